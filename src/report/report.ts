@@ -1,0 +1,49 @@
+import type { Finding } from "../records/finding";
+import type { Skill, TableUse } from "../records/records";
+import type { Table } from "../tables/table";
+
+export const TOOL_NAME = "Windowline";
+
+/** Everything one run found, before any host shows it. */
+export interface Report {
+  readonly tool: { readonly name: string; readonly version: string };
+  /** Every setting under its own name, as plain values: dates as ISO text, `correctBelow` as "37+0". */
+  readonly settings: SettingsEcho;
+  readonly input: readonly TableUse[];
+  readonly findings: readonly Finding[];
+  readonly tables: readonly Table[];
+  readonly provenance: Provenance;
+  /** What a printed sheet needs and JSON does not carry. */
+  readonly print: PrintMatter;
+}
+
+export type SettingsEcho = Readonly<Record<string, string | number | boolean | null | readonly (string | number)[]>>;
+
+export interface Provenance {
+  /** SHA-256 of the cells of the tables used, hexadecimal. */
+  readonly fingerprint: string;
+  readonly settings: SettingsEcho;
+  readonly version: string;
+  readonly seed: number;
+}
+
+export interface PrintMatter {
+  readonly skills: readonly Skill[];
+  /** The cumulative curve of each row of age-when-met that could be estimated, in the order of its rows. */
+  readonly curves: readonly AgeCurve[];
+  /** How many children are followed on the as-of date. */
+  readonly followed: number;
+  readonly everFollowed: number;
+  /** Repair decisions in force, in words. */
+  readonly decisions: readonly string[];
+  /** Sentences with counts for the method sheet: gestation not recorded, blank `Entered`, looks outside enrolment. */
+  readonly counted: readonly string[];
+}
+
+export interface AgeCurve {
+  readonly skill: string;
+  /** The values of the grouping columns, in their order; empty without grouping. */
+  readonly group: readonly string[];
+  /** Mass is spread evenly from `fromMonths` to `toMonths` (mean-length months); `shareTo` have met the skill by its end. */
+  readonly steps: readonly { readonly fromMonths: number; readonly toMonths: number; readonly shareTo: number }[];
+}
