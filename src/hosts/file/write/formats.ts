@@ -1,0 +1,76 @@
+import { Color, Format, FormatAlign, FormatBorder } from "wasm-xlsxwriter/web";
+import type { CellFormat, CellStyle } from "../../../workbook/sheets";
+import { INK } from "./ink";
+
+const NUMBER_FORMATS: Readonly<Record<CellFormat, string>> = {
+  count: "#,##0",
+  share: "0.0%",
+  wholeShare: "0%",
+  percent: '0.0"%"',
+  months: "0.0",
+  decimal2: "0.00",
+  decimal3: "0.000",
+  number: "General",
+  date: "yyyy-mm-dd",
+};
+
+export function numberFormat(format: CellFormat): string {
+  return NUMBER_FORMATS[format];
+}
+
+/** One format of the file for each look, made when it is first needed. */
+export class Formats {
+  private readonly made = new Map<string, Format>();
+
+  get(style: CellStyle | undefined, format: CellFormat | undefined): Format {
+    return this.cached(`${style}/${format}`, () => {
+      const plain = styles[style ?? "text"](new Format());
+      return format ? plain.setNumFormat(NUMBER_FORMATS[format]) : plain;
+    });
+  }
+
+  /** Text that starts like a formula stays text when someone edits the cell. */
+  quoted(style: CellStyle | undefined): Format {
+    return this.cached(`${style}/quoted`, () => styles[style ?? "text"](new Format()).setQuotePrefix());
+  }
+
+  private cached(key: string, make: () => Format): Format {
+    const known = this.made.get(key);
+    if (known) return known;
+    const format = make();
+    this.made.set(key, format);
+    return format;
+  }
+}
+
+const styles: Readonly<Record<CellStyle, (format: Format) => Format>> = {
+  title: (f) => ink(f).setBold().setFontSize(16).setTextWrap().setAlign(FormatAlign.VerticalCenter),
+  subtitle: (f) => f.setFontColor(Color.parse(INK.quiet)).setTextWrap().setAlign(FormatAlign.Top),
+  section: (f) => accent(f).setBold().setFontSize(12).setAlign(FormatAlign.Bottom),
+  note: (f) => ink(f).setTextWrap().setAlign(FormatAlign.Top),
+  heading: (f) => heading(f).setAlign(FormatAlign.Left),
+  headingRight: (f) => heading(f).setAlign(FormatAlign.Right),
+  label: (f) => ink(f).setBold().setTextWrap().setAlign(FormatAlign.Top),
+  text: (f) => ink(f).setAlign(FormatAlign.Top),
+  wrapped: (f) => ink(f).setTextWrap().setAlign(FormatAlign.Top),
+  total: (f) => ink(f).setItalic().setAlign(FormatAlign.Top).setBackgroundColor(Color.parse(INK.tint)),
+  marked: (f) => accent(f).setBold().setTextWrap().setAlign(FormatAlign.Top),
+};
+
+function heading(format: Format): Format {
+  return ink(format)
+    .setBold()
+    .setTextWrap()
+    .setAlign(FormatAlign.Bottom)
+    .setBackgroundColor(Color.parse(INK.tint))
+    .setBorderBottom(FormatBorder.Thin)
+    .setBorderBottomColor(Color.parse(INK.accent));
+}
+
+function ink(format: Format): Format {
+  return format.setFontColor(Color.parse(INK.text));
+}
+
+function accent(format: Format): Format {
+  return format.setFontColor(Color.parse(INK.accent));
+}

@@ -1,0 +1,10 @@
+/** Ink on paper and one accent. Every text colour stands at 4.5 to 1 or more on white and on `tint` (WCAG 2.2, 1.4.3). */
+export const INK = {
+  text: "#1A1A1A",
+  quiet: "#505050",
+  accent: "#0B4F6C",
+  tint: "#EEF2F5",
+  pale: "#D5DDE3",
+  rule: "#D9D9D9",
+  paper: "#FFFFFF",
+} as const;

@@ -1,0 +1,40 @@
+import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
+import { calendarOf, type Day, isoOf } from "../../../age/day";
+import type { ChartOut } from "../../../workbook/sheets";
+import { polishChart } from "./chart-xml";
+
+const CORE = "docProps/core.xml";
+const WORKBOOK = "xl/workbook.xml";
+
+/**
+ * The file with every trace of the clock taken out: the writer stamps the moment of the run into its core properties,
+ * which become the day given, as do the times of the parts. Parts keep their order.
+ */
+export function sameBytes(bytes: Uint8Array, created: Day, charts: readonly ChartOut[]): Uint8Array {
+  const parts = unzipSync(bytes);
+  const out: Zippable = {};
+  for (const [path, part] of Object.entries(parts)) out[path] = rewritten(path, part, created, charts);
+  return zipSync(out, { level: 6, mtime: zipTime(created), os: 0 });
+}
+
+function rewritten(path: string, part: Uint8Array, created: Day, charts: readonly ChartOut[]): Uint8Array {
+  if (path === CORE) return strToU8(withDay(strFromU8(part), created));
+  // The file holds no formula: without this, Excel offers to save a file that nobody changed.
+  if (path === WORKBOOK) return strToU8(strFromU8(part).replace(' fullCalcOnLoad="1"', ""));
+  const chart = /^xl\/charts\/chart(\d+)\.xml$/.exec(path);
+  const drawn = chart && charts[Number(chart[1]) - 1];
+  return drawn ? strToU8(polishChart(strFromU8(part), drawn)) : part;
+}
+
+function withDay(xml: string, created: Day): string {
+  const stamp = `${isoOf(created)}T00:00:00Z`;
+  const dated = xml.replace(/(<dcterms:(created|modified)[^>]*>)[^<]*/g, `$1${stamp}`);
+  if (!dated.includes(stamp)) throw new Error("sameBytes: the writer's core properties have changed shape");
+  return dated;
+}
+
+/** Zip keeps wall-clock time from 1980 to 2107; noon exists on every day in every time zone. */
+function zipTime(created: Day): Date {
+  const { year, month, dayOfMonth } = calendarOf(created);
+  return new Date(Math.min(Math.max(year, 1980), 2107), month - 1, dayOfMonth, 12);
+}

@@ -1,0 +1,49 @@
+import { Workbook } from "wasm-xlsxwriter/web";
+import type { Day } from "../../../age/day";
+import { safeSheetNames } from "../../../workbook/sheet-names";
+import { MOST_ROWS, type SheetOut } from "../../../workbook/sheets";
+import { addCharts } from "./charts";
+import { assertEngine } from "./engine";
+import { Formats } from "./formats";
+import { setPage } from "./page";
+import { sameBytes } from "./same-bytes";
+import { addTables } from "./tables";
+import { writeCells } from "./write-cells";
+
+export interface WorkbookOptions {
+  /** The day the file says it was made: the as-of date, so that two runs give the same bytes. */
+  readonly created: Day;
+}
+
+/** An xlsx file of values only. */
+export function workbookBytes(sheets: readonly SheetOut[], options: WorkbookOptions): Uint8Array {
+  assertEngine();
+  sheets.forEach(checkSheet);
+  const names = safeSheetNames(sheets.map((sheet) => sheet.name));
+  const workbook = new Workbook();
+  try {
+    const formats = new Formats();
+    sheets.forEach((sheet, index) => addSheet(workbook, sheet, names[index] as string, formats));
+    const charts = sheets.flatMap((sheet) => sheet.charts ?? []);
+    return sameBytes(workbook.saveToBufferSync(), options.created, charts);
+  } finally {
+    workbook.free();
+  }
+}
+
+function addSheet(workbook: Workbook, sheet: SheetOut, name: string, formats: Formats): void {
+  const target = workbook.addWorksheet();
+  target.setName(name);
+  sheet.columns.forEach((column, index) => target.setColumnWidth(index, column.width));
+  sheet.rowHeights?.forEach((height, row) => target.setRowHeight(row, height));
+  writeCells(target, sheet, formats);
+  addTables(target, sheet, formats);
+  addCharts(target, sheet, name);
+  if (sheet.frozen) target.setFreezePanes(sheet.frozen.rows, sheet.frozen.columns);
+  if (sheet.gridlines === false) target.setScreenGridlines(false);
+  if (sheet.print) setPage(target, sheet.print);
+}
+
+function checkSheet(sheet: SheetOut): void {
+  if (sheet.rows.length > MOST_ROWS) throw new RangeError("workbookBytes: a sheet has more rows than Excel holds");
+}
