@@ -18,7 +18,7 @@ const FALSE_LEAP_DAY = 60;
 export function dayFromSerial(serial: number, system: DateSystem): Day | null {
   const whole = Math.floor(serial);
   if (system === 1904) return whole >= 0 && whole <= LAST_SERIAL_1900 - 1462 ? BEFORE_1904 + whole : null;
-  if (whole < 1 || whole > LAST_SERIAL_1900 || whole === FALSE_LEAP_DAY) return null;
+  if (!(whole >= 1 && whole <= LAST_SERIAL_1900) || whole === FALSE_LEAP_DAY) return null;
   return whole < FALSE_LEAP_DAY ? BEFORE_1900 + whole + 1 : BEFORE_1900 + whole;
 }
 

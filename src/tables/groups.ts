@@ -1,0 +1,55 @@
+import { type Cohort } from "../cohort/cohort";
+import type { Settings } from "../settings/settings";
+import type { TableColumn } from "./table";
+
+/** The groups of a table: children put together by the values of one or more columns of Children, crossed. */
+export interface Groups {
+  readonly columns: readonly TableColumn[];
+  /** The values of each group, in the order in which groups are listed; one empty entry without grouping. */
+  readonly values: readonly (readonly string[])[];
+  /** The group of a row of Enrolments. */
+  readonly ofEnrolment: Int32Array;
+}
+
+/**
+ * Groups are listed by the code units of their values, so that no locale can reorder them.
+ *
+ * @throws {RangeError} when a name of `by` is no column of Children; the message lists those there are
+ */
+export function groupsBy(cohort: Cohort, by: Settings["by"]): Groups {
+  const columns = by.map((name) => columnNamed(cohort, name));
+  const keys = Array.from(cohort.enrolments.child, (_, row) => columns.map((column) => column.values[row] ?? ""));
+  const distinct = new Map(keys.map((values) => [keyOf(values), values]));
+  const values = [...distinct.values()].sort(byCodeUnit);
+  const position = new Map(values.map((each, index) => [keyOf(each), index]));
+  return {
+    columns: columns.map(({ heading }) => ({ key: heading, label: heading, unit: "text" })),
+    values: values.length === 0 && by.length === 0 ? [[]] : values,
+    ofEnrolment: Int32Array.from(keys, (each) => position.get(keyOf(each)) as number),
+  };
+}
+
+function columnNamed(cohort: Cohort, name: string): { readonly heading: string; readonly values: readonly string[] } {
+  const wanted = folded(name);
+  const column = cohort.enrolments.columns.find((each) => folded(each.heading) === wanted);
+  if (!column) {
+    const known = cohort.enrolments.columns.map((each) => each.heading).join(", ") || "none";
+    throw new RangeError(`by: Children has no column of the name asked for; its columns for grouping: ${known}`);
+  }
+  return column;
+}
+
+function folded(name: string): string {
+  return name.normalize("NFKC").trim().toLowerCase();
+}
+
+function keyOf(values: readonly string[]): string {
+  return JSON.stringify(values);
+}
+
+function byCodeUnit(a: readonly string[], b: readonly string[]): number {
+  for (let at = 0; at < a.length; at += 1) {
+    if (a[at] !== b[at]) return (a[at] as string) < (b[at] as string) ? -1 : 1;
+  }
+  return 0;
+}
