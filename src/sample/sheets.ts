@@ -1,0 +1,36 @@
+import type { CellOut, ColumnOut, SheetOut } from "../workbook/sheets";
+import type { SampleTable } from "./tables";
+
+const WIDTHS: Readonly<Record<string, number>> = {
+  Label: 44,
+  "Try together": 70,
+  Basis: 60,
+  Sign: 36,
+  Area: 18,
+  Skill: 18,
+  Outcome: 24,
+  Reason: 24,
+  "Home language": 15,
+  "Expected share": 15,
+  "New since entry": 16,
+};
+const USUAL_WIDTH = 12;
+
+/** A sheet with one Excel table on it, both under the table's name. */
+export function sheetOf(table: SampleTable): SheetOut {
+  const rows: CellOut[][] = [[...table.headings], ...table.rows.map((row) => [...row])];
+  return {
+    name: table.name,
+    columns: table.headings.map((heading) => columnOf(heading, table.dayColumns.includes(heading))),
+    rows,
+    frozen: { rows: 1, columns: 1 },
+    tables: [
+      { name: table.name, range: { top: 0, left: 0, bottom: table.rows.length, right: table.headings.length - 1 } },
+    ],
+  };
+}
+
+function columnOf(heading: string, holdsDays: boolean): ColumnOut {
+  const width = WIDTHS[heading] ?? USUAL_WIDTH;
+  return holdsDays ? { width, format: "date" } : { width };
+}
