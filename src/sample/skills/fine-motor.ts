@@ -13,7 +13,7 @@ export const FINE_MOTOR: readonly SampleSkill[] = [
   cdc(
     AREA,
     "hands-to-mouth",
-    "Brings the hands to the mouth",
+    "Hands find their way into the mouth",
     4,
     "Leave hands free of mittens during quiet time and let them be explored.",
   ),
@@ -68,7 +68,7 @@ export const FINE_MOTOR: readonly SampleSkill[] = [
   cdc(
     AREA,
     "spoon",
-    "Eats with a spoon",
+    "Gets food from the bowl to the mouth on a spoon",
     24,
     "Keep a second spoon for yourself and let thick porridge be the practice food.",
     {

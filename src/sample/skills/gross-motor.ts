@@ -122,11 +122,11 @@ export const GROSS_MOTOR: readonly SampleSkill[] = [
       ageBasis: "corrected",
     },
   ),
-  cdc(AREA, "run", "Runs", 24, "Play chase on grass and let yourself be caught."),
+  cdc(AREA, "run", "Breaks into a run", 24, "Play chase on grass and let yourself be caught."),
   cdc(
     AREA,
     "jump",
-    "Jumps with both feet off the ground",
+    "Leaves the floor with both feet at once",
     30,
     "Jump over a chalk line together and count three, two, one.",
   ),

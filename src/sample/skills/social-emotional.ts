@@ -59,7 +59,7 @@ export const SOCIAL_EMOTIONAL: readonly SampleSkill[] = [
   cdc(
     AREA,
     "play-beside",
-    "Plays next to other children, at times with them",
+    "Is happy near other children at play, and joins in at times",
     30,
     "Invite one child, bring out two of everything, and sit nearby.",
   ),
