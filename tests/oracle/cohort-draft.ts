@@ -126,14 +126,14 @@ function skillsOf({ maxSkills = 5, rare = false }: CohortOptions): fc.Arbitrary<
 
 function child({ maxSkills = 5, rare = false }: CohortOptions): fc.Arbitrary<ChildDraft> {
   const seldom = rare ? fc.constantFrom(true, false, false, false, false, false, false) : fc.constant(false);
-  const gestation = fc.constantFrom(null, null, 280, 290, 259, 258, 252, 245, 224, 223, 196, 168);
+  const gestation = fc.constantFrom(null, 280, 290, 259, 258, 252, 245, 224, 223, 196, 182, 168);
   return fc.record({
     gestation,
     secondGestation: rare
       ? fc.oneof({ weight: 5, arbitrary: fc.constant("same" as const) }, gestation)
       : fc.constant("same"),
     secondBirth: seldom,
-    monthsAtAsOf: fc.oneof(fc.constantFrom(0, 3, 4, 6, 9, 12, 18, 24, 24, 24, 36), fc.nat({ max: 40 })),
+    monthsAtAsOf: fc.oneof(fc.constantFrom(0, 3, 4, 6, 9, 12, 12, 18, 24, 24, 24, 25, 25, 36), fc.nat({ max: 40 })),
     daysOff: fc.oneof(fc.constantFrom(-1, 0, 0, 1), fc.integer({ min: -40, max: 40 })),
     countFromTerm: fc.boolean(),
     enrolments: fc.array(enrolment(seldom), { minLength: 1, maxLength: 4 }),

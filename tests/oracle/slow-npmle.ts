@@ -4,9 +4,10 @@
  * The mass sits on the innermost intervals (Turnbull 1976, J R Stat Soc B 38:290-295). Self-consistency brings it near
  * the optimum; Newton steps on the intervals that hold mass bring it there; the optimality conditions (Gentleman and
  * Geyer 1994, Biometrika 81:618-623) say when it has arrived: no interval's gradient is above the number of children,
- * and it equals that number wherever there is mass.
+ * and it equals that number wherever there is mass. No other masses are as likely: every innermost interval is the last of
+ * those open to some child, so the children who end there settle its mass once the earlier ones are settled.
  */
-import { isIndependent, solve } from "./linear";
+import { solve } from "./linear";
 
 /** Whole days of age. `by` null: never seen. `after` = `by`: the day itself is known. */
 export interface AgeInterval {
@@ -25,8 +26,6 @@ export interface SlowNpmle {
   readonly pieces: readonly Piece[];
   /** Largest gradient over the innermost intervals, less n: 0 at the optimum. */
   readonly largestGradient: number;
-  /** True where no other masses are as likely. Only then can two estimates be asked to agree interval by interval. */
-  readonly isUnique: boolean;
 }
 
 /** Mass below this counts as none. */
@@ -39,12 +38,9 @@ export function slowNpmle(ages: readonly AgeInterval[]): SlowNpmle {
   const inside = ages.map((age) => spans.map((span) => (startOf(age) <= span.start && span.to <= endOf(age) ? 1 : 0)));
   const mass = climbed(inside, selfConsistent(inside, spans.length));
   const gradient = gradientOf(inside, mass);
-  const n = ages.length;
-  const face = spans.map((_, j) => j).filter((j) => (gradient[j] ?? 0) > n - 1e-6 * n);
   return {
     pieces: spans.map((span, j) => ({ from: span.from, to: span.to, mass: mass[j] ?? 0 })),
-    largestGradient: Math.max(...gradient) - n,
-    isUnique: isIndependent(inside.map((row) => face.map((j) => row[j] ?? 0))),
+    largestGradient: Math.max(...gradient) - ages.length,
   };
 }
 
@@ -159,7 +155,7 @@ function gradientOf(inside: readonly (readonly number[])[], mass: readonly numbe
   return gradient;
 }
 
-/** Less the second derivative; a trace on the diagonal keeps it solvable where masses can be exchanged freely. */
+/** Less the second derivative. */
 function curvature(inside: readonly (readonly number[])[], mass: readonly number[], places: number[]): number[][] {
   const matrix = places.map(() => places.map(() => 0));
   for (const row of inside) {
@@ -169,7 +165,6 @@ function curvature(inside: readonly (readonly number[])[], mass: readonly number
       places.forEach((k, b) => (line[b] = (line[b] ?? 0) + ((row[j] ?? 0) * (row[k] ?? 0)) / (f * f)));
     });
   }
-  matrix.forEach((line, a) => (line[a] = (line[a] ?? 0) * (1 + 1e-10)));
   return matrix;
 }
 
