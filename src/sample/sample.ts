@@ -6,6 +6,8 @@ import { drawChildren, type SampleChild, type SpanOfRecords } from "./children";
 import { drawLosses } from "./losses";
 import { drawObservations, type SampleObservation, type Truth } from "./observations";
 import { CLUSTER, MONTHS_OF_RECORDS, USUAL_END } from "./program";
+import { plantFaults } from "./faults/faults";
+import type { PlantedFault } from "./faults/draft";
 import { drawRatings } from "./ratings";
 import { drawSteps } from "./referral-steps";
 import { drawReferrals, monthsOf, type SampleReferral } from "./referrals";
@@ -21,6 +23,8 @@ export interface SampleOptions {
   readonly seed: number;
   /** Last day of the records; 2026-09-30 when left out. */
   readonly endDate?: Day;
+  /** True plants the usual faults of real spreadsheets, and leaves out the second observers, so that every finding is planted. */
+  readonly defects?: boolean;
 }
 
 export interface Sample {
@@ -28,6 +32,8 @@ export interface Sample {
   readonly tables: readonly SampleTable[];
   /** What the sample knows to be true and the records only show in part. */
   readonly truth: SampleTruth;
+  /** Empty unless faults were asked for. */
+  readonly faults: readonly PlantedFault[];
 }
 
 export interface SampleTruth extends Truth {
@@ -59,10 +65,11 @@ export function makeSample(options: SampleOptions): Sample {
   const span = spanEnding(options.endDate ?? USUAL_END);
   const truth = drawTruth(options, span);
   const tables = tablesOf(truth, options.seed);
-  return { sheets: tables.map(sheetOf), tables, truth };
+  const plain = { sheets: tables.map(sheetOf), faults: [] };
+  return { ...(options.defects ? plantFaults(tables, span.last) : plain), tables, truth };
 }
 
-function drawTruth({ children: count, seed }: SampleOptions, span: SpanOfRecords): SampleTruth {
+function drawTruth({ children: count, seed, defects = false }: SampleOptions, span: SpanOfRecords): SampleTruth {
   const children = drawChildren(count, seed, span);
   const attained = drawAttainment(
     children.map((child) => child.clock),
@@ -70,14 +77,14 @@ function drawTruth({ children: count, seed }: SampleOptions, span: SpanOfRecords
   );
   const losses = drawLosses(children, attained, seed, span.last);
   const known = { children, attained, losses };
-  const observations = drawObservations(known, drawVisits(children, seed, span.last), seed);
+  const observations = drawObservations(known, drawVisits(children, seed, span.last, !defects), seed);
   const referrals = drawReferrals(children, seed, span);
   return { ...known, span, observations, referrals, cluster: clusterOf(referrals, span) };
 }
 
 function tablesOf(truth: SampleTruth, seed: number): SampleTable[] {
   const { children, span, losses, referrals } = truth;
-  const visits = drawVisits(children, seed, span.last);
+  const visits = drawVisits(children, seed, span.last, false);
   return [
     childrenTable(children),
     observationsTable(children, truth.observations, span.last),
@@ -110,4 +117,4 @@ function requireWhole(name: string, value: number, from: number, to: number): vo
   }
 }
 
-export type { SampleChild, SampleObservation, SampleReferral, SampleTable };
+export type { PlantedFault, SampleChild, SampleObservation, SampleReferral, SampleTable };

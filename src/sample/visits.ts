@@ -2,6 +2,7 @@ import type { Day } from "../age/day";
 import { type Chance, chanceOf } from "./chance";
 import type { SampleChild } from "./children";
 import { SITES } from "./program";
+import type { Stay } from "./stays";
 
 export interface Visit {
   readonly child: number;
@@ -17,7 +18,12 @@ const SHARE_WITH_TWO_OBSERVERS = 0.04;
 const SHARE_MISSED = 0.12;
 
 /** Visits every few weeks while a child is enrolled, on working days, some of them missed. */
-export function drawVisits(children: readonly SampleChild[], seed: number, last: Day): Visit[] {
+export function drawVisits(
+  children: readonly SampleChild[],
+  seed: number,
+  last: Day,
+  secondObservers: boolean,
+): Visit[] {
   const chance = chanceOf(seed, 4);
   return children.flatMap((child, index) =>
     child.stays.flatMap((stay, which) => {
@@ -27,7 +33,7 @@ export function drawVisits(children: readonly SampleChild[], seed: number, last:
         day,
         intake: which === 0 && visit === 0,
         observer: stay.therapist,
-        secondObserver: chance.yes(SHARE_WITH_TWO_OBSERVERS) ? colleague(chance, stay.site, stay.therapist) : "",
+        secondObserver: secondObserver(chance, stay, secondObservers),
       }));
     }),
   );
@@ -49,7 +55,10 @@ function workingDay(day: Day): Day {
   return weekday < 5 ? day : day + 7 - weekday;
 }
 
-function colleague(chance: Chance, site: string, therapist: string): string {
-  const others = SITES.find((each) => each.name === site)?.therapists.filter((each) => each !== therapist) ?? [];
-  return chance.pick(others);
+/** Drawn even where it is not asked for, so that the same visits follow. */
+function secondObserver(chance: Chance, stay: Stay, asked: boolean): string {
+  const others =
+    SITES.find((each) => each.name === stay.site)?.therapists.filter((each) => each !== stay.therapist) ?? [];
+  const colleague = chance.pick(others);
+  return chance.yes(SHARE_WITH_TWO_OBSERVERS) && asked ? colleague : "";
 }
