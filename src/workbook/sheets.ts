@@ -103,11 +103,23 @@ export interface SeriesOut {
 }
 
 /**
- * Looks that stay apart on a grey print. Fills: `solid`, `striped`, `hollow`, `dotted`, `crossed`, `pale`. Lines:
- * `line`, `dashed`, `marked` (with points), and `band`, a pale breadth behind the rest.
+ * Looks that stay apart on a grey print. Fills: `solid` to `pale`. Lines: `line` to `edge`; `point` is a mark without a
+ * line, and `band` a pale breadth behind the rest.
  */
 export type SeriesLook =
-  "solid" | "striped" | "hollow" | "dotted" | "crossed" | "pale" | "line" | "dashed" | "dottedLine" | "marked" | "band";
+  | "solid"
+  | "striped"
+  | "hollow"
+  | "dotted"
+  | "crossed"
+  | "pale"
+  | "line"
+  | "dashed"
+  | "dottedLine"
+  | "longDashed"
+  | "edge"
+  | "point"
+  | "band";
 
 export interface AxisOut {
   readonly title: string;

@@ -1,3 +1,84 @@
-import type { Worksheet } from "wasm-xlsxwriter/web";
-import type { SheetOut } from "../../../workbook/sheets";
-export function addCharts(_target: Worksheet, _sheet: SheetOut, _name: string): void {}
+import {
+  Chart,
+  type ChartAxis,
+  ChartFont,
+  ChartLegendPosition,
+  ChartRange,
+  ChartSeries,
+  ChartType,
+} from "wasm-xlsxwriter/web";
+import { Color, type Worksheet } from "wasm-xlsxwriter/web";
+import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../../workbook/sheets";
+import type { CellRange } from "../../../workbook/workbook";
+import { numberFormat } from "./formats";
+import { INK } from "./ink";
+import { applyLook } from "./series-look";
+import { cellText } from "./text";
+
+const TYPES: Readonly<Record<ChartOut["kind"], ChartType>> = {
+  "column stacked": ChartType.ColumnStacked,
+  "bar stacked": ChartType.BarStacked,
+  "bar share stacked": ChartType.BarPercentStacked,
+  "column share stacked": ChartType.ColumnPercentStacked,
+  line: ChartType.Line,
+  curve: ChartType.ScatterStraightWithMarkers,
+};
+
+/** Adds the sheet's charts; every one carries its message in words for a screen reader. */
+export function addCharts(target: Worksheet, sheet: SheetOut, sheetName: string): void {
+  for (const chart of sheet.charts ?? []) {
+    if (chart.altText.trim() === "")
+      throw new RangeError("workbookBytes: a chart needs its message in words (altText)");
+    target.insertChart(chart.at.row, chart.at.column, drawn(chart, sheetName));
+  }
+}
+
+function drawn(out: ChartOut, sheetName: string): Chart {
+  const chart = new Chart(TYPES[out.kind]);
+  for (const series of out.series) chart.pushSeries(seriesOf(series, sheetName));
+  chart.title().setName(chartText(out.title)).setFont(font(11).setBold());
+  setAxis(chart.xAxis(), out.x);
+  setAxis(chart.yAxis(), out.y);
+  setLegend(chart, out.legend);
+  chart.setAltText(cellText(out.altText));
+  chart.setWidth(out.widthPixels);
+  chart.setHeight(out.heightPixels);
+  return chart;
+}
+
+function seriesOf(out: SeriesOut, sheetName: string): ChartSeries {
+  const series = new ChartSeries()
+    .setName(chartText(out.name))
+    .setCategories(rangeOf(out.x, sheetName))
+    .setValues(rangeOf(out.y, sheetName));
+  return applyLook(series, out.look);
+}
+
+function rangeOf({ top, left, bottom, right }: CellRange, sheetName: string): ChartRange {
+  return ChartRange.newFromRange(sheetName, top, left, bottom, right);
+}
+
+function setAxis(axis: ChartAxis, out: AxisOut): void {
+  axis.setFont(font(9));
+  if (out.title !== "") axis.setName(chartText(out.title)).setNameFont(font(9).unsetBold());
+  if (out.min !== undefined) axis.setMin(out.min);
+  if (out.max !== undefined) axis.setMax(out.max);
+  if (out.format) axis.setNumFormat(numberFormat(out.format));
+}
+
+function setLegend(chart: Chart, legend: ChartOut["legend"]): void {
+  if (legend === "none") chart.legend().setHidden();
+  else {
+    const position = legend === "bottom" ? ChartLegendPosition.Bottom : ChartLegendPosition.Right;
+    chart.legend().setPosition(position).setFont(font(9));
+  }
+}
+
+function font(size: number): ChartFont {
+  return new ChartFont().setSize(size).setColor(Color.parse(INK.text));
+}
+
+/** The writer takes a text such as `=A1` or `North!A1` for a reference to cells; a blank keeps it a text. */
+function chartText(text: string): string {
+  return cellText(text).replace(/^=/, " =").replaceAll("!", "! ").trimEnd();
+}

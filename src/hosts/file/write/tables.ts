@@ -1,5 +1,5 @@
 import { Table, TableColumn, TableStyle, type Worksheet } from "wasm-xlsxwriter/web";
-import type { CellOut, SheetOut, TableOut } from "../../../workbook/sheets";
+import type { CellOut, CellStyle, SheetOut, TableOut } from "../../../workbook/sheets";
 import type { Formats } from "./formats";
 import { cellText } from "./text";
 
@@ -13,8 +13,11 @@ export function addTables(target: Worksheet, sheet: SheetOut, formats: Formats):
 }
 
 function excelTable(table: TableOut, sheet: SheetOut, formats: Formats): Table {
-  const heading = formats.get("heading", undefined);
-  const columns = headings(table, sheet).map((text) => new TableColumn().setHeader(text).setHeaderFormat(heading));
+  const row = sheet.rows[table.range.top] ?? [];
+  const columns = headings(table, sheet).map((text, index) => {
+    const heading = formats.get(styleOf(row[table.range.left + index]) ?? "heading", undefined);
+    return new TableColumn().setHeader(text).setHeaderFormat(heading);
+  });
   const style = table.look === "none" ? TableStyle.None : TableStyle.Light1;
   return new Table().setName(tableName(table.name)).setColumns(columns).setStyle(style);
 }
@@ -32,6 +35,10 @@ function headings(table: TableOut, sheet: SheetOut): string[] {
 function textOf(cell: CellOut): string {
   const value = typeof cell === "object" && cell !== null ? cell.value : cell;
   return typeof value === "string" ? cellText(value) : "";
+}
+
+function styleOf(cell: CellOut | undefined): CellStyle | undefined {
+  return typeof cell === "object" && cell !== null ? cell.style : undefined;
 }
 
 function tableName(name: string): string {

@@ -1,0 +1,82 @@
+import {
+  ChartFormat,
+  ChartLine,
+  ChartLineDashType,
+  ChartMarker,
+  ChartMarkerType,
+  ChartPatternFill,
+  ChartPatternFillType,
+  type ChartSeries,
+  ChartSolidFill,
+  Color,
+} from "wasm-xlsxwriter/web";
+import type { SeriesLook } from "../../../workbook/sheets";
+import { INK } from "./ink";
+
+/** Fills and lines differ in pattern before they differ in colour, so that a grey print says the same. */
+export function applyLook(series: ChartSeries, look: SeriesLook): ChartSeries {
+  const fill = fillOf(look);
+  if (fill) return series.setFormat(fill);
+  const line = LINES[look];
+  return series.setFormat(line ? lineFormat(line) : new ChartFormat().setNoLine()).setMarker(markerOf(look));
+}
+
+function fillOf(look: SeriesLook): ChartFormat | null {
+  switch (look) {
+    case "solid":
+      return solid(INK.accent);
+    case "pale":
+      return solid(INK.pale);
+    case "hollow":
+      return solid(INK.paper);
+    case "striped":
+      return patterned(ChartPatternFillType.DiagonalStripesWideUpwards, INK.accent);
+    case "dotted":
+      return patterned(ChartPatternFillType.Dotted25Percent, INK.quiet);
+    case "crossed":
+      return patterned(ChartPatternFillType.DottedDiamond, INK.text);
+    default:
+      return null;
+  }
+}
+
+function solid(colour: string): ChartFormat {
+  return outlined().setSolidFill(new ChartSolidFill().setColor(Color.parse(colour)));
+}
+
+function patterned(pattern: ChartPatternFillType, colour: string): ChartFormat {
+  const fill = new ChartPatternFill()
+    .setPattern(pattern)
+    .setForegroundColor(Color.parse(colour))
+    .setBackgroundColor(Color.parse(INK.paper));
+  return outlined().setPatternFill(fill);
+}
+
+function outlined(): ChartFormat {
+  return new ChartFormat().setBorder(new ChartLine().setColor(Color.parse(INK.quiet)).setWidth(0.75));
+}
+
+interface LineLook {
+  readonly colour: string;
+  readonly width: number;
+  readonly dash: ChartLineDashType;
+}
+
+const LINES: Partial<Record<SeriesLook, LineLook>> = {
+  line: { colour: INK.accent, width: 2.25, dash: ChartLineDashType.Solid },
+  dashed: { colour: INK.text, width: 1.75, dash: ChartLineDashType.Dash },
+  dottedLine: { colour: INK.quiet, width: 1.75, dash: ChartLineDashType.RoundDot },
+  longDashed: { colour: INK.text, width: 1.75, dash: ChartLineDashType.LongDashDot },
+  edge: { colour: INK.quiet, width: 1, dash: ChartLineDashType.Dash },
+  band: { colour: INK.pale, width: 3, dash: ChartLineDashType.Solid },
+};
+
+function lineFormat({ colour, width, dash }: LineLook): ChartFormat {
+  return new ChartFormat().setLine(new ChartLine().setColor(Color.parse(colour)).setWidth(width).setDashType(dash));
+}
+
+function markerOf(look: SeriesLook): ChartMarker {
+  if (look !== "point") return new ChartMarker().setNone();
+  const hollow = outlined().setSolidFill(new ChartSolidFill().setColor(Color.parse(INK.paper)));
+  return new ChartMarker().setType(ChartMarkerType.Diamond).setSize(9).setFormat(hollow);
+}

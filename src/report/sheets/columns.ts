@@ -1,0 +1,74 @@
+import { dayFromIso } from "../../age/day";
+import type { TableColumn, TableUnit, TableValue } from "../../tables/table";
+import type { CellFormat, CellOut } from "../../workbook/sheets";
+
+const FORMATS: Readonly<Record<TableUnit, CellFormat | null>> = {
+  text: null,
+  children: "count",
+  "child-skills": "count",
+  count: "count",
+  pairs: "count",
+  share: "share",
+  months: "months",
+  "months (mean length)": "months",
+  weeks: "months",
+  days: "count",
+  date: "date",
+  percent: "percent",
+  number: "decimal2",
+};
+
+/** Keys whose figures want other decimals than their unit. */
+const FORMATS_BY_KEY: Readonly<Record<string, CellFormat>> = {
+  expectedShare: "wholeShare",
+  largestGradient: "decimal3",
+  p: "decimal3",
+  holm: "decimal3",
+  bh: "decimal3",
+  childMonths: "months",
+  ageMonths: "months",
+  priority: "count",
+  order: "count",
+};
+
+const UNITS_IN_WORDS: Partial<Record<TableUnit, string>> = {
+  months: "months",
+  "months (mean length)": "months",
+  weeks: "weeks",
+  days: "days",
+  share: "%",
+  percent: "%",
+};
+
+export function formatOf(column: TableColumn): CellFormat | null {
+  return FORMATS_BY_KEY[column.key] ?? FORMATS[column.unit];
+}
+
+/** The heading as printed: label with unit. */
+export function headingOf(column: TableColumn): string {
+  const unit = UNITS_IN_WORDS[column.unit];
+  return unit === undefined || column.label.includes(unit) ? column.label : `${column.label}, ${unit}`;
+}
+
+export function isText(column: TableColumn): boolean {
+  return column.unit === "text";
+}
+
+/** The value as a cell: ISO dates become days, and what cannot be estimated stays empty. */
+export function cellOf(value: TableValue, column: TableColumn): CellOut {
+  if (column.unit !== "date" || typeof value !== "string") return value;
+  return dayFromIso(value) ?? value;
+}
+
+/** Characters, wide enough for the longest words of the heading and the usual figures. */
+export function widthOf(column: TableColumn, rows: readonly (readonly TableValue[])[], index: number): number {
+  if (!isText(column)) return Math.max(column.unit === "date" ? 11 : 9, longestWord(column.label) + 2);
+  const longest = rows.reduce((most, row) => Math.max(most, String(row[index] ?? "").length), 0);
+  return Math.min(Math.max(longest + 2, longestWord(headingOf(column)) + 2, 8), WIDEST[column.key] ?? 26);
+}
+
+const WIDEST: Readonly<Record<string, number>> = { reason: 30, nextStep: 36, method: 16, band: 17 };
+
+function longestWord(text: string): number {
+  return Math.max(...text.split(" ").map((word) => word.length));
+}

@@ -1,0 +1,103 @@
+import type { Finding, Severity } from "../../records/finding";
+import { MOST_ROWS, type SheetOut } from "../../workbook/sheets";
+import type { Report } from "../report";
+import { landscapePage } from "./page";
+import { SheetDraft } from "./sheet-draft";
+import { counted, plural } from "./words";
+
+/** The findings by rule, then every one of them with its cell; on more sheets where one cannot hold them. */
+export function findingsSheets(report: Report, rowsPerSheet = MOST_ROWS - 10): SheetOut[] {
+  const sorted = [...report.findings].sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity));
+  const parts = Math.max(1, Math.ceil(sorted.length / rowsPerSheet));
+  const cells = Array.from({ length: parts }, (_, part) => {
+    const name = part === 0 ? "Findings" : `Findings ${part + 1}`;
+    return cellsSheet(name, sorted.slice(part * rowsPerSheet, (part + 1) * rowsPerSheet), report);
+  });
+  return [byRuleSheet(sorted, report), ...cells];
+}
+
+const ORDER: readonly Severity[] = ["error", "warning", "note"];
+
+const MEANING: Readonly<Record<Severity, string>> = {
+  error: "error: the row is not used",
+  warning: "warning: used, a person should look",
+  note: "note: for information",
+};
+
+function byRuleSheet(findings: readonly Finding[], report: Report): SheetOut {
+  const draft = new SheetDraft("Findings by rule", [
+    { width: 32, style: "wrapped" },
+    { width: 26, style: "wrapped" },
+    { width: 16, style: "text" },
+    { width: 10, style: "text", format: "count" },
+    { width: 44, style: "wrapped" },
+    { width: 56, style: "wrapped" },
+  ]);
+  draft.spanning(titleOf(findings), "title");
+  draft.spanning("One row a rule and table; each cell stands on the sheet Findings.", "subtitle");
+  const headerRow = draft.rowCount;
+  draft.row(headings(["Severity", "Rule", "Table", "Cells", "Expected", "What to do"], [3]));
+  draft.addRows(grouped(findings).map(({ first, count }) => ruleRow(first, count)));
+  return draft.finished(landscapePage(report, headerRow), { frozen: { rows: headerRow + 1, columns: 0 } });
+}
+
+function titleOf(findings: readonly Finding[]): string {
+  const count = (severity: Severity) => findings.filter((each) => each.severity === severity).length;
+  if (findings.length === 0) return "No findings: every row could be read and used";
+  const errors = plural(count("error"), "cell keeps", "cells keep");
+  const warnings = plural(count("warning"), "should be looked at by a person", "should be looked at by a person");
+  return `${errors} a row from being used, ${warnings}, ${plural(count("note"), "note", "notes")}`;
+}
+
+function ruleRow({ severity, rule, table, expected, advice }: Finding, count: number) {
+  return [MEANING[severity], rule, table, count, expected, advice];
+}
+
+interface RuleGroup {
+  readonly first: Finding;
+  readonly count: number;
+}
+
+function grouped(findings: readonly Finding[]): RuleGroup[] {
+  const groups = new Map<string, { first: Finding; count: number }>();
+  for (const finding of findings) {
+    const key = JSON.stringify([finding.severity, finding.rule, finding.table]);
+    const group = groups.get(key);
+    if (group) group.count += 1;
+    else groups.set(key, { first: finding, count: 1 });
+  }
+  return [...groups.values()];
+}
+
+function cellsSheet(name: string, findings: readonly Finding[], report: Report): SheetOut {
+  const draft = new SheetDraft(name, [
+    { width: 10, style: "text" },
+    { width: 14, style: "text" },
+    { width: 20, style: "wrapped" },
+    { width: 12, style: "text" },
+    { width: 26, style: "wrapped" },
+    { width: 44, style: "wrapped" },
+    { width: 56, style: "wrapped" },
+  ]);
+  draft.spanning(`${plural(findings.length, "cell", "cells")}, with what was expected and what to do`, "title");
+  draft.spanning("The text of a cell is never repeated here; look it up at its address.", "subtitle");
+  const headerRow = draft.rowCount;
+  draft.row(headings(["Severity", "Table", "Sheet", "Cell", "Rule", "Expected", "What to do"], []));
+  draft.addRows(findings.map((f) => [f.severity, f.table, f.sheet, f.cell, f.rule, f.expected, f.advice]));
+  const range = { top: headerRow, left: 0, bottom: draft.rowCount - 1, right: 6 };
+  const tables =
+    findings.length === 0 ? [] : [{ name: `Table_${name.replace(" ", "")}`, range, look: "none" as const }];
+  return draft.finished(landscapePage(report, headerRow), { frozen: { rows: headerRow + 1, columns: 0 }, tables });
+}
+
+function headings(texts: readonly string[], right: readonly number[]) {
+  return texts.map((value, index) => ({
+    value,
+    style: right.includes(index) ? ("headingRight" as const) : ("heading" as const),
+  }));
+}
+
+/** For the list of sheets. */
+export function findingsInWords({ findings }: Report): string {
+  return `${counted(findings.length)} findings about cells of the workbook: rule, what was expected, what to do`;
+}

@@ -1,0 +1,141 @@
+import type { Table } from "../../tables/table";
+import type { ChartOut, SeriesLook, SeriesOut, SheetOut } from "../../workbook/sheets";
+import type { Report } from "../report";
+import {
+  CHART_WIDTH_PIXELS,
+  chartDraft,
+  chartLine,
+  NumbersBehind,
+  placeInGrid,
+  printedArea,
+  rowsOfGrid,
+} from "./chart-grid";
+import { footerOf, periodInWords } from "./page";
+import { ALL_SKILLS, type Row, readTable, type TableReader } from "./read-table";
+import { sentencesOf } from "./sentences/sentences";
+import { capital, counted, percentOf } from "./words";
+
+const BOXES: readonly { readonly key: string; readonly label: string; readonly look: SeriesLook }[] = [
+  { key: "hadAtFirstLook", label: "Had at first look", look: "solid" },
+  { key: "gained", label: "Gained here", look: "striped" },
+  { key: "notMet", label: "Not met", look: "hollow" },
+  { key: "outOfDate", label: "Out of date", look: "dotted" },
+  { key: "lost", label: "Lost", look: "crossed" },
+  { key: "notAssessed", label: "Not assessed", look: "pale" },
+];
+
+const AREAS_PIXELS = 250;
+const BANDS_PIXELS = 200;
+
+/** Where the records stand: each area over all ages, then each area by age band; null where there is nobody to draw. */
+export function metByBandCharts(table: Table, report: Report): SheetOut | null {
+  const read = readTable(table);
+  const all = table.rows.filter((row) => read.text(row, "skill") === ALL_SKILLS);
+  if (all.length === 0) return null;
+  const draft = chartDraft("Met by band, charts", [{ width: 34 }, ...BOXES.map(() => ({ width: 11 }))]);
+  const [title = table.title] = sentencesOf(table, report);
+  chartLine(draft, title, "title");
+  chartLine(draft, `${table.population}. ${periodInWords(report)}. Numbers: the sheet Met by band.`, "subtitle");
+  chartLine(draft, READING, "note");
+  const top = draft.rowCount;
+  const numbers = new NumbersBehind(top, "Numbers behind the charts");
+  const areas = [...new Set(all.map((row) => read.text(row, "area")))];
+  const charts = [
+    areasChart(read, all, areas, numbers, top),
+    ...areas.map((area, index) => bandsChart(read, all, area, numbers, gridPlace(index, top))),
+  ];
+  draft.addRows(numbers.cells());
+  const lastRow = top + rowsOfGrid(1, 1, AREAS_PIXELS) + rowsOfGrid(areas.length, 3, BANDS_PIXELS);
+  return draft.finished(
+    { landscape: true, fit: "one page", area: printedArea(lastRow), footer: footerOf(report) },
+    { charts },
+  );
+}
+
+const READING =
+  "Counted in child-skills: one child and one skill. Each bar is all of them, shared out over the six boxes; the number in brackets says how many they are. Children are young for many skills, so a share met far below 100% is as it should be.";
+
+function gridPlace(index: number, top: number) {
+  return placeInGrid(index, 3, top + rowsOfGrid(1, 1, AREAS_PIXELS), BANDS_PIXELS);
+}
+
+function areasChart(
+  read: TableReader,
+  all: readonly Row[],
+  areas: readonly string[],
+  numbers: NumbersBehind,
+  top: number,
+): ChartOut {
+  const rowsOf = (area: string) => all.filter((row) => read.text(row, "area") === area);
+  const shares = areas.map(
+    (area) => `${area} ${percentOf(metOf(read, rowsOf(area)), read.sum(rowsOf(area), "children"))}`,
+  );
+  return {
+    kind: "bar share stacked",
+    title: "Each area, all ages: where the child-skills stand",
+    altText: `Stacked bars, one an area, of child-skills by box. Met, of all child-skills: ${shares.join("; ")}.`,
+    ...placeInGrid(0, 1, top, AREAS_PIXELS),
+    widthPixels: CHART_WIDTH_PIXELS,
+    series: boxSeries(
+      read,
+      areas.map((area) => ({ label: capital(area), rows: rowsOf(area) })),
+      numbers,
+    ),
+    x: { title: "", reversed: true },
+    y: { title: "", min: 0, max: 1, step: 0.25, format: "wholeShare" },
+    legend: "right",
+  };
+}
+
+function bandsChart(
+  read: TableReader,
+  all: readonly Row[],
+  area: string,
+  numbers: NumbersBehind,
+  place: Pick<ChartOut, "at" | "widthPixels" | "heightPixels">,
+): ChartOut {
+  const rows = all.filter((row) => read.text(row, "area") === area);
+  const bands = [...new Set(rows.map((row) => read.text(row, "band")))];
+  const rowsOf = (band: string) => rows.filter((row) => read.text(row, "band") === band);
+  const shares = bands.map(
+    (band) => `${band} ${percentOf(metOf(read, rowsOf(band)), read.sum(rowsOf(band), "children"))}`,
+  );
+  return {
+    kind: "column share stacked",
+    title: `${capital(area)}, by age`,
+    altText: `Stacked columns for ${area}, one an age band, of child-skills by box. Met, of all child-skills: ${shares.join("; ")}.`,
+    ...place,
+    series: boxSeries(
+      read,
+      bands.map((band) => ({ label: band.replace(" months", ""), rows: rowsOf(band) })),
+      numbers,
+    ),
+    x: { title: "Age, months (child-skills)" },
+    y: { title: "", min: 0, max: 1, step: 0.25, format: "wholeShare" },
+    legend: "none",
+  };
+}
+
+interface Bar {
+  readonly label: string;
+  readonly rows: readonly Row[];
+}
+
+function boxSeries(read: TableReader, bars: readonly Bar[], numbers: NumbersBehind): SeriesOut[] {
+  numbers.add(["", ...BOXES.map(({ label }) => label)]);
+  for (const { label, rows } of bars) {
+    const name = `${label} (${counted(read.sum(rows, "children"))})`;
+    numbers.add([name, ...BOXES.map(({ key }) => read.sum(rows, key))]);
+  }
+  const x = numbers.lastRows(bars.length, 0);
+  return BOXES.map(({ label, look }, index) => ({
+    name: label,
+    x,
+    y: numbers.lastRows(bars.length, index + 1),
+    look,
+  }));
+}
+
+function metOf(read: TableReader, rows: readonly Row[]): number {
+  return read.sum(rows, "met");
+}

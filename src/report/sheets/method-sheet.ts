@@ -1,0 +1,91 @@
+import type { SheetOut } from "../../workbook/sheets";
+import type { Report, SettingsEcho } from "../report";
+import { CAUTIONS } from "./cautions";
+import { DEFINITIONS, SETTINGS_IN_WORDS } from "./method-words";
+import { periodInWords, portraitPage } from "./page";
+import { SheetDraft } from "./sheet-draft";
+import { basisInWords, windowInWords } from "./skill-words";
+import { counted, plural } from "./words";
+
+/** Everything the figures depend on, so that someone else can make them again. */
+export function methodSheet(report: Report): SheetOut {
+  const draft = new SheetDraft("Method", [{ width: 34 }, { width: 72 }]);
+  draft.spanning("How the figures of this workbook were made", "title");
+  draft.spanning(`${periodInWords(report)}. ${report.tool.name} ${report.tool.version}.`, "subtitle");
+  section(
+    draft,
+    "Cautions",
+    CAUTIONS.map((caution) => ["", caution]),
+  );
+  section(draft, "Settings", settingLines(report.settings));
+  section(draft, "Rows used and left out", inputLines(report));
+  section(
+    draft,
+    "Counted",
+    report.print.counted.map((sentence) => ["", sentence]),
+  );
+  section(draft, "Repair decisions in force", decisionLines(report));
+  section(draft, "Definitions", DEFINITIONS);
+  section(draft, "Windows and where they come from", windowLines(report));
+  section(draft, "Provenance: the same workbook, settings and version give the same bytes", provenanceLines(report));
+  return draft.finished(portraitPage(report));
+}
+
+type Line = readonly [label: string, text: string];
+
+function section(draft: SheetDraft, heading: string, lines: readonly Line[]): void {
+  if (lines.length === 0) return;
+  draft.blank();
+  draft.spanning(heading, "section");
+  draft.addRows(
+    lines.map(([label, text]) => [
+      { value: label, style: "label" },
+      { value: text, style: "wrapped" },
+    ]),
+  );
+}
+
+/** Every setting of the run, also one that has no words here yet. */
+function settingLines(settings: SettingsEcho): Line[] {
+  const words = new Map(SETTINGS_IN_WORDS);
+  const known = SETTINGS_IN_WORDS.map(([name]) => name).filter((name) => Object.hasOwn(settings, name));
+  const others = Object.keys(settings).filter((name) => !words.has(name));
+  return [...known, ...others].map((name): Line => {
+    const said = words.get(name);
+    return [name, said === undefined ? valueInWords(settings[name]) : `${valueInWords(settings[name])} (${said})`];
+  });
+}
+
+function valueInWords(value: SettingsEcho[string] | undefined): string {
+  if (value === null || value === undefined) return "not set";
+  if (typeof value === "object") return value.length === 0 ? "none" : value.join(", ");
+  return typeof value === "boolean" ? (value ? "yes" : "no") : String(value);
+}
+
+function inputLines({ input }: Report): Line[] {
+  return input.map(({ table, sheet, address, rows, used, leftOut }): Line => {
+    const where = `sheet ${sheet}, ${address}`;
+    const reasons = Object.entries(leftOut).map(([reason, count]) => `${counted(count)} ${reason}`);
+    const out = reasons.length === 0 ? "None left out." : `Left out: ${reasons.join("; ")}.`;
+    return [table, `${counted(used)} of ${plural(rows, "row", "rows")} used (${where}). ${out}`];
+  });
+}
+
+function decisionLines({ print }: Report): Line[] {
+  return print.decisions.length === 0 ? [["", "None."]] : print.decisions.map((decision) => ["", decision]);
+}
+
+function windowLines({ print }: Report): Line[] {
+  return print.skills.map((skill): Line => {
+    const basis = `Age ${skill.ageBasis}. Basis: ${basisInWords(skill)}.`;
+    return [`${skill.label} (${skill.id})`, `${windowInWords(skill)}. ${basis}`];
+  });
+}
+
+function provenanceLines({ tool, provenance }: Report): Line[] {
+  return [
+    ["Made with", `${tool.name} ${provenance.version}`],
+    ["Fingerprint of the input", `SHA-256 ${provenance.fingerprint}`],
+    ["Seed", String(provenance.seed)],
+  ];
+}

@@ -1,0 +1,45 @@
+import type { Table } from "../../tables/table";
+import type { SheetOut } from "../../workbook/sheets";
+import { safeSheetNames } from "../../workbook/sheet-names";
+import type { Report } from "../report";
+import { curveCharts } from "./curve-charts";
+import { findingsInWords, findingsSheets } from "./findings-sheets";
+import { metByBandCharts } from "./met-by-band-charts";
+import { methodSheet } from "./method-sheet";
+import { summarySheet } from "./summary-sheet";
+import { tableSheet } from "./table-sheet";
+
+/** The whole report as sheets: summary, tables with their charts, method, findings. */
+export function reportSheets(report: Report): SheetOut[] {
+  const tables = report.tables.flatMap((table) => sheetsOf(table, report));
+  const findings = findingsSheets(report);
+  const contents = [
+    ...tables.map(({ sheet, about }) => ({ sheet: sheet.name, about })),
+    { sheet: "Method", about: "Settings, rows used and left out, definitions, sources, cautions, provenance" },
+    ...findings.map(({ name }) => ({ sheet: name, about: findingsInWords(report) })),
+  ];
+  const sheets = [
+    summarySheet(report, contents),
+    ...tables.map(({ sheet }) => sheet),
+    methodSheet(report),
+    ...findings,
+  ];
+  const names = safeSheetNames(sheets.map(({ name }) => name));
+  return sheets.map((sheet, index) => ({ ...sheet, name: names[index] as string }));
+}
+
+interface Described {
+  readonly sheet: SheetOut;
+  readonly about: string;
+}
+
+function sheetsOf(table: Table, report: Report): Described[] {
+  const charts = chartsOf(table, report);
+  const sheet = { sheet: tableSheet(table, report), about: table.title };
+  return charts ? [{ sheet: charts, about: `${table.title}, drawn` }, sheet] : [sheet];
+}
+
+function chartsOf(table: Table, report: Report): SheetOut | null {
+  if (table.id === "met-by-band") return metByBandCharts(table, report);
+  return table.id === "age-when-met" ? curveCharts(table, report) : null;
+}

@@ -1,0 +1,88 @@
+import type { CellOut, CellStyle, ChartOut, ColumnOut, PrintOut, SheetOut, TableOut } from "../../workbook/sheets";
+import type { CellRange } from "../../workbook/workbook";
+
+/** Characters of a style on a line as wide as 100 characters of the usual font, and the height of that line in points. */
+const TEXT: Partial<Record<CellStyle, { readonly perHundred: number; readonly points: number }>> = {
+  title: { perHundred: 64, points: 22 },
+};
+const USUAL = { perHundred: 106, points: 15 };
+
+/** A sheet in the making, from the top down. */
+export class SheetDraft {
+  private readonly rows: (readonly CellOut[])[] = [];
+  private readonly heights = new Map<number, number>();
+  private readonly merged: CellRange[] = [];
+
+  constructor(
+    private readonly name: string,
+    private readonly columns: readonly ColumnOut[],
+  ) {}
+
+  get rowCount(): number {
+    return this.rows.length;
+  }
+
+  /** A line of text over columns `from` to `to`, as tall as the text needs. */
+  spanning(text: string, style: CellStyle, from = 0, to = this.columns.length - 1): void {
+    const row = this.rows.length;
+    const lead = Array.from({ length: from }, () => null);
+    this.rows.push([...lead, { value: text, style }]);
+    if (to > from) this.merged.push({ top: row, left: from, bottom: row, right: to });
+    this.heights.set(row, textHeight(text, style, this.widthOf(from, to)));
+  }
+
+  /** A row whose height Excel finds by itself: it fits wrapped text, but for merged cells. */
+  row(cells: readonly CellOut[]): void {
+    this.rows.push(cells);
+  }
+
+  addRows(rows: readonly (readonly CellOut[])[]): void {
+    for (const cells of rows) this.rows.push(cells);
+  }
+
+  tall(points: number): void {
+    this.heights.set(this.rows.length - 1, points);
+  }
+
+  blank(count = 1): void {
+    for (let each = 0; each < count; each += 1) this.rows.push([]);
+  }
+
+  finished(print: PrintOut, more: Partial<SheetExtras> = {}): SheetOut {
+    const { name, columns, rows, merged } = this;
+    return { name, columns, rows, merged, rowHeights: this.heights, gridlines: false, print, ...more };
+  }
+
+  private widthOf(from: number, to: number): number {
+    return this.columns.slice(from, to + 1).reduce((total, column) => total + column.width, 0);
+  }
+}
+
+interface SheetExtras {
+  readonly frozen: { readonly rows: number; readonly columns: number };
+  readonly tables: readonly TableOut[];
+  readonly charts: readonly ChartOut[];
+}
+
+function textHeight(text: string, style: CellStyle, width: number): number {
+  const { perHundred, points } = TEXT[style] ?? USUAL;
+  const perLine = Math.max(1, Math.floor((width * perHundred) / 100));
+  const lines = text.split("\n").reduce((total, line) => total + linesOf(line, perLine), 0);
+  // Excel takes no row taller than 409 points.
+  return Math.min(lines * points + 3, 409);
+}
+
+/** Lines that a paragraph takes when it breaks between words. */
+function linesOf(paragraph: string, perLine: number): number {
+  let lines = 1;
+  let used = 0;
+  for (const word of paragraph.split(" ")) {
+    const needed = used === 0 ? word.length : used + 1 + word.length;
+    if (needed <= perLine) used = needed;
+    else {
+      lines += used === 0 ? Math.ceil(word.length / perLine) - 1 : Math.ceil(word.length / perLine);
+      used = word.length % perLine;
+    }
+  }
+  return lines;
+}

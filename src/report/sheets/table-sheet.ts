@@ -1,0 +1,126 @@
+import type { Skill } from "../../records/records";
+import type { Table, TableColumn, TableValue } from "../../tables/table";
+import type { CellOut, ColumnOut, SheetOut } from "../../workbook/sheets";
+import type { Report } from "../report";
+import { cellOf, formatOf, headingOf, isText, widthOf } from "./columns";
+import { landscapePage, periodInWords } from "./page";
+import { ALL_SKILLS, type Row } from "./read-table";
+import { sentencesOf } from "./sentences/sentences";
+import { excelTableName, sheetNameOf } from "./sheet-plan";
+import { SheetDraft } from "./sheet-draft";
+import { basisInWords, skillsById, windowInWords } from "./skill-words";
+
+/** One table as a sheet to be read and printed: the finding, who is counted and when, the rows, the notes. */
+export function tableSheet(table: Table, report: Report): SheetOut {
+  const printed = printedColumns(table, skillsById(report.print.skills));
+  const draft = new SheetDraft(sheetNameOf(table), printed.map(columnOut));
+  const internal = table.internal === true;
+  const [title = table.title] = sentencesOf(table, report);
+  draft.spanning(internal ? `Internal: ${title}` : title, "title");
+  draft.spanning(`${table.population}. ${periodInWords(report)}. Notes stand below the rows.`, "subtitle");
+  const headerRow = draft.rowCount;
+  draft.row(printed.map(headingCell));
+  draft.tall(HEADING_POINTS);
+  draft.addRows(table.rows.map((row) => printed.map((column) => bodyCell(column, row, table))));
+  const lastRow = draft.rowCount - 1;
+  notes(draft, table);
+  return draft.finished(landscapePage(report, headerRow, internal), {
+    frozen: { rows: headerRow + 1, columns: frozenColumns(printed) },
+    tables: [
+      {
+        name: excelTableName(table),
+        range: { top: headerRow, left: 0, bottom: lastRow, right: printed.length - 1 },
+        look: "none",
+      },
+    ],
+  });
+}
+
+/** Three lines of heading and room below them for the filter button. */
+const HEADING_POINTS = 64;
+
+/** A column as printed: one of the table's, or one that explains another. */
+interface PrintedColumn {
+  readonly heading: string;
+  readonly text: boolean;
+  readonly out: ColumnOut;
+  readonly value: (row: Row) => CellOut;
+}
+
+function printedColumns(table: Table, skills: ReadonlyMap<string, Skill>): PrintedColumn[] {
+  return table.columns.flatMap((column, index) => {
+    const own = ownColumn(column, index, table);
+    const skillAt = table.columns.findIndex(({ key }) => key === "skill");
+    const skillOf = (row: Row) => skills.get(String(row[skillAt] ?? ""));
+    if (column.key === "skill") return [labelColumn(table, index, skillOf), { ...own, heading: "Skill id" }];
+    if (column.key === "expectedShare") return [own, windowColumn("Basis of the window", skillOf, basisInWords)];
+    if (column.key === "window") return [own, windowColumn("Skill's window and its basis", skillOf, windowAndBasis)];
+    return [own];
+  });
+}
+
+function ownColumn(column: TableColumn, index: number, table: Table): PrintedColumn {
+  const format = formatOf(column);
+  const style = WRAPPED_KEYS.has(column.key) ? "wrapped" : "text";
+  return {
+    heading: headingOf(column),
+    text: isText(column),
+    out: { width: widthOf(column, table.rows, index), style, ...(format && { format }) },
+    value: (row) => cellOf(row[index] as TableValue, column),
+  };
+}
+
+const WRAPPED_KEYS: ReadonlySet<string> = new Set(["reason", "nextStep", "method", "lost"]);
+
+type SkillOf = (row: Row) => Skill | undefined;
+
+function labelColumn(table: Table, index: number, skillOf: SkillOf): PrintedColumn {
+  const value = (row: Row) =>
+    row[index] === ALL_SKILLS ? "All skills of the area (child-skills)" : (skillOf(row)?.label ?? String(row[index]));
+  const longest = table.rows.reduce((most, row) => Math.max(most, value(row).length), 0);
+  return {
+    heading: "Skill",
+    text: true,
+    out: { width: Math.min(Math.max(longest + 1, 14), 38), style: "wrapped" },
+    value,
+  };
+}
+
+function windowColumn(heading: string, skillOf: SkillOf, words: (skill: Skill) => string): PrintedColumn {
+  const value = (row: Row) => {
+    const skill = skillOf(row);
+    return skill ? words(skill) : null;
+  };
+  return { heading, text: true, out: { width: 40, style: "wrapped" }, value };
+}
+
+function windowAndBasis(skill: Skill): string {
+  return `${windowInWords(skill)} (${basisInWords(skill)})`;
+}
+
+function columnOut(column: PrintedColumn): ColumnOut {
+  return column.out;
+}
+
+function headingCell({ heading, text }: PrintedColumn): CellOut {
+  return { value: heading, style: text ? "heading" : "headingRight" };
+}
+
+/** Rows of child-skills look apart from rows of children, besides saying so. */
+function bodyCell(column: PrintedColumn, row: Row, table: Table): CellOut {
+  const value = column.value(row);
+  if (row[table.columns.findIndex(({ key }) => key === "skill")] !== ALL_SKILLS) return value;
+  const plain = typeof value === "object" && value !== null ? value.value : value;
+  return { value: plain, style: "total", ...(column.out.format && { format: column.out.format }) };
+}
+
+function frozenColumns(printed: readonly PrintedColumn[]): number {
+  return printed.findIndex(({ heading }) => heading === "Skill") + 1;
+}
+
+function notes(draft: SheetDraft, table: Table): void {
+  draft.blank();
+  draft.spanning("Notes", "section");
+  for (const note of table.notes) draft.spanning(note, "note");
+  draft.spanning("An empty cell: the figure cannot be estimated, or the row carries none.", "note");
+}
