@@ -118,8 +118,12 @@ describe("when a skill was met", () => {
     ];
     const input = program([born], looks, { settings: { enteredBy: "2024-07-01" } });
     expect(rowWith(input, "skill-status", { child: "A" })).toMatchObject({ state: "not assessed", lastLook: null });
-    const blank = program([born], [look("A", "2024-06-01", "met")], { settings: { enteredBy: "2024-07-01" } });
-    expect(rowWith(blank, "skill-status", { child: "A" })).toMatchObject({ state: "met", lastLook: "2024-06-01" });
+    for (const entered of [null, "2024-07-01"]) {
+      const used = program([born], [look("A", "2024-06-01", "met", { entered })], {
+        settings: { enteredBy: "2024-07-01" },
+      });
+      expect(rowWith(used, "skill-status", { child: "A" })).toMatchObject({ state: "met", lastLook: "2024-06-01" });
+    }
   });
 
   test("a skill that gave way is not lost while the one that follows it, read the same way, is met", () => {
@@ -255,6 +259,19 @@ describe("who is followed", () => {
     ]);
   });
 
+  test("of two begun on one day the lower on the sheet counts", () => {
+    const second = child("A", "2024-01-01", { site: "South" });
+    expect(inTable("met-by-band", [child("A", "2024-01-01", place), second])).toMatchObject([{ Site: "South" }]);
+  });
+
+  test("since enrolment: met on the day of enrolment is not without the skill that day", () => {
+    const rows = [child("A", "2024-01-01", { enrolled: "2024-05-01" })];
+    const met = (date: string): object =>
+      rowWith(program(rows, [look("A", date, "met")]), "since-enrolment", { skill: "sits" });
+    expect(met("2024-05-01")).toMatchObject({ children: 0, gained: 0 });
+    expect(met("2024-05-02")).toMatchObject({ children: 1, gained: 1 });
+  });
+
   test("a leaver stands as on the last day: later looks do not count, and age and staleness are that day's", () => {
     // Last day 31 May: 5 months from 31 December to the day. 2 March is 90 days before it.
     const leaver = child("A", "2023-12-31", { left: "2024-06-01" });
@@ -288,16 +305,16 @@ describe("agreement", () => {
     said.map(([observer, result]) => look("A", date, result, { observer }));
 
   test("kappa of four pairs", () => {
-    // The first of a pair is the code that sorts first, "T1" before "t2". Agreed 3 of 4; the first says met 2 of 4,
-    // the second 1 of 4: chance (2 x 1 + 2 x 3) / 16 = 1/2, kappa (3/4 - 1/2) / (1 - 1/2) = 1/2.
+    // The first of a pair is the code that sorts first, "T1" before "t2", whoever stands first on the sheet. Agreed 2 of 4;
+    // the first says met 3 of 4, the second 1 of 4: chance (3 x 1 + 1 x 3) / 16 = 3/8, kappa (1/2 - 3/8) / (5/8) = 1/5.
     const looks = [
       ...day("2024-02-01", ["T1", "met"], ["t2", "met"]),
       ...day("2024-03-01", ["t2", "not met"], ["T1", "met"]),
       ...day("2024-04-01", ["T1", "not met"], ["t2", "not met"]),
-      ...day("2024-05-01", ["t2", "not met"], ["T1", "not met"]),
+      ...day("2024-05-01", ["T1", "met"], ["t2", "not met"]),
     ];
     const rows = oracleTables(program([child("A", "2023-09-01")], looks)).agreement;
-    expect(rows).toEqual([{ skill: "sits", pairs: 4, percent: 75, kappa: 0.5 }]);
+    expect(rows).toEqual([{ skill: "sits", pairs: 4, percent: 50, kappa: 0.2 }]);
   });
 
   test("three observers are three pairs; one word from all leaves no kappa; the unnamed are no one", () => {
