@@ -1,0 +1,151 @@
+import type { Innermost } from "./innermost";
+import { pooledRising } from "./pool-adjacent";
+
+/**
+ * Places mass on the innermost intervals so that the likelihood of the observed intervals is greatest.
+ *
+ * Each round makes one self-consistency (EM) step and one iterative convex minorant step: a Newton step with the
+ * diagonal of the second derivatives, made to rise again by weighted pooling, and halved until it does not overshoot.
+ * It stops when no innermost interval has a gradient more than `stopAt` above n: that number bounds how much
+ * log-likelihood is still missing, which a small change from round to round does not.
+ *
+ * Source: Wellner & Zhan (1997), J Am Stat Assoc 92:945-959; the stopping rule: Gentleman & Geyer (1994), Biometrika 81:618-623.
+ */
+export interface MassRoom {
+  readonly mass: Float64Array;
+  readonly next: Float64Array;
+  readonly gradient: Float64Array;
+  readonly nextGradient: Float64Array;
+  readonly cumulative: Float64Array;
+  readonly curvature: Float64Array;
+  readonly target: Float64Array;
+  readonly blockMean: Float64Array;
+  readonly blockWeight: Float64Array;
+  readonly blockEnd: Int32Array;
+}
+
+export interface MassFit {
+  readonly iterations: number;
+  /** largest gradient over the innermost intervals, less n; 0 at the optimum */
+  readonly largestGradient: number;
+}
+
+const MOST_HALVINGS = 20;
+/** A step is kept while the slope at its end is not steeper downhill than this share of the slope uphill at its start. */
+const OVERSHOOT = 0.5;
+
+export function roomForMass(innermost: number): MassRoom {
+  const column = () => new Float64Array(innermost + 1);
+  return {
+    mass: column(),
+    next: column(),
+    gradient: column(),
+    nextGradient: column(),
+    cumulative: column(),
+    curvature: column(),
+    target: column(),
+    blockMean: column(),
+    blockWeight: column(),
+    blockEnd: new Int32Array(innermost + 1),
+  };
+}
+
+/** Improves `room.mass`, which must start above 0 everywhere and sum to 1, until the stopping rule holds. */
+export function placeMass(cover: Innermost, n: number, room: MassRoom, stopAt: number, mostRounds: number): MassFit {
+  gradientAt(room.mass, cover, room, room.gradient);
+  let gap = largest(room.gradient, cover.size) - n;
+  let rounds = 0;
+  while (gap > stopAt && rounds < mostRounds) {
+    selfConsistencyStep(cover.size, n, room);
+    gradientAt(room.mass, cover, room, room.gradient);
+    gap = largest(room.gradient, cover.size) - n;
+    if (gap > stopAt && minorantStep(cover, room)) gap = largest(room.gradient, cover.size) - n;
+    rounds += 1;
+  }
+  return { iterations: rounds, largestGradient: gap };
+}
+
+/** Gradient of the log-likelihood in each mass, and the curvature in each cumulative share. */
+function gradientAt(mass: Float64Array, cover: Innermost, room: MassRoom, gradient: Float64Array): void {
+  const { cumulative, curvature } = room;
+  const { first, last, count, size, used } = cover;
+  cumulative[0] = 0;
+  for (let index = 0; index < size; index += 1) cumulative[index + 1] = cumulative[index]! + mass[index]!;
+  gradient.fill(0, 0, size + 1);
+  curvature.fill(0, 0, size + 1);
+  for (let index = 0; index < used; index += 1) {
+    const start = first[index]!;
+    const end = last[index]! + 1;
+    const share = end - start === 1 ? mass[start]! : cumulative[end]! - cumulative[start]!;
+    const slope = count[index]! / share;
+    const bend = slope / share;
+    gradient[start]! += slope;
+    gradient[end]! -= slope;
+    curvature[start]! += bend;
+    curvature[end]! += bend;
+  }
+  for (let index = 1; index < size; index += 1) gradient[index]! += gradient[index - 1]!;
+}
+
+function selfConsistencyStep(size: number, n: number, room: MassRoom): void {
+  let sum = 0;
+  for (let index = 0; index < size; index += 1) {
+    const mass = (room.mass[index]! * room.gradient[index]!) / n;
+    room.mass[index] = mass;
+    sum += mass;
+  }
+  for (let index = 0; index < size; index += 1) room.mass[index]! /= sum;
+}
+
+/** True when a step was taken; `room.mass` and `room.gradient` are then those after it. */
+function minorantStep(cover: Innermost, room: MassRoom): boolean {
+  const { mass, next, gradient, nextGradient, target } = room;
+  const size = cover.size;
+  aim(size, room);
+  for (let index = 0; index < size; index += 1) target[index]! -= mass[index]!;
+  const uphill = alongDirection(gradient, target, size);
+  if (!(uphill > 0)) return false;
+  for (let halving = 0, length = 1; halving < MOST_HALVINGS; halving += 1, length /= 2) {
+    for (let index = 0; index < size; index += 1) next[index] = Math.max(0, mass[index]! + length * target[index]!);
+    gradientAt(next, cover, room, nextGradient);
+    if (alongDirection(nextGradient, target, size) >= -OVERSHOOT * uphill) {
+      keep(size, room);
+      return true;
+    }
+  }
+  return false;
+}
+
+function keep(size: number, room: MassRoom): void {
+  for (let index = 0; index < size; index += 1) {
+    room.mass[index] = room.next[index]!;
+    room.gradient[index] = room.nextGradient[index]!;
+  }
+}
+
+/** Leaves in `room.target` the masses that the full minorant step aims at. */
+function aim(size: number, room: MassRoom): void {
+  const { gradient, cumulative, curvature, target } = room;
+  for (let edge = 1; edge < size; edge += 1) {
+    target[edge] = cumulative[edge]! + (gradient[edge - 1]! - gradient[edge]!) / curvature[edge]!;
+  }
+  pooledRising(target, curvature, 1, size, room);
+  let below = 0;
+  for (let index = 0; index < size; index += 1) {
+    const share = index + 1 === size ? 1 : Math.min(1, Math.max(0, target[index + 1]!));
+    target[index] = share - below;
+    below = share;
+  }
+}
+
+function alongDirection(gradient: Float64Array, direction: Float64Array, size: number): number {
+  let sum = 0;
+  for (let index = 0; index < size; index += 1) sum += gradient[index]! * direction[index]!;
+  return sum;
+}
+
+function largest(values: Float64Array, size: number): number {
+  let most = -Infinity;
+  for (let index = 0; index < size; index += 1) if (values[index]! > most) most = values[index]!;
+  return most;
+}

@@ -1,0 +1,87 @@
+import type { DistinctIntervals } from "./index-intervals";
+
+/**
+ * The innermost intervals of a set of intervals, and which of them each interval covers.
+ *
+ * An innermost interval starts at the start of one interval and ends at the end of one, with no other start or end
+ * between; only there can the estimate hold mass.
+ * Source: Turnbull (1976), J R Stat Soc B 38:290-295; Peto (1973), Appl Stat 22:86-91.
+ */
+export interface Innermost {
+  /** how many there are; the columns below may be longer */
+  size: number;
+  /** key at which each starts and ends (see `DistinctIntervals`) */
+  readonly startKey: Int32Array;
+  readonly endKey: Int32Array;
+  /** intervals in use; the three columns below may be longer */
+  used: number;
+  /** first and last innermost interval that each interval in use covers */
+  readonly first: Int32Array;
+  readonly last: Int32Array;
+  readonly count: Float64Array;
+  readonly startsBefore: Int32Array;
+  readonly endsUpTo: Int32Array;
+  readonly isStart: Uint8Array;
+  readonly isEnd: Uint8Array;
+}
+
+/** Room for `findInnermost` to work in, so that a bootstrap allocates once. */
+export function roomForInnermost(intervals: DistinctIntervals): Innermost {
+  const keys = 2 * intervals.ages.length;
+  const size = intervals.left.length;
+  return {
+    size: 0,
+    startKey: new Int32Array(Math.min(size, keys)),
+    endKey: new Int32Array(Math.min(size, keys)),
+    used: 0,
+    first: new Int32Array(size),
+    last: new Int32Array(size),
+    count: new Float64Array(size),
+    startsBefore: new Int32Array(keys),
+    endsUpTo: new Int32Array(keys),
+    isStart: new Uint8Array(keys),
+    isEnd: new Uint8Array(keys),
+  };
+}
+
+/** Fills `room` for the intervals whose count is above 0. */
+export function findInnermost(intervals: DistinctIntervals, count: Float64Array, room: Innermost): void {
+  markEnds(intervals, count, room);
+  walkKeys(room);
+  let used = 0;
+  for (let index = 0; index < count.length; index += 1) {
+    if (count[index] === 0) continue;
+    room.first[used] = room.startsBefore[intervals.left[index]!]!;
+    room.last[used] = room.endsUpTo[intervals.right[index]!]! - 1;
+    room.count[used] = count[index]!;
+    used += 1;
+  }
+  room.used = used;
+}
+
+function markEnds(intervals: DistinctIntervals, count: Float64Array, room: Innermost): void {
+  room.isStart.fill(0);
+  room.isEnd.fill(0);
+  for (let index = 0; index < count.length; index += 1) {
+    if (count[index] === 0) continue;
+    room.isStart[intervals.left[index]!] = 1;
+    room.isEnd[intervals.right[index]!] = 1;
+  }
+}
+
+function walkKeys(room: Innermost): void {
+  let size = 0;
+  let pending = -1;
+  for (let key = 0; key < room.isStart.length; key += 1) {
+    room.startsBefore[key] = size;
+    if (room.isStart[key] === 1) pending = key;
+    if (room.isEnd[key] === 1 && pending >= 0) {
+      room.startKey[size] = pending;
+      room.endKey[size] = key;
+      pending = -1;
+      size += 1;
+    }
+    room.endsUpTo[key] = size;
+  }
+  room.size = size;
+}
