@@ -1,5 +1,5 @@
 import { dayOf, isoOf } from "../../src/age/day";
-import { makeSample, type SampleTable } from "../../src/sample/sample";
+import { makeSample, type SampleTable } from "../../src/sample/make-sample";
 import { AREAS } from "../../src/records/records";
 
 const sample = makeSample({ children: 240, seed: 7 });

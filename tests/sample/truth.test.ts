@@ -1,9 +1,9 @@
-import { makeSample } from "../../src/sample/sample";
+import { makeSample } from "../../src/sample/make-sample";
 import { SKILLS } from "../../src/sample/skills";
 import { CDC_AGES, WHO_WINDOWS } from "../published/skill-ages";
 
 /** Many children, so that a share of 1% is seen: with 3,000 its standard error is 0.2%. */
-const large = makeSample({ children: 3000, seed: 11 }).truth;
+const large = makeSample({ children: 3000, seed: 11 }).known;
 const NEVER = 2_147_483_647;
 
 /** Age in mean-length months counted from the due date, worked out here without the project's ages. */

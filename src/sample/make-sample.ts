@@ -1,19 +1,19 @@
 import { type Day, isoOf } from "../age/day";
 import { addMonths } from "../age/months";
-import type { SheetOut } from "../workbook/sheets";
 import { drawAttainment } from "./attainment";
 import { drawChildren, type SampleChild, type SpanOfRecords } from "./children";
 import { drawLosses } from "./losses";
 import { drawObservations, type SampleObservation, type Truth } from "./observations";
-import { CLUSTER, MONTHS_OF_RECORDS, USUAL_END } from "./program";
+import { MONTHS_OF_RECORDS, USUAL_END } from "./program";
 import { plantFaults } from "./faults/faults";
-import type { PlantedFault } from "./faults/draft";
+import { type Draft, faultsOfDraft, type PlantedFault } from "./faults/draft";
+import { clusterOf, type PlantedCluster } from "./cluster";
 import { drawRatings } from "./ratings";
 import { drawSteps } from "./referral-steps";
-import { drawReferrals, monthsOf, type SampleReferral } from "./referrals";
+import { drawReferrals, type SampleReferral } from "./referrals";
 import { ratingsTable, referralsTable, signsTable } from "./service-tables";
-import { sheetOf } from "./sheets";
 import { drawSigns } from "./signs";
+import { SKILLS } from "./skills";
 import { childrenTable, observationsTable, type SampleTable, skillsTable } from "./tables";
 import { drawVisits } from "./visits";
 
@@ -28,30 +28,32 @@ export interface SampleOptions {
 }
 
 export interface Sample {
-  readonly sheets: readonly SheetOut[];
+  readonly endDate: Day;
+  /** The tables without any fault. */
   readonly tables: readonly SampleTable[];
+  /** The sheets with their faults; empty unless they were asked for. */
+  readonly drafts: readonly Draft[];
   /** What the sample knows to be true and the records only show in part. */
+  readonly known: KnownTruth;
+  /** The same in short, to be kept beside the workbook. */
   readonly truth: SampleTruth;
-  /** Empty unless faults were asked for. */
-  readonly faults: readonly PlantedFault[];
 }
 
-export interface SampleTruth extends Truth {
+export interface KnownTruth extends Truth {
   readonly span: SpanOfRecords;
   readonly observations: readonly SampleObservation[];
   readonly referrals: readonly SampleReferral[];
-  readonly cluster: PlantedCluster;
 }
 
-/** The one true cluster: far more referrals of one area at one site in these months than at other times. */
-export interface PlantedCluster {
-  readonly site: string;
-  readonly area: string;
-  /** `2026-01` */
-  readonly firstMonth: string;
-  readonly lastMonth: string;
-  /** Referrals that the plant made. */
-  readonly planted: number;
+/** What was planted, with days as ISO text. */
+export interface SampleTruth {
+  readonly program: string;
+  readonly children: number;
+  readonly seed: number;
+  readonly endDate: string;
+  readonly cluster: PlantedCluster;
+  readonly losses: readonly { child: string; skill: string; from: string; restored: string | null }[];
+  readonly faults: readonly PlantedFault[];
 }
 
 /**
@@ -63,26 +65,42 @@ export function makeSample(options: SampleOptions): Sample {
   requireWhole("children", options.children, 1, 20_000);
   requireWhole("seed", options.seed, 0, 2_147_483_647);
   const span = spanEnding(options.endDate ?? USUAL_END);
-  const truth = drawTruth(options, span);
-  const tables = tablesOf(truth, options.seed);
-  const plain = { sheets: tables.map(sheetOf), faults: [] };
-  return { ...(options.defects ? plantFaults(tables, span.last) : plain), tables, truth };
+  const known = drawTruth(options, span);
+  const tables = tablesOf(known, options.seed);
+  const drafts = options.defects ? plantFaults(tables, span.last) : [];
+  return { endDate: span.last, tables, drafts, known, truth: shortTruth(options, known, drafts) };
 }
 
-function drawTruth({ children: count, seed, defects = false }: SampleOptions, span: SpanOfRecords): SampleTruth {
+function drawTruth({ children: count, seed, defects = false }: SampleOptions, span: SpanOfRecords): KnownTruth {
   const children = drawChildren(count, seed, span);
   const attained = drawAttainment(
     children.map((child) => child.clock),
     seed,
   );
   const losses = drawLosses(children, attained, seed, span.last);
-  const known = { children, attained, losses };
-  const observations = drawObservations(known, drawVisits(children, seed, span.last, !defects), seed);
-  const referrals = drawReferrals(children, seed, span);
-  return { ...known, span, observations, referrals, cluster: clusterOf(referrals, span) };
+  const truth = { children, attained, losses };
+  const observations = drawObservations(truth, drawVisits(children, seed, span.last, !defects), seed);
+  return { ...truth, span, observations, referrals: drawReferrals(children, seed, span) };
 }
 
-function tablesOf(truth: SampleTruth, seed: number): SampleTable[] {
+function shortTruth({ children, seed }: SampleOptions, known: KnownTruth, drafts: readonly Draft[]): SampleTruth {
+  return {
+    program: "Alder Fork (invented, like every child in it)",
+    children,
+    seed,
+    endDate: isoOf(known.span.last),
+    cluster: clusterOf(known.referrals, known.span),
+    losses: known.losses.map((loss) => ({
+      child: known.children[loss.child]?.id ?? "",
+      skill: SKILLS[loss.skill]?.id ?? "",
+      from: isoOf(loss.from),
+      restored: loss.restored === null ? null : isoOf(loss.restored),
+    })),
+    faults: drafts.flatMap(faultsOfDraft),
+  };
+}
+
+function tablesOf(truth: KnownTruth, seed: number): SampleTable[] {
   const { children, span, losses, referrals } = truth;
   const visits = drawVisits(children, seed, span.last, false);
   return [
@@ -97,18 +115,6 @@ function tablesOf(truth: SampleTruth, seed: number): SampleTable[] {
 
 function spanEnding(last: Day): SpanOfRecords {
   return { first: addMonths(last + 1, -MONTHS_OF_RECORDS), last };
-}
-
-function clusterOf(referrals: readonly SampleReferral[], span: SpanOfRecords): PlantedCluster {
-  const months = monthsOf(span);
-  const name = (back: number): string => isoOf(months[months.length - 1 - back]?.first ?? span.first).slice(0, 7);
-  return {
-    site: CLUSTER.site,
-    area: CLUSTER.area,
-    firstMonth: name(CLUSTER.firstMonthsBack),
-    lastMonth: name(CLUSTER.lastMonthsBack),
-    planted: referrals.filter((referral) => referral.planted).length,
-  };
 }
 
 function requireWhole(name: string, value: number, from: number, to: number): void {

@@ -1,4 +1,6 @@
 import type { CellOut, ColumnOut, SheetOut } from "../workbook/sheets";
+import { sheetOfDraft } from "./faults/draft";
+import type { Sample } from "./make-sample";
 import type { SampleTable } from "./tables";
 
 const WIDTHS: Readonly<Record<string, number>> = {
@@ -16,8 +18,13 @@ const WIDTHS: Readonly<Record<string, number>> = {
 };
 const USUAL_WIDTH = 12;
 
+/** The workbook of a sample: its tables or, where faults were asked for, the sheets that hold them. */
+export function sampleSheets(sample: Sample): SheetOut[] {
+  return sample.drafts.length > 0 ? sample.drafts.map(sheetOfDraft) : sample.tables.map(sheetOf);
+}
+
 /** A sheet with one Excel table on it, both under the table's name. */
-export function sheetOf(table: SampleTable): SheetOut {
+function sheetOf(table: SampleTable): SheetOut {
   const rows: CellOut[][] = [[...table.headings], ...table.rows.map((row) => [...row])];
   return {
     name: table.name,
