@@ -11,10 +11,13 @@ export interface Groups {
   readonly ofEnrolment: Int32Array;
 }
 
+/** A name of `by` that is no column of Children; the message lists those there are. */
+export class UnknownColumn extends RangeError {}
+
 /**
  * Groups are listed by the code units of their values, so that no locale can reorder them.
  *
- * @throws {RangeError} when a name of `by` is no column of Children; the message lists those there are
+ * @throws {UnknownColumn} when a name of `by` is no column of Children
  */
 export function groupsBy(cohort: Cohort, by: Settings["by"]): Groups {
   const columns = by.map((name) => columnNamed(cohort, name));
@@ -34,7 +37,7 @@ function columnNamed(cohort: Cohort, name: string): { readonly heading: string; 
   const column = cohort.enrolments.columns.find((each) => folded(each.heading) === wanted);
   if (!column) {
     const known = cohort.enrolments.columns.map((each) => each.heading).join(", ") || "none";
-    throw new RangeError(`by: Children has no column of the name asked for; its columns for grouping: ${known}`);
+    throw new UnknownColumn(`Children has no column "${name}" to group by. It has: ${known}.`);
   }
   return column;
 }

@@ -1,8 +1,7 @@
 import { type AgeClock, ageMonthsOn } from "../age/correction";
-import { isoOf } from "../age/day";
-import { decimalMonths } from "../age/months";
+import { type Day, isoOf } from "../age/day";
 import { BOX, BOX_LABELS, boxOn } from "../cohort/boxes";
-import { metBetween } from "../cohort/interval";
+import { type MetBetween, metBetween } from "../cohort/interval";
 import { STATE_LABELS } from "../cohort/state";
 import { timingOf, windowStatus } from "../cohort/window";
 import { NO_DAY, type Skill } from "../records/records";
@@ -39,7 +38,7 @@ export function skillStatus(context: TableContext): Table {
     notes: [
       "Window tells where the child's age stands against the skill's window on the as-of date; it says nothing about the child's development by itself. Talk with the child's clinician about anything that gives cause for concern.",
       "Timing is given for skills that are met: early, in window, late, or not known where the looks before and after stand on both sides of an edge.",
-      'Reason "correction stopped": the window status differs from what corrected age would give, only because the rule for correcting age has stopped.',
+      'Reason "correction stopped": window or timing differs from what corrected age would give, only because the rule for correcting age has stopped.',
     ],
     internal: true,
   };
@@ -49,33 +48,41 @@ function statusRow(context: TableContext, child: number, skill: Skill, index: nu
   const { cohort, attainment, asOf, settings } = context;
   const clock = cohort.clocks[child] as AgeClock;
   const cell = child * attainment.skillCount + index;
-  const ageMonths = ageMonthsOn(clock, asOf, skill.ageBasis);
   const box = boxOn(cohort, attainment, child, index, asOf, settings.recheckDays);
   const between = metBetween(attainment, cell, clock);
   const seen = between !== null && between.by !== null;
-  const isMet = box === BOX.hadAtFirstLook || box === BOX.gained;
+  const timed = box === BOX.hadAtFirstLook || box === BOX.gained ? between : null;
+  const { window, timing } = standing(clock, asOf, timed, skill);
   return [
     cohort.ids[child] as string,
     skill.id,
     skill.area,
-    ageMonths,
-    windowStatus(ageMonths, skill),
+    ageMonthsOn(clock, asOf, skill.ageBasis),
+    window,
     STATE_LABELS[attainment.state[cell] as number] as string,
     BOX_LABELS[box] as string,
-    isMet ? timingAt(between as { after: number; by: number }, clock, skill) : null,
+    timing,
     seen ? isoOf(between.after) : null,
     seen ? isoOf(between.by as number) : null,
     attainment.lastLook[cell] === NO_DAY ? null : isoOf(attainment.lastLook[cell] as number),
-    correctionStopped(clock, asOf, ageMonths, skill) ? "correction stopped" : null,
+    correctionStopped(clock, asOf, timed, skill) ? "correction stopped" : null,
   ];
 }
 
-function timingAt(between: { readonly after: number; readonly by: number }, clock: AgeClock, skill: Skill) {
-  const ageOn = (day: number) => ageMonthsOn(clock, day, skill.ageBasis);
-  return timingOf(ageOn(between.after), ageOn(between.by), skill);
+/** @param between - the looks before and after the skill was met; null where timing is not asked for */
+function standing(clock: AgeClock, asOf: Day, between: MetBetween | null, skill: Skill) {
+  const ageOn = (day: Day) => ageMonthsOn(clock, day, skill.ageBasis);
+  return {
+    window: windowStatus(ageOn(asOf), skill),
+    timing: between === null || between.by === null ? null : timingOf(ageOn(between.after), ageOn(between.by), skill),
+  };
 }
 
-function correctionStopped(clock: AgeClock, asOf: number, ageMonths: number, skill: Skill): boolean {
-  if (skill.ageBasis === "chronological" || clock.correctedBirth === clock.birth || asOf < clock.stops) return false;
-  return windowStatus(decimalMonths(clock.correctedBirth, asOf), skill) !== windowStatus(ageMonths, skill);
+/** True where window or timing would differ had correction gone on. */
+function correctionStopped(clock: AgeClock, asOf: Day, between: MetBetween | null, skill: Skill): boolean {
+  const neverCorrected = skill.ageBasis === "chronological" || clock.correctedBirth === clock.birth;
+  if (neverCorrected || asOf < clock.stops) return false;
+  const now = standing(clock, asOf, between, skill);
+  const corrected = standing({ ...clock, stops: Infinity }, asOf, between, skill);
+  return now.window !== corrected.window || now.timing !== corrected.timing;
 }

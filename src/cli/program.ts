@@ -1,0 +1,124 @@
+import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { VERSION } from "../report/version";
+import { badRequest } from "./failure";
+import type { Request } from "./request";
+import { settingOptions, settingsGiven } from "./setting-options";
+
+/** Words of the command line to a request; null where they asked for help, which has been printed. Nothing is read. */
+export function parseWords(words: readonly string[], print: (text: string) => void): Request | null {
+  let request: Request | null = null;
+  const program = programFor((found) => (request = found), print);
+  try {
+    program.parse([...words], { from: "user" });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    if (error.exitCode === 0 || error.code === "commander.help") return null;
+    throw badRequest(`${sentence(error.message)} Run "windowline ${namedCommand(words)}--help" for what it takes.`);
+  }
+  return request;
+}
+
+type Found = (request: Request) => void;
+
+function programFor(found: Found, print: (text: string) => void): Command {
+  const program = new Command("windowline")
+    .description(
+      "Who has met which skill, at which age, against which window: tables and a report from a program's own workbook.\nThe tool never diagnoses: talk with the child's clinician; local rules and licensed practice decide.",
+    )
+    .version(VERSION)
+    .exitOverride()
+    .configureOutput({ writeOut: print, writeErr: () => undefined })
+    .action(() => print(program.helpInformation()));
+  for (const command of [reportCommand(found), checkCommand(found), callCommand(found), sampleCommand(found)]) {
+    program.addCommand(command.exitOverride().configureOutput({ writeOut: print, writeErr: () => undefined }));
+  }
+  return program;
+}
+
+function reportCommand(found: Found): Command {
+  const command = new Command("report")
+    .description("Make the quarterly report: a workbook to read and print, and JSON")
+    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .option(
+      "--out <file>",
+      "the report workbook (usual: BOOK-report-DATE.xlsx in this folder when --json is left out too)",
+    )
+    .option("--json <file>", "the same report as JSON")
+    .option("--tables <ids>", "only these tables, comma-separated", listOf)
+    .option("--decisions <file>", "repair decisions (JSON)");
+  for (const option of settingOptions()) command.addOption(option);
+  return command.action((book: string, options: Record<string, string & readonly string[]>) =>
+    found({
+      kind: "report",
+      book,
+      out: options.out ?? null,
+      json: options.json ?? null,
+      tables: options.tables ?? null,
+      decisions: options.decisions ?? null,
+      settings: settingsGiven(options),
+    }),
+  );
+}
+
+function checkCommand(found: Found): Command {
+  const command = new Command("check")
+    .description("List every finding in the workbook, with its cell and what to do; exit 1 where a person should look")
+    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .option("--json <file>", "the findings as JSON")
+    .option("--decisions <file>", "repair decisions (JSON)");
+  const names = ["asOf", "enteredBy", "correctBelow", "gestationDecimals", "metDates", "monthFirst"];
+  for (const option of settingOptions(names)) command.addOption(option);
+  return command.action((book: string, options: Record<string, string>) =>
+    found({
+      kind: "check",
+      book,
+      json: options.json ?? null,
+      decisions: options.decisions ?? null,
+      settings: settingsGiven(options),
+    }),
+  );
+}
+
+function callCommand(found: Found): Command {
+  return new Command("call")
+    .description(
+      "Call one worksheet function: a JSON array of arguments on standard input, the result as JSON on standard output",
+    )
+    .argument("<function>", "such as COHORT.CORRECTEDAGE")
+    .action((name: string) => found({ kind: "call", name }));
+}
+
+function sampleCommand(found: Found): Command {
+  return new Command("sample")
+    .description("Write an invented workbook of the Alder Fork program")
+    .option("--children <count>", "how many children", wholeNumber, 240)
+    .option("--seed <number>", "the same seed gives the same workbook", wholeNumber, 7)
+    .requiredOption("--out <file>", "the workbook to write")
+    .option("--defects", "plant the usual faults of real spreadsheets", false)
+    .option("--truth <file>", "what was planted, as JSON")
+    .action((options: { children: number; seed: number; out: string; defects: boolean; truth?: string }) =>
+      found({ kind: "sample", ...options, truth: options.truth ?? null }),
+    );
+}
+
+function listOf(text: string): string[] {
+  return text
+    .split(",")
+    .map((each) => each.trim())
+    .filter((each) => each !== "");
+}
+
+function wholeNumber(text: string): number {
+  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError("Give a whole number.");
+  return Number(text);
+}
+
+function namedCommand(words: readonly string[]): string {
+  const known = ["report", "check", "call", "sample"].find((name) => name === words[0]);
+  return known ? `${known} ` : "";
+}
+
+function sentence(message: string): string {
+  const plain = message.replace(/^error: /, "");
+  return `${plain.charAt(0).toUpperCase()}${plain.slice(1)}${/[.!?]$/.test(plain) ? "" : "."}`;
+}

@@ -1,0 +1,30 @@
+/** What was asked for on the command line, before anything is read. */
+export type Request =
+  | {
+      readonly kind: "report";
+      readonly book: string;
+      readonly out: string | null;
+      readonly json: string | null;
+      /** Ids; null: all that are not internal. */
+      readonly tables: readonly string[] | null;
+      readonly decisions: string | null;
+      readonly settings: Readonly<Record<string, unknown>>;
+    }
+  | {
+      readonly kind: "check";
+      readonly book: string;
+      readonly json: string | null;
+      readonly decisions: string | null;
+      readonly settings: Readonly<Record<string, unknown>>;
+    }
+  | { readonly kind: "call"; readonly name: string }
+  | {
+      readonly kind: "sample";
+      readonly children: number;
+      readonly seed: number;
+      readonly out: string;
+      readonly defects: boolean;
+      readonly truth: string | null;
+    };
+
+export type RequestOf<Kind extends Request["kind"]> = Extract<Request, { kind: Kind }>;

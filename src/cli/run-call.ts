@@ -1,0 +1,21 @@
+import { readFileSync } from "node:fs";
+import { callFunction } from "./call";
+import { badRequest, EXIT } from "./failure";
+import type { RequestOf } from "./request";
+import { print } from "./say";
+
+export function runCallCommand({ name }: RequestOf<"call">): number {
+  print(JSON.stringify(callFunction(name, argumentsFrom(readFileSync(0, "utf8")))));
+  return EXIT.done;
+}
+
+function argumentsFrom(text: string): readonly unknown[] {
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(text);
+  } catch {
+    parsed = null;
+  }
+  if (Array.isArray(parsed)) return parsed;
+  throw badRequest('Give the arguments as a JSON array on standard input, such as ["2026-01-31", null, "2026-09-30"].');
+}

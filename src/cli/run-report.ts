@@ -1,0 +1,66 @@
+import path from "node:path";
+import { writeWorkbook } from "../hosts/file/write-workbook";
+import { RecordsUnusable } from "../records/read-records";
+import { reportJson } from "../report/json";
+import type { Report } from "../report/report";
+import { runReport } from "../report/run";
+import { reportSheets } from "../report/sheets/report-sheets";
+import { TABLE_IDS } from "../report/table-list";
+import type { Settings } from "../settings/settings";
+import { UnknownColumn } from "../tables/groups";
+import type { WorkbookIn } from "../workbook/workbook";
+import { isoOf, type Day } from "../age/day";
+import { badRequest, EXIT, unreadable } from "./failure";
+import { checkOutputs, writeWhole } from "./files";
+import { decisionsFrom, openWorkbook, settingsFrom } from "./open";
+import { summaryOf } from "./report-summary";
+import type { RequestOf } from "./request";
+import { print, progress } from "./say";
+
+export async function runReportCommand(request: RequestOf<"report">): Promise<number> {
+  const settings = settingsFrom(request.settings);
+  const asOf = asOfOr(settings);
+  checkTables(request.tables);
+  const out = outOf(request, asOf);
+  const outputs = [out, request.json].filter((file) => file !== null);
+  checkOutputs([request.book, ...(request.decisions ? [request.decisions] : [])], outputs);
+  const decisions = decisionsFrom(request.decisions);
+  const workbook = await openWorkbook(request.book);
+  const report = made(workbook, settings, () =>
+    runReport(workbook, settings, { tables: request.tables, decisions, onStep: progress }),
+  );
+  progress("Writing the report");
+  if (out !== null) writeWhole(out, writeWorkbook(reportSheets(report), { created: asOf }));
+  if (request.json !== null) writeWhole(request.json, reportJson(report));
+  print(summaryOf(report, outputs));
+  return EXIT.done;
+}
+
+/** Without a word about where to, the report goes to a workbook in this folder. */
+function outOf({ out, json, book }: RequestOf<"report">, asOf: Day): string | null {
+  if (out !== null || json !== null) return out;
+  return `${path.basename(book, path.extname(book))}-report-${isoOf(asOf)}.xlsx`;
+}
+
+function asOfOr({ asOf }: Settings): Day {
+  if (asOf === null)
+    throw badRequest("A report needs the day its figures are true for: add --as-of, such as --as-of 2026-09-30.");
+  return asOf;
+}
+
+function checkTables(tables: readonly string[] | null): void {
+  const unknown = tables?.find((id) => !TABLE_IDS.includes(id));
+  if (unknown === undefined && tables?.length !== 0) return;
+  throw badRequest(`There is no table "${unknown ?? ""}". The tables are: ${TABLE_IDS.join(", ")}.`);
+}
+
+/** Says in a sentence what stopped a run that could not be made. */
+function made(_workbook: WorkbookIn, _settings: Settings, run: () => Report): Report {
+  try {
+    return run();
+  } catch (error) {
+    if (error instanceof UnknownColumn) throw badRequest(error.message);
+    if (error instanceof RecordsUnusable) throw unreadable(error.message);
+    throw error;
+  }
+}

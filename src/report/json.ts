@@ -1,0 +1,31 @@
+import type { Report } from "./report";
+
+/** REPORT.json: numbers unrounded, keys and rows in a fixed order, a row of a table on a line of its own. */
+export function reportJson({ tool, settings, input, findings, tables, provenance }: Report): string {
+  return onLines({ tool, settings, input, findings, tables, provenance });
+}
+
+/** FINDINGS.json of a check. */
+export function findingsJson({ tool, input, findings }: Pick<Report, "tool" | "input" | "findings">): string {
+  return onLines({ tool, input, findings });
+}
+
+const LISTS_ON_LINES = new Set(["input", "findings", "rows", "columns", "notes"]);
+
+function onLines(value: Readonly<Record<string, unknown>>): string {
+  return `${text(value, "", "")}\n`;
+}
+
+function text(value: unknown, key: string, indent: string): string {
+  const inner = `${indent}  `;
+  if (Array.isArray(value)) {
+    if (value.length === 0 || !(key === "tables" || LISTS_ON_LINES.has(key))) return JSON.stringify(value);
+    const items = value.map((item) => inner + (key === "tables" ? text(item, "", inner) : JSON.stringify(item)));
+    return `[\n${items.join(",\n")}\n${indent}]`;
+  }
+  if (typeof value !== "object" || value === null) return JSON.stringify(value);
+  const entries = Object.entries(value).filter(([, each]) => each !== undefined);
+  if (entries.length === 0) return "{}";
+  const lines = entries.map(([name, each]) => `${inner}${JSON.stringify(name)}: ${text(each, name, inner)}`);
+  return `{\n${lines.join(",\n")}\n${indent}}`;
+}

@@ -1,0 +1,97 @@
+import { DAYS_PER_MEAN_MONTH } from "../age/months";
+import { buildCohort } from "../cohort/cohort";
+import { NOT_FOLLOWED } from "../cohort/following";
+import type { Decision } from "../records/decisions";
+import { fingerprintOf } from "../records/fingerprint";
+import { readRecords } from "../records/read-records";
+import type { Records } from "../records/records";
+import { echoSettings, type Settings } from "../settings/settings";
+import { rowsAndGroups } from "../tables/age-when-met";
+import { tableContext } from "../tables/context";
+import { AgeEstimates } from "../tables/estimates";
+import type { WorkbookIn } from "../workbook/workbook";
+import { countedSentences, decisionSentences } from "./counted";
+import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
+import { TABLE_LIST } from "./table-list";
+import { VERSION } from "./version";
+
+export interface RunOptions {
+  /** Table ids; null: all that are not internal. */
+  readonly tables: readonly string[] | null;
+  readonly decisions: readonly Decision[];
+  /** Told what is being done, before it is done. */
+  readonly onStep?: (step: string) => void;
+}
+
+/**
+ * The whole run: cells to records, records to a cohort, the cohort to tables.
+ *
+ * @throws {RecordsUnusable} when a table that is needed is missing, or none of its rows can be used
+ * @throws {UnknownColumn} when `by` names no column of Children
+ */
+export function runReport(workbook: WorkbookIn, settings: Settings, options: RunOptions): Report {
+  const step = options.onStep ?? (() => undefined);
+  step("Reading the records");
+  const records = readRecords(workbook, settings, options.decisions);
+  step("Putting looks in order");
+  const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings));
+  const wanted = TABLE_LIST.filter(({ id, internal }) => (options.tables ? options.tables.includes(id) : !internal));
+  const tables = wanted.map(({ id, make }) => {
+    step(`Making ${id}`);
+    return make(estimates);
+  });
+  const echo = echoSettings(settings);
+  return {
+    tool: { name: TOOL_NAME, version: VERSION },
+    settings: echo,
+    input: records.input,
+    findings: records.findings,
+    tables,
+    provenance: {
+      fingerprint: fingerprintOf(workbook, records.input),
+      settings: echo,
+      version: VERSION,
+      seed: settings.seed,
+    },
+    print: printMatter(
+      estimates,
+      records,
+      options.decisions,
+      wanted.some(({ id }) => id === "age-when-met"),
+    ),
+  };
+}
+
+function printMatter(
+  estimates: AgeEstimates,
+  records: Records,
+  decisions: readonly Decision[],
+  withCurves: boolean,
+): PrintMatter {
+  const { cohort, asOf } = estimates.context;
+  const children = cohort.ids.map((_, child) => child);
+  return {
+    skills: cohort.skills,
+    curves: withCurves ? curvesOf(estimates) : [],
+    followed: children.filter((child) => cohort.following.enrolmentOn(child, asOf) !== NOT_FOLLOWED).length,
+    everFollowed: children.filter((child) => cohort.following.firstDayUpTo(child, asOf) !== null).length,
+    decisions: decisionSentences(decisions),
+    counted: countedSentences(records),
+  };
+}
+
+function curvesOf(estimates: AgeEstimates): AgeCurve[] {
+  const inMonths = (days: number) => days / DAYS_PER_MEAN_MONTH;
+  return rowsAndGroups(estimates).flatMap(({ group, skill, values }) => {
+    const estimate = estimates.estimateOf(group, skill);
+    if (estimate.method === null) return [];
+    const finite = estimate.curve.filter(({ to }) => Number.isFinite(to));
+    return [
+      {
+        skill: estimates.context.cohort.skills[skill]!.id,
+        group: values,
+        steps: finite.map(({ from, to, shareTo }) => ({ fromMonths: inMonths(from), toMonths: inMonths(to), shareTo })),
+      },
+    ];
+  });
+}

@@ -1,0 +1,28 @@
+import { ageWhenMet } from "../tables/age-when-met";
+import { agreement } from "../tables/agreement";
+import type { AgeEstimates } from "../tables/estimates";
+import { metByBand, metByBandLeft } from "../tables/met-by-band";
+import { reachedByAge } from "../tables/reached-by-age";
+import { sinceEnrolment } from "../tables/since-enrolment";
+import { skillStatus } from "../tables/skill-status";
+import type { Table } from "../tables/table";
+
+interface TableMaker {
+  readonly id: string;
+  /** Made only when asked for by name: its rows stand for single children. */
+  readonly internal: boolean;
+  readonly make: (estimates: AgeEstimates) => Table;
+}
+
+/** Every table there is, in the order of the report. */
+export const TABLE_LIST: readonly TableMaker[] = [
+  { id: "met-by-band", internal: false, make: ({ context }) => metByBand(context) },
+  { id: "met-by-band-left", internal: false, make: ({ context }) => metByBandLeft(context) },
+  { id: "reached-by-age", internal: false, make: reachedByAge },
+  { id: "age-when-met", internal: false, make: ageWhenMet },
+  { id: "since-enrolment", internal: false, make: ({ context }) => sinceEnrolment(context) },
+  { id: "agreement", internal: false, make: ({ context }) => agreement(context) },
+  { id: "skill-status", internal: true, make: ({ context }) => skillStatus(context) },
+];
+
+export const TABLE_IDS: readonly string[] = TABLE_LIST.map(({ id }) => id);
