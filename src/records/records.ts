@@ -23,6 +23,8 @@ export interface Records {
   readonly input: readonly TableUse[];
   readonly findings: readonly Finding[];
   readonly counts: RecordCounts;
+  /** Repair decisions in force, in words that name no child. */
+  readonly decisions: readonly string[];
 }
 
 /** One entry a child, in order of first appearance. */
@@ -48,7 +50,10 @@ export interface Enrolments {
 }
 
 export interface GroupColumn {
+  /** Site and Therapist under these names, whatever synonym the workbook uses; any other under its own heading. */
   readonly heading: string;
+  /** The heading as it stands in the workbook, for Site and Therapist. */
+  readonly written?: string;
   readonly values: readonly string[];
 }
 
@@ -65,6 +70,8 @@ export interface Observations {
   /** Index into `observers`; -1 where none is named. */
   readonly observer: Int32Array;
   readonly observers: readonly string[];
+  /** The day the row was typed in; NO_DAY where it is not recorded. */
+  readonly entered: Int32Array;
 }
 
 export interface Skill {

@@ -1,0 +1,71 @@
+import { type Block, type FurtherColumn, rowsOf, Tally, type WideColumn } from "./block";
+import type { FindingCollector } from "./collector";
+import type { HeadingMatch } from "./headings";
+import type { KeyLookup } from "./ids";
+import type { Region } from "./locate";
+import { ID_CODE } from "./ids";
+import { wideCells } from "./read-wide";
+import { ruleOf } from "./rules";
+import type { TableName } from "./tables/spec";
+import { keyOf } from "./words";
+
+export interface Counted {
+  readonly block: Block;
+  readonly tally: Tally;
+}
+
+/** A table that was found, with its rows counted and those of totals left out. */
+export function blockOf(
+  findings: FindingCollector,
+  region: Region,
+  table: TableName,
+  match: HeadingMatch,
+  wide: readonly WideColumn[] = [],
+): Counted {
+  const { sheet, sheetIndex, firstRow } = region;
+  const { rows, totals } = rowsOf(sheet.grid, region.range, firstRow, region.totalsRow);
+  const last = Math.max(firstRow - 1, rows.at(-1) ?? 0, ...totals);
+  const block: Block = {
+    table,
+    sheet: sheetIndex,
+    sheetName: sheet.name,
+    grid: sheet.grid,
+    range: { ...region.range, bottom: last },
+    firstRow,
+    columns: match.columns,
+    further: furtherColumns(match, wide),
+    wide,
+    rows,
+    totals,
+  };
+  const count = wide.length > 0 ? wideCells(block) : rows.length + totals.length;
+  const tally = new Tally(block, block.range, count);
+  totals.forEach((row) => {
+    findings.cell("total-row", block, row, block.range.left);
+    if (wide.length === 0) tally.leave("total-row");
+  });
+  if (rows.length === 0) findings.range("table-empty", block, { ...block.range, bottom: firstRow - 1 });
+  match.twice.forEach((cell) => findings.cell("heading-twice", block, cell.row, cell.column));
+  return { block, tally };
+}
+
+/** The headings of a region that are ids or labels of skills. */
+export function skillColumns(match: HeadingMatch, lookup: KeyLookup): WideColumn[] {
+  return match.unmatched.flatMap((cell) => {
+    const skill = lookup(keyOf(cell.text), cell.text);
+    return skill >= 0 || skill === ID_CODE.leftOut ? [{ skill, heading: cell.text, column: cell.column }] : [];
+  });
+}
+
+/** Whether rows were left out for no more than the days that were asked for. */
+export function onlyByChoice(leftOut: Readonly<Record<string, number>>): boolean {
+  const chosen = ["date-after-as-of", "entered-after-cut-off"].map((rule) => ruleOf(rule).reason);
+  return Object.keys(leftOut).every((reason) => chosen.includes(reason));
+}
+
+function furtherColumns(match: HeadingMatch, wide: readonly WideColumn[]): FurtherColumn[] {
+  const taken = new Set(wide.map(({ column }) => column));
+  return match.unmatched
+    .filter((cell) => !taken.has(cell.column))
+    .map((cell) => ({ heading: cell.text, column: cell.column }));
+}

@@ -1,0 +1,153 @@
+import type { Settings } from "../settings/settings";
+import type { WorkbookIn } from "../workbook/workbook";
+import { type Counted, onlyByChoice } from "./blocks";
+import { FindingCollector } from "./collector";
+import { DecisionsInForce } from "./decided";
+import type { Decision } from "./decisions";
+import { enrolmentsOf, listOutside, Stays } from "./enrolments";
+import { childBlocks, findTables, findWide, type Found } from "./find-tables";
+import { judgeObservations } from "./judge-observations";
+import { ObserverList } from "./observers";
+import { type ChildTable, readChildren } from "./read-children";
+import { readObservations } from "./read-observations";
+import { readRatings } from "./read-ratings";
+import { readReferrals } from "./read-referrals";
+import { readSigns } from "./read-signs";
+import { readSkills, type SkillTable } from "./read-skills";
+import { readWide } from "./read-wide";
+import type { Reading } from "./reading";
+import { NO_DAY, type Observations, type Records, type TableUse } from "./records";
+import { Staged } from "./staged";
+import { TABLE_NAMES, type TableName } from "./tables/spec";
+import { RecordsUnusable } from "./unusable";
+
+export { RecordsUnusable } from "./unusable";
+
+/**
+ * Reads a program's workbook: everything that can be used as typed columns, and a finding for everything else.
+ *
+ * @throws {RecordsUnusable} when Children, Observations or Skills is missing, or none of its rows can be used
+ */
+export function readRecords(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[] = []): Records {
+  const run = new Run(workbook, settings, decisions);
+  return run.read();
+}
+
+/** One reading of one workbook, step by step: skills, children, observations, then the tables that need all three. */
+class Run {
+  private readonly findings = new FindingCollector();
+  private readonly decisions: DecisionsInForce;
+  private readonly reading: Reading;
+  private readonly found: Found;
+  private readonly counted: Counted[] = [];
+
+  constructor(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[]) {
+    this.decisions = new DecisionsInForce(decisions);
+    this.found = findTables(workbook, this.findings, this.decisions);
+    this.reading = { dateSystem: workbook.dateSystem, settings, findings: this.findings, decided: this.decisions };
+  }
+
+  read(): Records {
+    const skillBlocks = this.count(this.found.blocks("Skills"));
+    this.need("Children", this.found.isThere("Children"));
+    if (skillBlocks.length === 0) this.need("Observations", this.found.isThere("Observations"));
+    this.need("Skills", skillBlocks.length > 0);
+    const skills = readSkills(this.reading, skillBlocks);
+    const wide = findWide(this.findings, this.found, this.decisions, skills.lookup);
+    const children = this.count(childBlocks(this.findings, this.found, wide));
+    const table = readChildren(this.reading, children);
+    this.needRows("Children", children);
+    this.needRows("Skills", skillBlocks);
+    const long = this.count(this.found.blocks("Observations"));
+    this.need("Observations", long.length + wide.blocks.length > 0);
+    return this.assemble(skills, table, children, long, this.count(wide.blocks));
+  }
+
+  private assemble(
+    skills: SkillTable,
+    table: ChildTable,
+    children: readonly Counted[],
+    long: readonly Counted[],
+    wide: readonly Counted[],
+  ): Records {
+    const { staged, observations } = this.observe(skills, table, long, wide);
+    this.needRows("Observations", [...long, ...wide]);
+    const enrolments = enrolmentsOf(this.reading, table, observations, children);
+    const stays = new Stays(enrolments, table.children.ids.length);
+    const outsideEnrolmentUsed = listOutside(this.reading, staged, stays);
+    const context = { reading: this.reading, child: table.lookup, children: table.children, stays, area: skills.area };
+    const referrals = this.optional("Referrals", (blocks) => readReferrals(context, blocks));
+    const signs = this.optional("Signs", (blocks) => readSigns(context, blocks));
+    const ratings = this.optional("Ratings", (blocks) => readRatings(context, blocks));
+    return {
+      children: table.children,
+      enrolments,
+      observations,
+      skills: skills.skills,
+      referrals,
+      signs,
+      ratings,
+      decisions: this.decisions.report(this.findings),
+      input: this.input(),
+      findings: this.findings.sorted(),
+      counts: {
+        gestationNotRecorded: table.gestationNotRecorded,
+        enteredBlankUsed: this.enteredBlank(observations),
+        outsideEnrolmentUsed,
+      },
+    };
+  }
+
+  private observe(
+    skills: SkillTable,
+    table: ChildTable,
+    long: readonly Counted[],
+    wide: readonly Counted[],
+  ): { staged: Staged; observations: Observations } {
+    const staged = new Staged();
+    const lookups = { child: table.lookup, skill: skills.lookup, observers: new ObserverList() };
+    for (const { block, tally } of long) readObservations(this.reading, block, tally, lookups, staged);
+    for (const { block, tally } of wide) readWide(this.reading, block, tally, lookups, staged);
+    const observations = judgeObservations(this.reading, staged, table.children, lookups.observers.names);
+    return { staged, observations };
+  }
+
+  private optional<T>(table: TableName, read: (blocks: readonly Counted[]) => T): T | null {
+    const blocks = this.count(this.found.blocks(table));
+    if (blocks.length > 0) return read(blocks);
+    if (this.found.unfit(table) === null) this.findings.workbook("table-missing", table);
+    return null;
+  }
+
+  private enteredBlank({ entered }: Observations): number {
+    return this.reading.settings.enteredBy === null ? 0 : entered.reduce((n, day) => n + (day === NO_DAY ? 1 : 0), 0);
+  }
+
+  private count(blocks: readonly Counted[]): readonly Counted[] {
+    this.counted.push(...blocks);
+    return blocks;
+  }
+
+  private input(): TableUse[] {
+    return TABLE_NAMES.flatMap((name) =>
+      this.counted.filter(({ block }) => block.table === name).map(({ tally }) => tally.use()),
+    );
+  }
+
+  private need(table: TableName, isThere: boolean): void {
+    if (isThere) return;
+    const why =
+      this.found.unfit(table) ??
+      `${table}: no table of this name and no such headings were found. Add the table, or name it ${table}.`;
+    throw new RecordsUnusable(table, why, this.findings.sorted(), this.input());
+  }
+
+  private needRows(table: TableName, blocks: readonly Counted[]): void {
+    const uses = blocks.map(({ tally }) => tally.use());
+    const usable = uses.some((use) => use.used > 0 || use.rows === 0 || onlyByChoice(use.leftOut));
+    if (usable) return;
+    const reasons = uses.flatMap(({ leftOut }) => Object.entries(leftOut).map(([reason, n]) => `${reason}: ${n}`));
+    const why = `${table}: none of its rows can be used (${reasons.join("; ")}). Repair the cells that the findings name.`;
+    throw new RecordsUnusable(table, why, this.findings.sorted(), this.input());
+  }
+}

@@ -1,0 +1,79 @@
+import { z } from "zod";
+import { CHILD, type TableSpec } from "./spec";
+
+export const CHILDREN: TableSpec = {
+  name: "Children",
+  synonyms: ["Child", "Child list", "Children list", "Enrolments", "Enrollments"],
+  columns: [
+    { ...CHILD, synonyms: [...CHILD.synonyms, "Id", "Code"] },
+    {
+      key: "birth",
+      heading: "Birth date",
+      synonyms: ["Date of birth", "DOB", "Born", "Born on", "Birthday", "Birth", "Birth day"],
+      kind: "date",
+      required: true,
+      strict: true,
+    },
+    {
+      key: "gestation",
+      heading: "Gestation",
+      synonyms: ["Gestational age", "GA", "GA at birth", "Gestation at birth", "Gestational age at birth"].concat([
+        "Weeks gestation",
+        "Weeks of gestation",
+        "Gestational weeks",
+        "Gestation weeks",
+      ]),
+      kind: "gestation",
+    },
+    {
+      key: "site",
+      heading: "Site",
+      synonyms: ["Location", "Centre", "Center", "Program site", "Office"],
+      kind: "text",
+    },
+    {
+      key: "therapist",
+      heading: "Therapist",
+      synonyms: ["Therapist code", "Primary therapist", "Provider", "Staff"],
+      kind: "text",
+    },
+    {
+      key: "enrolled",
+      heading: "Enrolled",
+      synonyms: ["Enrolled on", "Date enrolled", "Enrolment", "Enrollment", "Enrolment date", "Enrollment date"].concat(
+        ["Start", "Start date"],
+      ),
+      kind: "date",
+      strict: true,
+    },
+    {
+      key: "left",
+      heading: "Left",
+      synonyms: ["Left on", "Date left", "Exited", "Exit date", "End date", "Discharged", "Discharge date"],
+      kind: "date",
+      strict: true,
+    },
+    { key: "family", heading: "Family", synonyms: ["Family code", "Family id", "Household", "Siblings"], kind: "text" },
+  ],
+};
+
+const day = z.number().int().nullable();
+
+/** A gestation as it was typed; its notation can only be judged with the whole column. */
+const gestationCell = z.object({ cell: z.union([z.string(), z.number(), z.null()]), isDate: z.boolean() });
+
+export type GestationCell = z.infer<typeof gestationCell>;
+
+/** A row of Children after its cells are read. Rows are judged together later: one child may have several. */
+export const childRow = z.object({
+  child: z.string().min(1),
+  birth: day,
+  gestation: gestationCell,
+  site: z.string(),
+  therapist: z.string(),
+  enrolled: day,
+  left: day,
+  family: z.string(),
+});
+
+export type ChildRow = z.infer<typeof childRow>;

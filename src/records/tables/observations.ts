@@ -1,0 +1,48 @@
+import { RESULT } from "../records";
+import { CHILD, type TableSpec } from "./spec";
+
+/** The ways in which a result may be written, through case, spaces and punctuation. */
+export const RESULT_WORDS: Readonly<Record<keyof typeof RESULT, readonly string[]>> = {
+  met: ["met", "achieved", "attained", "reached", "mastered", "yes", "y"],
+  emerging: ["emerging", "partly", "partly met", "partial", "sometimes", "in progress", "developing"],
+  notMet: ["not met", "not yet", "not yet met", "unmet", "not achieved", "not attained", "no", "n"],
+  lost: ["lost", "loss", "skill lost", "lost skill"],
+};
+
+/** Observations are read column by column, so that a million rows are one pass: no schema a row. */
+export const OBSERVATIONS: TableSpec = {
+  name: "Observations",
+  synonyms: ["Observation", "Skill observations", "Looks"],
+  columns: [
+    CHILD,
+    { key: "skill", heading: "Skill", synonyms: ["Skill id", "Skill code", "Milestone"], kind: "id", required: true },
+    {
+      key: "date",
+      heading: "Date",
+      synonyms: [
+        "Date seen",
+        "Seen on",
+        "Visit date",
+        "Date of visit",
+        "Observation date",
+        "Date observed",
+        "Observed on",
+      ],
+      kind: "date",
+      required: true,
+    },
+    { key: "result", heading: "Result", synonyms: ["Results", "Status"], kind: "word", required: true },
+    {
+      key: "observer",
+      heading: "Observer",
+      synonyms: ["Observed by", "Seen by", "Observer code", "Rater"],
+      kind: "id",
+    },
+    {
+      key: "entered",
+      heading: "Entered",
+      synonyms: ["Date entered", "Entered on", "Entry date", "Typed in", "Date typed"],
+      kind: "date",
+    },
+  ],
+};

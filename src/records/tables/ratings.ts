@@ -1,0 +1,50 @@
+import { z } from "zod";
+import { CHILD, type TableSpec, YES_NO } from "./spec";
+
+export const RATINGS: TableSpec = {
+  name: "Ratings",
+  synonyms: ["Rating", "Outcome ratings"],
+  columns: [
+    CHILD,
+    {
+      key: "outcome",
+      heading: "Outcome",
+      synonyms: ["Outcome area", "Child outcome"],
+      kind: "text",
+      required: true,
+      strict: true,
+      blank: "cell-blank",
+    },
+    { key: "entryDate", heading: "Entry date", synonyms: ["Entry rating date", "Date of entry rating"], kind: "date" },
+    { key: "entryRating", heading: "Entry rating", synonyms: ["Entry"], kind: "number", required: true, strict: true },
+    { key: "exitDate", heading: "Exit date", synonyms: ["Exit rating date", "Date of exit rating"], kind: "date" },
+    { key: "exitRating", heading: "Exit rating", synonyms: ["Exit"], kind: "number", required: true, strict: true },
+    {
+      key: "newSinceEntry",
+      heading: "New since entry",
+      synonyms: ["New skills since entry", "New skill since entry"],
+      kind: "word",
+      words: YES_NO,
+    },
+  ],
+};
+
+const rating = z.number().int("rating-illegal").min(0, "rating-illegal").max(7, "rating-illegal").nullable();
+const day = z.number().int().nullable();
+
+export const ratingRow = z
+  .object({
+    child: z.string().min(1),
+    outcome: z.string().min(1),
+    entryDate: day,
+    entryRating: rating,
+    exitDate: day,
+    exitRating: rating,
+    newSinceEntry: z.enum(["yes", "no"]).nullable(),
+  })
+  .superRefine((row, context) => {
+    if (row.entryDate === null || row.exitDate === null || row.exitDate >= row.entryDate) return;
+    context.addIssue({ code: "custom", path: ["exitDate"], message: "exit-before-entry" });
+  });
+
+export type RatingRow = z.infer<typeof ratingRow>;
