@@ -1,5 +1,6 @@
 import type { Finding } from "../records/finding";
 import type { Skill, TableUse } from "../records/records";
+import type { SettingsEcho } from "../settings/settings";
 import type { Table } from "../tables/table";
 
 export const TOOL_NAME = "Windowline";
@@ -17,7 +18,7 @@ export interface Report {
   readonly print: PrintMatter;
 }
 
-export type SettingsEcho = Readonly<Record<string, string | number | boolean | null | readonly (string | number)[]>>;
+export type { SettingsEcho };
 
 export interface Provenance {
   /** SHA-256 of the cells of the tables used, hexadecimal. */

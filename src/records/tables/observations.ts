@@ -1,4 +1,4 @@
-import { RESULT } from "../records";
+import type { RESULT } from "../records";
 import { CHILD, type TableSpec } from "./spec";
 
 /** The ways in which a result may be written, through case, spaces and punctuation. */
