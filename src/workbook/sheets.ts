@@ -104,7 +104,7 @@ export interface SeriesOut {
 
 /**
  * Looks that stay apart on a grey print. Fills: `solid` to `pale`. Lines: `line` to `edge`; `point` is a mark without a
- * line, and `band` a pale breadth behind the rest.
+ * line, and `band` a hatched breadth behind the rest.
  */
 export type SeriesLook =
   | "solid"

@@ -109,14 +109,14 @@ function windowSeries(skill: Skill, axisMonths: number, numbers: NumbersBehind):
       [closesMonths, 0],
       [closesMonths, 1],
     ];
-    return [seriesOf("Age in the source", edge, "edge", numbers)];
+    return [seriesOf("Source's age", edge, "edge", numbers)];
   }
   return [seriesOf("Window", bandPoints(opensMonths, closesMonths, axisMonths), "band", numbers)];
 }
 
 function expectedSeries(skill: Skill, numbers: NumbersBehind): SeriesOut[] {
   if (skill.expectedShare === null || skill.closesMonths === null) return [];
-  return [seriesOf("Source's share by the close", [[skill.closesMonths, skill.expectedShare]], "point", numbers)];
+  return [seriesOf("Source's share", [[skill.closesMonths, skill.expectedShare]], "point", numbers)];
 }
 
 function seriesOf(name: string, points: readonly Point[], look: SeriesLook, numbers: NumbersBehind): SeriesOut {

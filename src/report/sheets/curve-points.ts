@@ -13,7 +13,10 @@ export function curvePoints({ steps }: AgeCurve): Point[] {
   return points;
 }
 
-/** A pale breadth from one age to another: a line drawn up and down so closely that it fills. */
+/**
+ * A hatched breadth from one age to another: a thin line drawn up and down. Hatched, not filled, since programs do not
+ * agree on which series they draw on top.
+ */
 export function bandPoints(fromMonths: number, toMonths: number, axisMonths: number): Point[] {
   const strokes = Math.max(2, Math.ceil(((toMonths - fromMonths) / axisMonths) * STROKES_ACROSS));
   return Array.from({ length: strokes + 1 }, (_, stroke): readonly Point[] => {
@@ -30,5 +33,5 @@ export function bandPoints(fromMonths: number, toMonths: number, axisMonths: num
   }).flat();
 }
 
-/** A chart some 270 pixels wide is filled by strokes of 3 points. */
-const STROKES_ACROSS = 120;
+/** Strokes over the whole axis: some four pixels apart in a chart of 300. */
+const STROKES_ACROSS = 66;

@@ -25,7 +25,7 @@ const BOXES: readonly { readonly key: string; readonly label: string; readonly l
 ];
 
 const AREAS_PIXELS = 250;
-const BANDS_PIXELS = 200;
+const BANDS_PIXELS = 240;
 
 /** Where the records stand: each area over all ages, then each area by age band; null where there is nobody to draw. */
 export function metByBandCharts(table: Table, report: Report): SheetOut | null {

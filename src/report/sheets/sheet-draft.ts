@@ -3,9 +3,9 @@ import type { CellRange } from "../../workbook/workbook";
 
 /** Characters of a style on a line as wide as 100 characters of the usual font, and the height of that line in points. */
 const TEXT: Partial<Record<CellStyle, { readonly perHundred: number; readonly points: number }>> = {
-  title: { perHundred: 64, points: 22 },
+  title: { perHundred: 60, points: 22 },
 };
-const USUAL = { perHundred: 106, points: 15 };
+const USUAL = { perHundred: 107, points: 15 };
 
 /** A sheet in the making, from the top down. */
 export class SheetDraft {
@@ -31,17 +31,15 @@ export class SheetDraft {
     this.heights.set(row, textHeight(text, style, this.widthOf(from, to)));
   }
 
-  /** A row whose height Excel finds by itself: it fits wrapped text, but for merged cells. */
-  row(cells: readonly CellOut[]): void {
-    this.rows.push(cells);
+  /** As tall as its longest wrapped text needs, and `extraPoints` more. */
+  row(cells: readonly CellOut[], extraPoints = 0): void {
+    const row = this.rows.push(cells) - 1;
+    const height = Math.max(...cells.map((cell, column) => this.heightOf(cell, column)), 0) + extraPoints;
+    if (height > USUAL.points + 3) this.heights.set(row, height);
   }
 
   addRows(rows: readonly (readonly CellOut[])[]): void {
-    for (const cells of rows) this.rows.push(cells);
-  }
-
-  tall(points: number): void {
-    this.heights.set(this.rows.length - 1, points);
+    for (const cells of rows) this.row(cells);
   }
 
   blank(count = 1): void {
@@ -51,6 +49,13 @@ export class SheetDraft {
   finished(print: PrintOut, more: Partial<SheetExtras> = {}): SheetOut {
     const { name, columns, rows, merged } = this;
     return { name, columns, rows, merged, rowHeights: this.heights, gridlines: false, print, ...more };
+  }
+
+  private heightOf(cell: CellOut, column: number): number {
+    const whole = typeof cell === "object" && cell !== null ? cell : { value: cell };
+    const style = whole.style ?? this.columns[column]?.style;
+    if (typeof whole.value !== "string" || !style || !WRAPPED.has(style)) return 0;
+    return textHeight(whole.value, style, this.widthOf(column, column));
   }
 
   private widthOf(from: number, to: number): number {
@@ -63,6 +68,8 @@ interface SheetExtras {
   readonly tables: readonly TableOut[];
   readonly charts: readonly ChartOut[];
 }
+
+const WRAPPED: ReadonlySet<CellStyle> = new Set(["wrapped", "note", "label", "marked", "heading", "headingRight"]);
 
 function textHeight(text: string, style: CellStyle, width: number): number {
   const { perHundred, points } = TEXT[style] ?? USUAL;

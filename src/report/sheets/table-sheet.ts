@@ -19,8 +19,7 @@ export function tableSheet(table: Table, report: Report): SheetOut {
   draft.spanning(internal ? `Internal: ${title}` : title, "title");
   draft.spanning(`${table.population}. ${periodInWords(report)}. Notes stand below the rows.`, "subtitle");
   const headerRow = draft.rowCount;
-  draft.row(printed.map(headingCell));
-  draft.tall(HEADING_POINTS);
+  draft.row(printed.map(headingCell), FILTER_BUTTON_POINTS);
   draft.addRows(table.rows.map((row) => printed.map((column) => bodyCell(column, row, table))));
   const lastRow = draft.rowCount - 1;
   notes(draft, table);
@@ -36,8 +35,7 @@ export function tableSheet(table: Table, report: Report): SheetOut {
   });
 }
 
-/** Three lines of heading and room below them for the filter button. */
-const HEADING_POINTS = 64;
+const FILTER_BUTTON_POINTS = 15;
 
 /** A column as printed: one of the table's, or one that explains another. */
 interface PrintedColumn {
@@ -76,12 +74,12 @@ type SkillOf = (row: Row) => Skill | undefined;
 
 function labelColumn(table: Table, index: number, skillOf: SkillOf): PrintedColumn {
   const value = (row: Row) =>
-    row[index] === ALL_SKILLS ? "All skills of the area (child-skills)" : (skillOf(row)?.label ?? String(row[index]));
+    row[index] === ALL_SKILLS ? "All of the area (child-skills)" : (skillOf(row)?.label ?? String(row[index]));
   const longest = table.rows.reduce((most, row) => Math.max(most, value(row).length), 0);
   return {
     heading: "Skill",
     text: true,
-    out: { width: Math.min(Math.max(longest + 1, 14), 38), style: "wrapped" },
+    out: { width: Math.min(Math.max(longest + 2, 14), 34), style: "wrapped" },
     value,
   };
 }
@@ -91,7 +89,7 @@ function windowColumn(heading: string, skillOf: SkillOf, words: (skill: Skill) =
     const skill = skillOf(row);
     return skill ? words(skill) : null;
   };
-  return { heading, text: true, out: { width: 40, style: "wrapped" }, value };
+  return { heading, text: true, out: { width: 34, style: "wrapped" }, value };
 }
 
 function windowAndBasis(skill: Skill): string {

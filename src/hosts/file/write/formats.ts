@@ -25,7 +25,7 @@ export class Formats {
   get(style: CellStyle | undefined, format: CellFormat | undefined): Format {
     return this.cached(`${style}/${format}`, () => {
       const plain = styles[style ?? "text"](new Format());
-      return format ? plain.setNumFormat(NUMBER_FORMATS[format]) : plain;
+      return format ? aligned(plain.setNumFormat(NUMBER_FORMATS[format])) : plain;
     });
   }
 
@@ -49,7 +49,7 @@ const styles: Readonly<Record<CellStyle, (format: Format) => Format>> = {
   section: (f) => accent(f).setBold().setFontSize(12).setAlign(FormatAlign.Bottom),
   note: (f) => ink(f).setTextWrap().setAlign(FormatAlign.Top),
   heading: (f) => heading(f).setAlign(FormatAlign.Left),
-  headingRight: (f) => heading(f).setAlign(FormatAlign.Right),
+  headingRight: (f) => aligned(heading(f)),
   label: (f) => ink(f).setBold().setTextWrap().setAlign(FormatAlign.Top),
   text: (f) => ink(f).setAlign(FormatAlign.Top),
   wrapped: (f) => ink(f).setTextWrap().setAlign(FormatAlign.Top),
@@ -65,6 +65,11 @@ function heading(format: Format): Format {
     .setBackgroundColor(Color.parse(INK.tint))
     .setBorderBottom(FormatBorder.Thin)
     .setBorderBottomColor(Color.parse(INK.accent));
+}
+
+/** A little air to the right, so that a figure does not touch the text of the next column. */
+function aligned(format: Format): Format {
+  return format.setAlign(FormatAlign.Right).setIndent(1);
 }
 
 function ink(format: Format): Format {

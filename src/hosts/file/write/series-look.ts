@@ -68,7 +68,7 @@ const LINES: Partial<Record<SeriesLook, LineLook>> = {
   dottedLine: { colour: INK.quiet, width: 1.75, dash: ChartLineDashType.RoundDot },
   longDashed: { colour: INK.text, width: 1.75, dash: ChartLineDashType.LongDashDot },
   edge: { colour: INK.quiet, width: 1, dash: ChartLineDashType.Dash },
-  band: { colour: INK.pale, width: 3, dash: ChartLineDashType.Solid },
+  band: { colour: INK.hatch, width: 0.75, dash: ChartLineDashType.Solid },
 };
 
 function lineFormat({ colour, width, dash }: LineLook): ChartFormat {

@@ -1,5 +1,6 @@
 import type { Table } from "../../../tables/table";
 import type { Report } from "../../report";
+import { plural } from "../words";
 import { readTable, type Row, type TableReader } from "../read-table";
 
 export function ageWhenMetSentences(table: Table, report: Report): readonly string[] {
@@ -14,13 +15,22 @@ export function ageWhenMetSentences(table: Table, report: Report): readonly stri
 
 interface WindowKind {
   readonly share: number;
-  readonly words: string;
+  readonly one: string;
+  readonly many: string;
 }
 
 /** Never put together: the close of one kind means something else than the close of the other. */
 const WINDOW_KINDS: readonly WindowKind[] = [
-  { share: 0.99, words: "windows whose source expects 99 in 100 children by the close" },
-  { share: 0.75, words: "ages by which the source expects 75 or more in 100 children" },
+  {
+    share: 0.99,
+    one: "window whose source expects 99 in 100 children by the close",
+    many: "windows whose source expects 99 in 100 children by the close",
+  },
+  {
+    share: 0.75,
+    one: "age by which the source expects 75 or more in 100 children",
+    many: "ages by which the source expects 75 or more in 100 children",
+  },
 ];
 
 /** A share whose upper limit stands below the source's share; by luck alone half of (1 - level) of them would. */
@@ -30,8 +40,11 @@ function belowSource(read: TableReader, rows: readonly Row[], kind: WindowKind, 
   );
   if (comparable.length === 0) return [];
   const below = comparable.filter((row) => (read.number(row, "shareByCloseUpper") as number) < kind.share).length;
-  const luck = ((comparable.length * (1 - level)) / 2).toFixed(1);
   return [
-    `Of ${comparable.length} ${kind.words}, the share here lies below that, limits and all, for ${below}; about ${luck} would by luck alone if the children were like the source's, which a program's children need not be.`,
+    `Of ${plural(comparable.length, kind.one, kind.many)}, the share here lies below that, limits and all, for ${below}; ${luckInWords((comparable.length * (1 - level)) / 2)} would by luck alone if the children were like the source's, which a program's children need not be.`,
   ];
+}
+
+function luckInWords(expected: number): string {
+  return expected < 1 ? "fewer than one" : `about ${Math.round(expected)}`;
 }

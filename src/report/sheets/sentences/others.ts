@@ -14,10 +14,11 @@ export function reachedByAgeSentences(table: Table): readonly string[] {
 export function sinceEnrolmentSentences(table: Table): readonly string[] {
   const read = readTable(table);
   const known = table.rows.filter((row) => read.number(row, "p50Weeks") !== null).length;
+  const what = read.groupColumns.length > 0 ? "skills and groups" : "skills";
   const gained = read.sum(table.rows, "gained");
   const of = read.sum(table.rows, "children");
   return [
-    `Of the skills that children did not have at enrolment, ${percentOf(gained, of)} were gained since; the time it took half of the children can be estimated for ${known} of ${table.rows.length} rows`,
+    `Of the skills that children did not have at enrolment, ${percentOf(gained, of)} were gained since; the time it took half of the children can be estimated for ${known} of ${table.rows.length} ${what}`,
   ];
 }
 

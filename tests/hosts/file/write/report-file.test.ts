@@ -1,0 +1,147 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import ExcelJS from "exceljs";
+import { strFromU8, unzipSync } from "fflate";
+import { dayOf } from "../../../../src/age/day";
+import { writeWorkbook } from "../../../../src/hosts/file/write-workbook";
+import { reportSheets } from "../../../../src/report/sheets/report-sheets";
+import { skillStatusTable, smallReport } from "../../../report/sheets/fixture";
+import { componentTest, withConverted } from "../../../support/component";
+
+const created = dayOf(2026, 9, 30);
+const report = smallReport();
+const sheets = reportSheets({ ...report, tables: [...report.tables, skillStatusTable()] });
+const bytes = writeWorkbook(sheets, { created });
+const parts = Object.entries(unzipSync(bytes)).map(([name, part]) => ({ name, xml: strFromU8(part) }));
+const chartParts = parts.filter(({ name }) => /charts\/chart\d+\.xml$/.test(name));
+
+test("a second run gives the same bytes", () => {
+  expect(Buffer.from(writeWorkbook(sheets, { created })).equals(Buffer.from(bytes))).toBe(true);
+});
+
+test("no part holds a formula of a cell, a link to outside, a hidden sheet or an author", () => {
+  for (const { name, xml } of parts) {
+    if (name.startsWith("xl/worksheets/sheet")) expect(xml).not.toMatch(/<f[ >/]/);
+    expect(xml).not.toMatch(/TargetMode="External"|state="hidden"|state="veryHidden"/);
+    expect(name).not.toMatch(/externalLink|vbaProject/);
+  }
+  expect(partNamed("docProps/core.xml")).toContain("<dc:creator></dc:creator>");
+});
+
+test("each table sheet is set to be printed: landscape, one page wide, its header row on every page, page numbers", async () => {
+  const workbook = new ExcelJS.Workbook();
+  await workbook.xlsx.load(Buffer.from(bytes) as unknown as ArrayBuffer);
+  expect(workbook.worksheets.map(({ name }) => name)).toEqual(sheets.map(({ name }) => name));
+  const sheet = workbook.getWorksheet("Met by band");
+  expect(sheet?.pageSetup).toMatchObject({
+    orientation: "landscape",
+    fitToPage: true,
+    fitToWidth: 1,
+    fitToHeight: 0,
+    printTitlesRow: "3:3",
+  });
+  expect(sheet?.headerFooter.oddFooter).toContain("Page &P of &N");
+  expect(sheet?.views[0]).toMatchObject({ state: "frozen", xSplit: 1, ySplit: 3 });
+  expect(sheet?.getCell("A4").value).toBe("Walks some steps alone");
+  expect(sheet?.getCell("N4").value).toBe(0.8);
+  expect(sheet?.getCell("N4").numFmt).toBe("0.0%");
+});
+
+test("the message of every chart stands in its drawing", () => {
+  const drawings = parts.filter(({ name }) => /drawings\/drawing\d+\.xml$/.test(name)).map(({ xml }) => xml);
+  const described = drawings.join("").match(/<xdr:cNvPr [^>]*descr="[^"]{60,}"/g) ?? [];
+  expect(described).toHaveLength(chartParts.length);
+  expect(chartParts).toHaveLength(5);
+});
+
+/** Element order of CT_BarSer, CT_ScatterSer, CT_ValAx: ECMA-376 Part 1, 21.2.2 and its schema dml-chart.xsd. From memory of the schema. */
+test("the parts of a series and an axis stand in the order of the schema", () => {
+  const series = ["c:idx", "c:order", "c:tx", "c:spPr", "c:invertIfNegative", "c:marker", "c:dPt", "c:dLbls"].concat([
+    "c:cat",
+    "c:xVal",
+    "c:val",
+    "c:yVal",
+    "c:smooth",
+  ]);
+  const axis = ["c:axId", "c:scaling", "c:delete", "c:axPos", "c:majorGridlines", "c:title", "c:numFmt"].concat([
+    "c:majorTickMark",
+    "c:minorTickMark",
+    "c:tickLblPos",
+    "c:spPr",
+    "c:txPr",
+    "c:crossAx",
+    "c:crosses",
+    "c:crossBetween",
+    "c:majorUnit",
+  ]);
+  for (const { xml } of chartParts) {
+    for (const each of elements(xml, "c:ser")) expectOrder(childrenOf(each), series);
+    for (const each of elements(xml, "c:valAx")) expectOrder(childrenOf(each), axis);
+  }
+});
+
+test("hostile labels are texts in cells, charts, sheet names and footers", () => {
+  const evil = "='Sheet1'!A1 & \u0001<b>";
+  const skills = report.print.skills.map((skill) => ({ ...skill, label: evil, basis: evil, area: "North!A1" }));
+  const tool = { name: "R&D &P", version: "1" };
+  const hostile = writeWorkbook(reportSheets({ ...report, tool, print: { ...report.print, skills } }), { created });
+  const charts = Object.entries(unzipSync(hostile)).filter(([name]) => name.includes("charts/chart"));
+  const text = charts.map(([, part]) => strFromU8(part)).join("");
+  expect(text).not.toContain("<c:strRef><c:f>North");
+  expect(text).toContain("North! A1");
+  const sheet = strFromU8(unzipSync(hostile)["xl/worksheets/sheet1.xml"] as Uint8Array);
+  expect(sheet).toContain("R&amp;&amp;D &amp;&amp;P");
+  for (const [name, part] of Object.entries(unzipSync(hostile))) {
+    if (name.includes("worksheets/sheet")) expect(strFromU8(part)).not.toMatch(/<f[ >/]/);
+  }
+});
+
+componentTest(["soffice", "pdftotext"], "LibreOffice prints every sheet without a cut figure", () => {
+  const folder = mkdtempSync(path.join(tmpdir(), "windowline-"));
+  try {
+    const file = path.join(folder, "report.xlsx");
+    writeFileSync(file, bytes);
+    const text = withConverted(file, "pdf", (pdf) => execFileSync("pdftotext", ["-layout", pdf, "-"]).toString());
+    expect(text).not.toContain("###");
+    for (const part of [
+      "Skills met: what the records say on 30 September 2026",
+      "Page 1 of",
+      "Walks some steps alone",
+    ]) {
+      expect(text).toContain(part);
+    }
+    expect(readFileSync(file).length).toBe(bytes.length);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
+
+function partNamed(name: string): string {
+  return parts.find((each) => each.name === name)?.xml ?? "";
+}
+
+function elements(xml: string, tag: string): string[] {
+  return xml.match(new RegExp(`<${tag}>.*?</${tag}>`, "gs")) ?? [];
+}
+
+/** The names of an element's own children, in order. */
+function childrenOf(element: string): string[] {
+  const names: string[] = [];
+  let depth = 0;
+  for (const [, close, name, selfClosing] of element.matchAll(/<(\/?)([\w:]+)[^>]*?(\/?)>/g)) {
+    if (close) depth -= 1;
+    else {
+      if (depth === 1) names.push(name as string);
+      if (!selfClosing) depth += 1;
+    }
+  }
+  return names;
+}
+
+function expectOrder(names: readonly string[], order: readonly string[]): void {
+  const places = names.map((name) => order.indexOf(name));
+  expect(places).not.toContain(-1);
+  expect(places).toEqual([...places].sort((a, b) => a - b));
+}
