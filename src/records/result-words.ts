@@ -1,19 +1,26 @@
 import { CELL, type Grid } from "../workbook/cells";
 import { RESULT } from "./records";
 import { RESULT_WORDS } from "./tables/observations";
-import { headingKey, isBlankText } from "./words";
+import { isBlankText, keyOf } from "./words";
 
 export const RESULT_CODE = { blank: 10, unknown: 11, error: 12, noValue: 13 } as const;
 
 const CODES = new Map<string, number>(
   (Object.keys(RESULT) as (keyof typeof RESULT)[]).flatMap((result) =>
-    RESULT_WORDS[result].map((word) => [headingKey(word), RESULT[result]] as const),
+    RESULT_WORDS[result].map((word) => [resultKey(word), RESULT[result]] as const),
   ),
 );
 
 /** The result of a text, or null where it is none of the four. */
 export function resultOf(text: string): number | null {
-  return CODES.get(headingKey(text)) ?? null;
+  return CODES.get(resultKey(text)) ?? null;
+}
+
+/** A slash counts: N/O, not observed, is not the word no. */
+function resultKey(text: string): string {
+  return keyOf(text)
+    .replace(/[\s_.-]+/g, " ")
+    .trim();
 }
 
 /** Reads a column of results, each distinct text looked up once. A number 0 is a blank. */

@@ -119,6 +119,8 @@ function dateReader(reading: Reading, block: Block, column: ColumnSpec, at: numb
     const day = dates.days[i] as number;
     if (isDay(day)) return day;
     if (day === NO_DAY) return column.blank === undefined ? null : new Problem(column.blank);
+    // The column is listed as a whole.
+    if (dates.swapped && !column.strict) return null;
     return unreadable(column, dateRule(day));
   };
 }

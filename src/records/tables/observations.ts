@@ -1,7 +1,7 @@
 import type { RESULT } from "../records";
 import { CHILD, type TableSpec } from "./spec";
 
-/** The ways in which a result may be written, through case, spaces and punctuation. */
+/** The ways in which a result may be written, through case, spaces, hyphens and full stops. */
 export const RESULT_WORDS: Readonly<Record<keyof typeof RESULT, readonly string[]>> = {
   met: ["met", "achieved", "attained", "reached", "mastered", "yes", "y"],
   emerging: ["emerging", "partly", "partly met", "partial", "sometimes", "in progress", "developing"],
