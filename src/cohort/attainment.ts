@@ -2,6 +2,7 @@ import type { Day } from "../age/day";
 import { NO_DAY } from "../records/records";
 import type { Cohort } from "./cohort";
 import { restoreFollowed } from "./follows";
+import type { Looks } from "./looks";
 import { SkillScan } from "./skill-scan";
 import type { Attainment } from "./state";
 
@@ -13,22 +14,21 @@ import type { Attainment } from "./state";
 export function attain(cohort: Cohort, upTo: Day | Int32Array): Attainment {
   const { looks, skills, ids } = cohort;
   const attainment = blankAttainment(ids.length, skills.length);
-  const scan = new SkillScan(skills.length);
+  const scan = new SkillScan(attainment);
   for (let child = 0; child < ids.length; child += 1) {
-    const last = typeof upTo === "number" ? upTo : (upTo[child] as number);
-    const end = looks.offsets[child + 1] as number;
-    for (let at = looks.offsets[child] as number; at < end && (looks.day[at] as number) <= last; at += 1) {
-      scan.look(
-        looks.skill[at] as number,
-        looks.day[at] as number,
-        looks.result[at] as number,
-        looks.exact[at] as number,
-      );
-    }
-    scan.finish(attainment, child * skills.length);
+    scanChild(scan, looks, child, skills.length, typeof upTo === "number" ? upTo : (upTo[child] as number));
   }
   restoreFollowed(attainment, skills);
   return attainment;
+}
+
+function scanChild(scan: SkillScan, looks: Looks, child: number, skillCount: number, last: Day): void {
+  const { skill, day, result, exact } = looks;
+  const end = looks.offsets[child + 1] as number;
+  const base = child * skillCount;
+  for (let at = looks.offsets[child] as number; at < end && (day[at] as number) <= last; at += 1) {
+    scan.look(base, skill[at] as number, day[at] as number, result[at] as number, exact[at] as number);
+  }
 }
 
 function blankAttainment(childCount: number, skillCount: number): Attainment {

@@ -1,4 +1,5 @@
 import type { Observations } from "../records/records";
+import { gatherParcels, type Parcels, unpackLook } from "./parcels";
 
 /** Every look, sorted by child and then by day, as columns: the order in which all tables are made in one pass. */
 export interface Looks {
@@ -8,24 +9,23 @@ export interface Looks {
   readonly day: Int32Array;
   readonly result: Uint8Array;
   readonly exact: Uint8Array;
+  /** Index into the observers; -1 where none is named. */
   readonly observer: Int32Array;
 }
 
-/** Sorts by child with one counting sort, which keeps the order of the sheet, then puts right each child out of day order. */
+/**
+ * Sorts by child and then by day with counting sorts; looks of one day keep the order of the sheet.
+ *
+ * The looks are first gathered into parcels of neighbouring children, small enough for the processor's cache: sorted in one
+ * go, ten million looks in any order would each wait for the memory.
+ */
 export function sortLooks(observations: Observations, childCount: number): Looks {
   const offsets = startOfEachChild(observations.child, childCount);
-  const order = rowsByChild(observations.child, offsets);
-  for (let child = 0; child < childCount; child += 1) {
-    sortByDay(order, observations.day, offsets[child] as number, offsets[child + 1] as number);
-  }
-  return {
-    offsets,
-    skill: gather(observations.skill, order, new Uint16Array(order.length)),
-    day: gather(observations.day, order, new Int32Array(order.length)),
-    result: gather(observations.result, order, new Uint8Array(order.length)),
-    exact: gather(observations.exact, order, new Uint8Array(order.length)),
-    observer: gather(observations.observer, order, new Int32Array(order.length)),
-  };
+  const looks = blankLooks(offsets, observations.child.length);
+  const parcels = gatherParcels(observations, offsets);
+  const sorter = new ParcelSorter(parcels, looks);
+  for (let parcel = 0; parcel + 1 < parcels.starts.length; parcel += 1) sorter.sort(parcel);
+  return looks;
 }
 
 function startOfEachChild(child: Int32Array, childCount: number): Uint32Array {
@@ -35,53 +35,88 @@ function startOfEachChild(child: Int32Array, childCount: number): Uint32Array {
   return offsets;
 }
 
-function rowsByChild(child: Int32Array, offsets: Uint32Array): Uint32Array {
-  const next = offsets.slice();
-  const order = new Uint32Array(child.length);
-  for (let row = 0; row < child.length; row += 1) order[next[child[row] as number]!++] = row;
-  return order;
+function blankLooks(offsets: Uint32Array, count: number): Looks {
+  return {
+    offsets,
+    skill: new Uint16Array(count),
+    day: new Int32Array(count),
+    result: new Uint8Array(count),
+    exact: new Uint8Array(count),
+    observer: new Int32Array(count).fill(-1),
+  };
 }
 
-const FEW = 48;
+/** Sorts one parcel after the other by day, then by child into its place among the looks; both sorts are stable. */
+class ParcelSorter {
+  private readonly byDay: Int32Array;
+  private readonly nextOfDay: Uint32Array;
+  private readonly nextOfChild: Uint32Array;
 
-function sortByDay(order: Uint32Array, day: Int32Array, start: number, end: number): void {
-  for (let at = start + 1; at < end; at += 1) {
-    if ((day[order[at] as number] as number) < (day[order[at - 1] as number] as number)) {
-      if (end - start <= FEW) insertByDay(order, day, start, end);
-      else sortManyByDay(order, day, start, end);
-      return;
+  constructor(
+    private readonly parcels: Parcels,
+    private readonly looks: Looks,
+  ) {
+    const largest = parcels.starts.reduce(
+      (most, start, at) => Math.max(most, start - (parcels.starts[at - 1] ?? 0)),
+      0,
+    );
+    this.byDay = new Int32Array(largest * parcels.width);
+    this.nextOfDay = new Uint32Array(Math.max(0, parcels.lastDay - parcels.firstDay) + 2);
+    this.nextOfChild = looks.offsets.slice();
+  }
+
+  sort(parcel: number): void {
+    const from = (this.parcels.starts[parcel] as number) * this.parcels.width;
+    const to = (this.parcels.starts[parcel + 1] as number) * this.parcels.width;
+    if (from === to) return;
+    this.startDays(from, to);
+    this.orderByDay(from, to);
+    const firstChild = parcel << this.parcels.childBits;
+    if (this.parcels.width === 2) this.placeByChild(to - from, firstChild);
+    else this.placeWithObserver(to - from, firstChild);
+  }
+
+  private startDays(from: number, to: number): void {
+    const { rows, width, firstDay } = this.parcels;
+    const next = this.nextOfDay.fill(0);
+    for (let at = from; at < to; at += width) next[(rows[at] as number) - firstDay + 1]! += 1;
+    for (let day = 1; day < next.length; day += 1) next[day]! += next[day - 1] as number;
+  }
+
+  private orderByDay(from: number, to: number): void {
+    const { rows, width, firstDay } = this.parcels;
+    const { byDay, nextOfDay } = this;
+    for (let at = from; at < to; at += width) {
+      const day = rows[at] as number;
+      const place = nextOfDay[day - firstDay]!++ * width;
+      byDay[place] = day;
+      byDay[place + 1] = rows[at + 1] as number;
+      if (width === 3) byDay[place + 2] = rows[at + 2] as number;
     }
   }
-}
 
-function insertByDay(order: Uint32Array, day: Int32Array, start: number, end: number): void {
-  for (let at = start + 1; at < end; at += 1) {
-    const row = order[at] as number;
-    const rowDay = day[row] as number;
-    let to = at;
-    while (to > start && (day[order[to - 1] as number] as number) > rowDay) {
-      order[to] = order[to - 1] as number;
-      to -= 1;
+  private placeByChild(length: number, firstChild: number): void {
+    const { byDay, nextOfChild, looks } = this;
+    for (let at = 0; at < length; at += 2) {
+      const packed = byDay[at + 1] as number;
+      const place = nextOfChild[firstChild + unpackLook.child(packed)]!++;
+      looks.day[place] = byDay[at] as number;
+      looks.skill[place] = unpackLook.skill(packed);
+      looks.result[place] = unpackLook.result(packed);
+      looks.exact[place] = unpackLook.exact(packed);
     }
-    order[to] = row;
   }
-}
 
-/** Days and rows packed in one number, so that the native numeric sort does the work and stays stable. */
-function sortManyByDay(order: Uint32Array, day: Int32Array, start: number, end: number): void {
-  const rows = 4_294_967_296;
-  const keys = Float64Array.from(order.subarray(start, end), (row) => (day[row] as number) * rows + row).sort();
-  for (let at = 0; at < keys.length; at += 1) {
-    const key = keys[at] as number;
-    order[start + at] = key - Math.floor(key / rows) * rows;
+  private placeWithObserver(length: number, firstChild: number): void {
+    const { byDay, nextOfChild, looks } = this;
+    for (let at = 0; at < length; at += 3) {
+      const packed = byDay[at + 1] as number;
+      const place = nextOfChild[firstChild + unpackLook.child(packed)]!++;
+      looks.day[place] = byDay[at] as number;
+      looks.skill[place] = unpackLook.skill(packed);
+      looks.result[place] = unpackLook.result(packed);
+      looks.exact[place] = unpackLook.exact(packed);
+      looks.observer[place] = byDay[at + 2] as number;
+    }
   }
-}
-
-function gather<Column extends Uint8Array | Uint16Array | Int32Array>(
-  from: Column,
-  order: Uint32Array,
-  to: Column,
-): Column {
-  for (let at = 0; at < order.length; at += 1) to[at] = from[order[at] as number] as number;
-  return to;
 }

@@ -1,80 +1,70 @@
 import { NO_DAY, RESULT } from "../records/records";
 import { type Attainment, STATE } from "./state";
 
-const EXACT_BIT = 16;
-const RESULT_BITS = 15;
+/** The state after a look, by its result: in the first half where the skill was not met before, in the second where it was. */
+const STATE_AFTER = Uint8Array.from([
+  STATE.notMet,
+  STATE.emerging,
+  STATE.met,
+  STATE.lost,
+  STATE.lostToConfirm,
+  STATE.lostToConfirm,
+  STATE.met,
+  STATE.lost,
+]);
+const MET_BEFORE = 4;
 
-/** What the result of a day says, by the set of results written for it; different results count as not met. */
-const OUTCOME_OF = Uint8Array.from({ length: 16 }, (_, results) => {
-  const single = [RESULT.notMet, RESULT.emerging, RESULT.met, RESULT.lost].find((each) => results === 1 << each);
-  return single ?? RESULT.notMet;
-});
-
-const DISAGREES = Uint8Array.from({ length: 16 }, (_, results) => ((results & (results - 1)) === 0 ? 0 : 1));
-
-/** Reads one child's looks in day order and keeps, for every skill, the day being gathered and what went before. */
+/**
+ * Reads the looks of each child in day order and keeps every cell as of the last look read. Different results of one day
+ * count as not met: what the first of them did to the cell is then taken back.
+ */
 export class SkillScan {
-  private readonly day: Int32Array;
-  private readonly results: Uint8Array;
-  private readonly met: Int32Array;
-  private readonly without: Int32Array;
-  private readonly state: Uint8Array;
-  private readonly exact: Uint8Array;
+  private readonly lastResult: Uint8Array;
 
-  constructor(private readonly skillCount: number) {
-    this.day = new Int32Array(skillCount).fill(NO_DAY);
-    this.results = new Uint8Array(skillCount);
-    this.met = new Int32Array(skillCount).fill(NO_DAY);
-    this.without = new Int32Array(skillCount).fill(NO_DAY);
-    this.state = new Uint8Array(skillCount);
-    this.exact = new Uint8Array(skillCount);
+  constructor(private readonly to: Attainment) {
+    this.lastResult = new Uint8Array(to.skillCount);
   }
 
-  look(skill: number, day: number, result: number, exact: number): void {
-    if (day !== this.day[skill]) {
-      if (this.day[skill] !== NO_DAY) this.closeDay(skill);
-      this.day[skill] = day;
-      this.results[skill] = 0;
-    }
-    this.results[skill]! |= (1 << result) | (exact === 0 ? 0 : EXACT_BIT);
-  }
-
-  /** Writes the child's cells from `base` on and makes ready for the next child. */
-  finish(to: Attainment, base: number): void {
-    for (let skill = 0; skill < this.skillCount; skill += 1) {
-      if (this.day[skill] === NO_DAY) continue;
-      this.closeDay(skill);
-      const cell = base + skill;
-      to.metDay[cell] = this.met[skill] as number;
-      to.withoutDay[cell] = this.without[skill] as number;
-      to.lastLook[cell] = this.day[skill] as number;
-      to.state[cell] = this.state[skill] as number;
-      to.exact[cell] = this.exact[skill] as number;
-      to.disagreed[cell] = DISAGREES[(this.results[skill] as number) & RESULT_BITS] as number;
-      this.forget(skill);
+  /** @param base - the first cell of the child */
+  look(base: number, skill: number, day: number, result: number, exact: number): void {
+    const cell = base + skill;
+    const { lastLook } = this.to;
+    if (lastLook[cell] === day) this.sameDay(cell, day, exact, result === this.lastResult[skill]);
+    else {
+      lastLook[cell] = day;
+      this.lastResult[skill] = result;
+      this.newDay(cell, day, result, exact);
     }
   }
 
-  private closeDay(skill: number): void {
-    const results = this.results[skill] as number;
-    const outcome = OUTCOME_OF[results & RESULT_BITS] as number;
-    if (this.met[skill] !== NO_DAY) {
-      this.state[skill] =
-        outcome === RESULT.met ? STATE.met : outcome === RESULT.lost ? STATE.lost : STATE.lostToConfirm;
-    } else if (outcome >= RESULT.met) {
-      this.met[skill] = this.day[skill] as number;
-      this.exact[skill] = outcome === RESULT.met && results & EXACT_BIT ? 1 : 0;
-      this.state[skill] = outcome === RESULT.met ? STATE.met : STATE.lost;
-    } else {
-      this.without[skill] = this.day[skill] as number;
-      this.state[skill] = outcome === RESULT.emerging ? STATE.emerging : STATE.notMet;
+  private newDay(cell: number, day: number, result: number, exact: number): void {
+    const { metDay, withoutDay, state, disagreed } = this.to;
+    disagreed[cell] = 0;
+    if (metDay[cell] !== NO_DAY) state[cell] = STATE_AFTER[MET_BEFORE + result] as number;
+    else {
+      state[cell] = STATE_AFTER[result] as number;
+      if (result < RESULT.met) withoutDay[cell] = day;
+      else {
+        metDay[cell] = day;
+        this.to.exact[cell] = result === RESULT.met ? exact : 0;
+      }
     }
   }
 
-  private forget(skill: number): void {
-    this.day[skill] = NO_DAY;
-    this.met[skill] = NO_DAY;
-    this.without[skill] = NO_DAY;
-    this.exact[skill] = 0;
+  private sameDay(cell: number, day: number, exact: number, agrees: boolean): void {
+    const { metDay, withoutDay, state, disagreed } = this.to;
+    if (disagreed[cell] === 1) return;
+    const metThatDay = metDay[cell] === day;
+    if (agrees) {
+      if (metThatDay && state[cell] === STATE.met && exact === 1) this.to.exact[cell] = 1;
+      return;
+    }
+    disagreed[cell] = 1;
+    if (metThatDay) {
+      metDay[cell] = NO_DAY;
+      this.to.exact[cell] = 0;
+    }
+    state[cell] = metDay[cell] === NO_DAY ? STATE.notMet : STATE.lostToConfirm;
+    if (metDay[cell] === NO_DAY) withoutDay[cell] = day;
   }
 }
