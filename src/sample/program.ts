@@ -42,7 +42,7 @@ export const CLUSTER = {
   firstMonthsBack: 8,
   lastMonthsBack: 6,
   /** Chance that a child followed there in such a month, and not yet referred for it, is referred. */
-  monthlyChance: 0.16,
+  monthlyChance: 0.11,
 } as const;
 
 /** Warning signs looked for around six months (common practice, no source), and one for any age. */

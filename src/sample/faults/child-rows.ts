@@ -1,4 +1,4 @@
-import { calendarOf, type Day } from "../../age/day";
+import { calendarOf, type Day, dayOf } from "../../age/day";
 import type { CellOut } from "../../workbook/sheets";
 import { type DraftRow, fault } from "./draft";
 import {
@@ -80,9 +80,9 @@ function birthFaults(child: ChildRow, birth: Day): DraftRow[] {
 function gestationFaults(child: ChildRow, last: Day): DraftRow[] {
   const { gestation: column } = CHILD_COLUMN;
   const conflict = fault(column, "gestation-conflict", "two gestations of one child", "Not corrected until settled.");
-  const march28 = { value: last - 186, format: "date" } as const;
+  const march28 = { value: dayOf(calendarOf(last).year, 3, 28), format: "date" } as const;
   return [
-    { cells: child("AF-9010", { gestation: "30+1", left: last - 250 }) },
+    { cells: child("AF-9010", { gestation: "30+1", left: last - 250 }), faults: [conflict] },
     { cells: child("AF-9010", { gestation: "31+1", enrolled: last - 200 }), faults: [conflict] },
     {
       cells: child("AF-9011", { gestation: 28.3 }),

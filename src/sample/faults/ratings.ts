@@ -4,7 +4,7 @@ import type { SampleTable } from "../tables";
 import { columnsOf, type Draft, type DraftRow, fault, soundRows, spread } from "./draft";
 import { HOST } from "./people";
 
-const RATING = { child: 0, entryDate: 2, entry: 3, exitDate: 4, exit: 5, fresh: 6 } as const;
+const RATING = { child: 0, outcome: 1, entryDate: 2, entry: 3, exitDate: 4, exit: 5, fresh: 6 } as const;
 
 /** Ratings under two rows of headings, the upper one merged, and faults of ratings and their dates. */
 export function faultyRatings(table: SampleTable, last: Day): Draft {
@@ -56,7 +56,7 @@ function ratingFaults(last: Day): DraftRow[] {
     { cells: rating("Outcome 7", {}) },
     {
       cells: rating("Outcome 7", { exit: 6 }),
-      faults: [fault(at.child, "rating-twice", "two rows for one outcome", "Both are used and listed.")],
+      faults: [fault(at.outcome, "rating-twice", "two rows for one outcome", "Both are used and listed.")],
     },
   ];
 }
