@@ -31,10 +31,10 @@ export function inRow(row: number, failure: CellFailure): CellFailure {
   return new CellFailure(failure.code, `Row ${row}: ${failure.message}`);
 }
 
-/** The failure behind whatever was thrown; a RangeError of the core is a value out of its range. */
+/** The failure behind whatever was thrown: what the core refuses is bad input. */
 export function failureFrom(thrown: unknown): CellFailure {
   if (thrown instanceof CellFailure) return thrown;
-  if (thrown instanceof RangeError) return outOfRange(thrown.message);
+  if (thrown instanceof RangeError) return invalid(thrown.message);
   throw thrown;
 }
 

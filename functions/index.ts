@@ -1,4 +1,9 @@
 export * from "./ages";
+export * from "./agreement";
+export * from "./adjust-p";
+export * from "./child-tables";
+export * from "./met-by-band";
+export * from "./shares";
 export * from "./window-status";
 export { setDateSystem } from "./date-system";
 export { CellFailure } from "./failure";

@@ -1,4 +1,9 @@
 import { age, ageBand, correctedAge, gestationDays } from "./ages";
+import { agreement } from "./agreement";
+import { adjustP } from "./adjust-p";
+import { attainment, skillStatus } from "./child-tables";
+import { metByBand } from "./met-by-band";
+import { observedExpected, share, shareDifference } from "./shares";
 import { windowStatus } from "./window-status";
 
 export interface WorksheetFunction {
@@ -14,6 +19,14 @@ export const FUNCTIONS: ReadonlyMap<string, WorksheetFunction> = new Map([
   entry("GESTATIONDAYS", gestationDays, "gestation"),
   entry("AGEBAND", ageBand, "months [edges]"),
   entry("WINDOWSTATUS", windowStatus, "months opens closes [metMonths] [notMetMonths]"),
+  entry("SKILLSTATUS", skillStatus, "children observations skills asOf [settings]"),
+  entry("ATTAINMENT", attainment, "children observations skills asOf [settings]"),
+  entry("METBYBAND", metByBand, "children observations skills asOf [by] [settings]"),
+  entry("SHARE", share, "count of [level] [method]"),
+  entry("SHAREDIFFERENCE", shareDifference, "count1 of1 count2 of2 [level]"),
+  entry("OBSERVEDEXPECTED", observedExpected, "observed expected [level]"),
+  entry("ADJUSTP", adjustP, "p [method]"),
+  entry("AGREEMENT", agreement, "first second"),
 ]);
 
 export const NAMESPACE = "COHORT";
