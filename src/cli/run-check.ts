@@ -1,6 +1,6 @@
 import type { Finding } from "../records/finding";
 import { readRecords, RecordsUnusable } from "../records/read-records";
-import type { Records } from "../records/records";
+import type { Records, TableUse } from "../records/records";
 import { findingsJson } from "../report/json";
 import { TOOL_NAME } from "../report/report";
 import { VERSION } from "../report/version";
@@ -16,24 +16,25 @@ export async function runCheckCommand(request: RequestOf<"check">): Promise<numb
   checkOutputs(inputs, request.json ? [request.json] : []);
   const decisions = decisionsFrom(request.decisions);
   const workbook = await openWorkbook(request.book);
-  const records = readOr(() => readRecords(workbook, settings, decisions));
-  const { input, findings } = records;
+  const { input, findings, failure } = readOrFail(() => readRecords(workbook, settings, decisions));
   if (request.json)
     writeWhole(request.json, findingsJson({ tool: { name: TOOL_NAME, version: VERSION }, input, findings }));
-  print(checkSummary(records, request.json));
+  print(checkSummary(input, findings, request.json));
+  if (failure !== null) throw unreadable(failure);
   return findings.some(({ severity }) => severity !== "note") ? EXIT.findings : EXIT.done;
 }
 
-function readOr(read: () => Records): Records {
+/** Findings are listed even where the records as a whole cannot be used. */
+function readOrFail(read: () => Records): Pick<Records, "input" | "findings"> & { failure: string | null } {
   try {
-    return read();
+    return { ...read(), failure: null };
   } catch (error) {
-    if (error instanceof RecordsUnusable) throw unreadable(error.message);
-    throw error;
+    if (!(error instanceof RecordsUnusable)) throw error;
+    return { input: error.input, findings: error.findings, failure: error.message };
   }
 }
 
-function checkSummary({ input, findings }: Records, json: string | null): string {
+function checkSummary(input: readonly TableUse[], findings: readonly Finding[], json: string | null): string {
   const uses = input.map(
     ({ table, sheet, address, rows, used }) => `${table} (${sheet}!${address}): ${used} of ${rows} rows used.`,
   );

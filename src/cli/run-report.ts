@@ -3,12 +3,11 @@ import { writeWorkbook } from "../hosts/file/write-workbook";
 import { RecordsUnusable } from "../records/read-records";
 import { reportJson } from "../report/json";
 import type { Report } from "../report/report";
-import { runReport } from "../report/run";
+import { NothingByThen, runReport } from "../report/run";
 import { reportSheets } from "../report/sheets/report-sheets";
 import { TABLE_IDS } from "../report/table-list";
 import type { Settings } from "../settings/settings";
 import { UnknownColumn } from "../tables/groups";
-import type { WorkbookIn } from "../workbook/workbook";
 import { isoOf, type Day } from "../age/day";
 import { badRequest, EXIT, unreadable } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
@@ -26,9 +25,7 @@ export async function runReportCommand(request: RequestOf<"report">): Promise<nu
   checkOutputs([request.book, ...(request.decisions ? [request.decisions] : [])], outputs);
   const decisions = decisionsFrom(request.decisions);
   const workbook = await openWorkbook(request.book);
-  const report = made(workbook, settings, () =>
-    runReport(workbook, settings, { tables: request.tables, decisions, onStep: progress }),
-  );
+  const report = made(() => runReport(workbook, settings, { tables: request.tables, decisions, onStep: progress }));
   progress("Writing the report");
   if (out !== null) writeWhole(out, writeWorkbook(reportSheets(report), { created: asOf }));
   if (request.json !== null) writeWhole(request.json, reportJson(report));
@@ -55,11 +52,11 @@ function checkTables(tables: readonly string[] | null): void {
 }
 
 /** Says in a sentence what stopped a run that could not be made. */
-function made(_workbook: WorkbookIn, _settings: Settings, run: () => Report): Report {
+function made(run: () => Report): Report {
   try {
     return run();
   } catch (error) {
-    if (error instanceof UnknownColumn) throw badRequest(error.message);
+    if (error instanceof UnknownColumn || error instanceof NothingByThen) throw badRequest(error.message);
     if (error instanceof RecordsUnusable) throw unreadable(error.message);
     throw error;
   }

@@ -10,10 +10,17 @@ import { rowsAndGroups } from "../tables/age-when-met";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
 import type { WorkbookIn } from "../workbook/workbook";
-import { countedSentences, decisionSentences } from "./counted";
+import { countedSentences } from "./counted";
 import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
 import { TABLE_LIST } from "./table-list";
 import { VERSION } from "./version";
+
+/** The as-of date comes before anything that the workbook records. */
+export class NothingByThen extends RangeError {
+  constructor() {
+    super("The as-of date comes before the first record: no child was followed by then. Choose a later date.");
+  }
+}
 
 export interface RunOptions {
   /** Table ids; null: all that are not internal. */
@@ -27,6 +34,7 @@ export interface RunOptions {
  * The whole run: cells to records, records to a cohort, the cohort to tables.
  *
  * @throws {RecordsUnusable} when a table that is needed is missing, or none of its rows can be used
+ * @throws {NothingByThen} when the as-of date comes before the first record
  * @throws {UnknownColumn} when `by` names no column of Children
  */
 export function runReport(workbook: WorkbookIn, settings: Settings, options: RunOptions): Report {
@@ -35,6 +43,7 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
   const records = readRecords(workbook, settings, options.decisions);
   step("Putting looks in order");
   const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings));
+  refuseTooEarly(estimates, records);
   const wanted = TABLE_LIST.filter(({ id, internal }) => (options.tables ? options.tables.includes(id) : !internal));
   const tables = wanted.map(({ id, make }) => {
     step(`Making ${id}`);
@@ -56,18 +65,17 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
     print: printMatter(
       estimates,
       records,
-      options.decisions,
       wanted.some(({ id }) => id === "age-when-met"),
     ),
   };
 }
 
-function printMatter(
-  estimates: AgeEstimates,
-  records: Records,
-  decisions: readonly Decision[],
-  withCurves: boolean,
-): PrintMatter {
+function refuseTooEarly({ context: { cohort, asOf } }: AgeEstimates, { observations }: Records): void {
+  const nobodyYet = cohort.ids.every((_, child) => cohort.following.firstDayUpTo(child, asOf) === null);
+  if (cohort.ids.length > 0 && observations.day.length === 0 && nobodyYet) throw new NothingByThen();
+}
+
+function printMatter(estimates: AgeEstimates, records: Records, withCurves: boolean): PrintMatter {
   const { cohort, asOf } = estimates.context;
   const children = cohort.ids.map((_, child) => child);
   return {
@@ -75,7 +83,7 @@ function printMatter(
     curves: withCurves ? curvesOf(estimates) : [],
     followed: children.filter((child) => cohort.following.enrolmentOn(child, asOf) !== NOT_FOLLOWED).length,
     everFollowed: children.filter((child) => cohort.following.firstDayUpTo(child, asOf) !== null).length,
-    decisions: decisionSentences(decisions),
+    decisions: records.decisions,
     counted: countedSentences(records),
   };
 }
@@ -85,13 +93,9 @@ function curvesOf(estimates: AgeEstimates): AgeCurve[] {
   return rowsAndGroups(estimates).flatMap(({ group, skill, values }) => {
     const estimate = estimates.estimateOf(group, skill);
     if (estimate.method === null) return [];
-    const finite = estimate.curve.filter(({ to }) => Number.isFinite(to));
-    return [
-      {
-        skill: estimates.context.cohort.skills[skill]!.id,
-        group: values,
-        steps: finite.map(({ from, to, shareTo }) => ({ fromMonths: inMonths(from), toMonths: inMonths(to), shareTo })),
-      },
-    ];
+    const steps = estimate.curve.flatMap(({ from, to, shareTo }) =>
+      to === null || shareTo === null ? [] : [{ fromMonths: inMonths(from), toMonths: inMonths(to), shareTo }],
+    );
+    return [{ skill: estimates.context.cohort.skills[skill]!.id, group: values, steps }];
   });
 }
