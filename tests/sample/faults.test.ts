@@ -55,6 +55,17 @@ test("nothing is found that was not planted, and nothing twice", () => {
   expect(new Set(records.findings.map(place)).size).toBe(records.findings.length);
 });
 
+test.each([
+  [1, 1, dayOf(2026, 9, 30)],
+  [12, 2, dayOf(2025, 2, 28)],
+  [150, 3, dayOf(2024, 12, 31)],
+])("the same holds for %i children, seed %i, another last day", (children, seed, endDate) => {
+  const sample = makeSample({ children, seed, endDate, defects: true });
+  const found = readRecords(asRead(sampleSheets(sample)), { ...settings, asOf: endDate }).findings.map(place);
+  const expected = sample.truth.faults.filter((fault) => fault.rule !== null).map(place);
+  expect([...found].sort()).toEqual([...expected].sort());
+});
+
 test("an error leaves its row out, a warning or a note does not", () => {
   const columnWide = "date-column-swapped";
   const errors = records.findings.filter((finding) => finding.severity === "error" && finding.rule !== columnWide);

@@ -1,4 +1,4 @@
-import type { Day } from "../../age/day";
+import { type Day, isoOf } from "../../age/day";
 import type { CellOut } from "../../workbook/sheets";
 import type { SampleTable } from "../tables";
 import { type CellFault, columnsOf, type Draft, type DraftRow, fault, soundRows, spread } from "./draft";
@@ -108,7 +108,7 @@ function dateFaults(last: Day): DraftRow[] {
       { date: "04/02/2026", entered: null },
       fault(date, "date-order-unknown", "text date that proves no order", "Left out until monthFirst is set."),
     ),
-    look(last, 252, { date: "2026-01-21", entered: null }, fault(date, null, "date as ISO text", "Read.")),
+    look(last, 252, { date: isoOf(last - 252), entered: null }, fault(date, null, "date as ISO text", "Read.")),
     look(
       last,
       251,

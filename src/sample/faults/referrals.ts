@@ -28,6 +28,7 @@ export function faultyReferrals(table: SampleTable, last: Day): Draft {
 
 function referralFaults(last: Day): DraftRow[] {
   const day = last - 200;
+  const { year, month } = calendarOf(last - 100);
   const referral = (daysLater: number, change: Partial<Record<keyof typeof REFERRAL, CellOut>>): CellOut[] => {
     const on = day + daysLater;
     const cells: CellOut[] = [
@@ -74,6 +75,8 @@ function referralFaults(last: Day): DraftRow[] {
       faults: [fault(at.child, "child-unknown", "child not in Children", "Left out.")],
     },
     { cells: referral(6, {}) },
+    { cells: referral(7, { closed: dayOf(year, month, 5) }) },
+    { cells: referral(8, { closed: dayOf(year, month, 20) }) },
     { cells: referral(6, {}), faults: [fault(at.child, "exact-copy", "row copied", "The copy is left out.")] },
   ];
 }

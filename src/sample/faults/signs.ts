@@ -1,4 +1,4 @@
-import type { Day } from "../../age/day";
+import { calendarOf, type Day, dayOf } from "../../age/day";
 import type { CellOut } from "../../workbook/sheets";
 import type { SampleTable } from "../tables";
 import { columnsOf, type Draft, type DraftRow, fault, soundRows, spread } from "./draft";
@@ -9,7 +9,9 @@ const SIGN = { date: 1, seen: 3 } as const;
 
 /** Signs with their dates typed as text, the day first, which the column itself proves. */
 export function faultySigns(table: SampleTable, last: Day): Draft {
+  const { year, month } = calendarOf(last - 100);
   const host: DraftRow[] = [
+    { cells: [HOST, dayOf(year, month, 20), "very floppy body", "absent", null] },
     {
       cells: [HOST, last - 210, "very stiff body", "a little", null],
       faults: [fault(SIGN.seen, "seen-unknown", "none of the three words", "Left out.")],
