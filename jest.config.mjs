@@ -1,6 +1,7 @@
 export default {
   testEnvironment: "node",
   roots: ["<rootDir>/tests"],
+  setupFiles: ["<rootDir>/tests/support/seed.ts"],
   testMatch: ["**/*.test.ts", "**/*.test.tsx"],
   transform: {
     "^.+\\.(t|j|mj)sx?$": [
