@@ -1,0 +1,63 @@
+import type { SheetOut } from "./sheets";
+import type { WorkbookIn } from "./workbook";
+
+/** How far a long job is: `done` of `of`, in the words of `step`. */
+export interface Progress {
+  readonly step: string;
+  readonly done: number;
+  readonly of: number;
+}
+
+export interface JobOptions {
+  /** Aborted when the user cancels: the job then leaves nothing half-written and rejects with the signal's reason. */
+  readonly signal: AbortSignal;
+  readonly onProgress: (progress: Progress) => void;
+}
+
+/** What a run added to the user's workbook, so that it can be taken away again. */
+export interface Receipt {
+  /** Names of the sheets as they stand in the workbook, in their order. */
+  readonly sheets: readonly string[];
+  /** When asked for, as the user reads it: the as-of date of the report. */
+  readonly label: string;
+}
+
+/** A failure that a person can mend: `message` says in one sentence what happened and what to do. It carries no cell text. */
+export class HostFailure extends Error {
+  override readonly name = "HostFailure";
+
+  constructor(
+    readonly kind:
+      "unreadable" | "changed meanwhile" | "locked" | "editing a cell" | "too large" | "not supported" | "unknown",
+    message: string,
+  ) {
+    super(message);
+  }
+}
+
+/**
+ * What the task pane asks of whatever holds the workbook: Excel, or the embedded page. The user's own cells are never
+ * changed. No call blocks the thread for 50 ms of our own work.
+ */
+export interface WorkbookHost {
+  readonly kind: "excel" | "page";
+  /** The name shown to the user; it is never kept. */
+  name(): Promise<string>;
+  /** Every sheet that holds something, as typed columns. */
+  read(options: JobOptions): Promise<WorkbookIn>;
+  /**
+   * Adds new sheets after the last one, under fresh names. Before anything is written the tables that were read are
+   * compared with what stands there now; a difference fails with "changed meanwhile".
+   */
+  addSheets(sheets: readonly SheetOut[], read: WorkbookIn, label: string, options: JobOptions): Promise<Receipt>;
+  /** What earlier runs added and is still there. */
+  receipts(): Promise<readonly Receipt[]>;
+  removeAdded(receipt: Receipt): Promise<void>;
+  /** Selects a cell, or a range such as `C2:C73`, and brings it into sight. */
+  showCell(sheet: string, cell: string): Promise<void>;
+  /** Repair decisions as JSON, from where the host keeps them apart from the data; null where there are none. */
+  loadDecisions(): Promise<unknown>;
+  saveDecisions(decisions: unknown): Promise<void>;
+  /** Hands a file to the user: a download in the page, a new workbook in Excel where it can. */
+  saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void>;
+}
