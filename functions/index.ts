@@ -1,3 +1,4 @@
+export * from "./age-when-met";
 export * from "./ages";
 export * from "./agreement";
 export * from "./adjust-p";

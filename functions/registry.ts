@@ -1,4 +1,5 @@
 import { age, ageBand, correctedAge, gestationDays } from "./ages";
+import { ageWhenMet, attainmentCurve, compareAges } from "./age-when-met";
 import { agreement } from "./agreement";
 import { adjustP } from "./adjust-p";
 import { attainment, skillStatus } from "./child-tables";
@@ -21,6 +22,9 @@ export const FUNCTIONS: ReadonlyMap<string, WorksheetFunction> = new Map([
   entry("WINDOWSTATUS", windowStatus, "months opens closes [metMonths] [notMetMonths]"),
   entry("SKILLSTATUS", skillStatus, "children observations skills asOf [settings]"),
   entry("ATTAINMENT", attainment, "children observations skills asOf [settings]"),
+  entry("AGEWHENMET", ageWhenMet, "after by [shares] [level] [entry] [seed]"),
+  entry("ATTAINMENTCURVE", attainmentCurve, "after by [entry]"),
+  entry("COMPAREAGES", compareAges, "after by group [entry]"),
   entry("METBYBAND", metByBand, "children observations skills asOf [by] [settings]"),
   entry("SHARE", share, "count of [level] [method]"),
   entry("SHAREDIFFERENCE", shareDifference, "count1 of1 count2 of2 [level]"),

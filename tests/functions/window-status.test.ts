@@ -1,4 +1,4 @@
-import { WHO_WINDOWS } from "../published/who-motor-windows";
+import { WHO_WINDOWS } from "../published/skill-ages";
 import { answerOf, cellOf, column, rowsOf } from "./call";
 
 /**
@@ -6,7 +6,9 @@ import { answerOf, cellOf, column, rowsOf } from "./call";
  * which it closes it is past, where a reading with both limits in would still be in it. The tests keep a tenth of a
  * month away from the closing, and the edge has a test of its own.
  */
-test.each(WHO_WINDOWS)("%s: before %d, in, past %d", (_skill, opens, closes) => {
+const windows = Object.entries(WHO_WINDOWS).map(([skill, [opens, closes]]) => [skill, opens, closes] as const);
+
+test.each(windows)("%s: before %d, in, past %d", (_skill, opens, closes) => {
   const ages = [opens - 0.1, opens, (opens + closes) / 2, closes - 0.1, closes + 0.1];
   expect(rowsOf("WINDOWSTATUS", column(ages), opens, closes).flat()).toEqual([
     "before window",
@@ -17,7 +19,7 @@ test.each(WHO_WINDOWS)("%s: before %d, in, past %d", (_skill, opens, closes) => 
   ]);
 });
 
-test.each(WHO_WINDOWS)("%s: a window is half-open, so that at the closing age it is past", (_skill, opens, closes) => {
+test.each(windows)("%s: a window is half-open, so that at the closing age it is past", (_skill, opens, closes) => {
   expect(cellOf("WINDOWSTATUS", closes, opens, closes)).toBe("past window");
 });
 

@@ -1,0 +1,81 @@
+import { type AgeColumns, allExactOrLater } from "../../src/statistics/age-kinds";
+import { type CellFailure, invalid } from "../failure";
+import { columnOf, type InCell, isBlank, isEmpty, isLeftOut } from "./cells";
+import { eachRow } from "./each-row";
+import { numberFrom, numberOrBlank, wordFrom } from "./values";
+
+export interface AgeArguments {
+  readonly after: unknown;
+  readonly by: unknown;
+  readonly entry?: unknown;
+  readonly group?: unknown;
+}
+
+interface AgeRow {
+  readonly after: number;
+  readonly by: number;
+  readonly entry: number;
+  readonly group: string;
+}
+
+interface Cells {
+  readonly after: InCell;
+  readonly by: InCell;
+  readonly entry: InCell;
+  readonly group: InCell;
+}
+
+/** Ages in the unit given, one row a child, and the group of each where groups are asked for. Blank rows are no children. */
+export function ageColumnsOf(args: AgeArguments): AgeColumns & { readonly group: readonly string[] } {
+  const hasEntry = !isLeftOut(args.entry);
+  const read = eachRow(rowsOf(args, hasEntry), (cells) => (isBlankRow(cells) ? null : rowFrom(cells, "group" in args)));
+  const rows = read.filter((row) => row !== null);
+  const column = (key: "after" | "by" | "entry") => Float64Array.from(rows, (row) => row[key]);
+  const columns = { after: column("after"), by: column("by"), ...(hasEntry ? { entry: column("entry") } : {}) };
+  if (hasEntry && !allExactOrLater(columns)) throw entryBesideIntervals(read);
+  return { ...columns, group: rows.map((row) => row.group) };
+}
+
+function rowsOf(args: AgeArguments, hasEntry: boolean): Cells[] {
+  const columns = {
+    after: columnOf(args.after, "after"),
+    by: columnOf(args.by, "by"),
+    entry: hasEntry ? columnOf(args.entry, "entry") : [null],
+    group: "group" in args ? columnOf(args.group, "group") : [null],
+  };
+  const rows = Math.max(...Object.values(columns).map((cells) => cells.length));
+  for (const [name, cells] of Object.entries(columns)) {
+    if (cells.length !== 1 && cells.length !== rows) {
+      throw invalid(`${name} has ${cells.length} rows where others have ${rows}: give all columns the same.`);
+    }
+  }
+  const cellAt = (cells: readonly InCell[], row: number) => cells[cells.length === 1 ? 0 : row] ?? null;
+  return Array.from({ length: rows }, (_, row) => ({
+    after: cellAt(columns.after, row),
+    by: cellAt(columns.by, row),
+    entry: cellAt(columns.entry, row),
+    group: cellAt(columns.group, row),
+  }));
+}
+
+/** A child last seen without the skill at the age of 0 is a row: `after` 0 beside a `by` that is blank, not 0. */
+function isBlankRow({ after, by, entry, group }: Cells): boolean {
+  return [after, by, entry, group].every(isEmpty) && (isBlank(after) || by === 0);
+}
+
+/** A blank `after` is 0. A `by` of 0 is an empty cell, unless `after` is below 0 and it ends the interval. */
+function rowFrom(cells: Cells, hasGroup: boolean): AgeRow {
+  const after = numberOrBlank(cells.after, "after") ?? 0;
+  const isNeverSeen = isBlank(cells.by) || (cells.by === 0 && after >= 0);
+  const by = isNeverSeen ? Infinity : numberFrom(cells.by, "by");
+  if (by < after) throw invalid("by is below after: the skill was met after one age and by a later one.");
+  if (hasGroup && isEmpty(cells.group)) throw invalid("group is empty: name the child's group.");
+  return { after, by, entry: numberOrBlank(cells.entry, "entry") ?? -Infinity, group: wordFrom(cells.group) };
+}
+
+function entryBesideIntervals(rows: readonly (AgeRow | null)[]): CellFailure {
+  const row = rows.findIndex((each) => each !== null && each.by !== Infinity && each.by !== each.after) + 1;
+  return invalid(
+    `Row ${row}: entry takes ages that are exact (after equal to by) or not met (by blank), not ages between two looks.`,
+  );
+}
