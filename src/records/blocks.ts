@@ -1,11 +1,12 @@
 import { type Block, type FurtherColumn, rowsOf, Tally, type WideColumn } from "./block";
 import type { FindingCollector } from "./collector";
-import type { HeadingMatch } from "./headings";
+import { type HeadingMatch, matchHeadings } from "./headings";
 import type { KeyLookup } from "./ids";
 import type { Region } from "./locate";
 import { ID_CODE } from "./ids";
 import { wideCells } from "./read-wide";
 import { ruleOf } from "./rules";
+import { specOf } from "./tables";
 import type { TableName } from "./tables/spec";
 import { keyOf } from "./words";
 
@@ -46,7 +47,20 @@ export function blockOf(
   });
   if (rows.length === 0) findings.range("table-empty", block, { ...block.range, bottom: firstRow - 1 });
   match.twice.forEach((cell) => findings.cell("heading-twice", block, cell.row, cell.column));
+  listBeside(findings, block, region, match);
   return { block, tally };
+}
+
+/** Headings of the table past one column without a heading: a gap that was not meant. */
+function listBeside(findings: FindingCollector, block: Block, region: Region, match: HeadingMatch): void {
+  let next = region.range.right + 2;
+  const read = matchHeadings(specOf(block.table), region.beside);
+  for (const cell of region.beside) {
+    if (cell.column !== next) continue;
+    next += 1;
+    const key = [...read.columns].find(([, column]) => column === cell.column)?.[0];
+    if (key !== undefined && !match.columns.has(key)) findings.cell("heading-beside", block, cell.row, cell.column);
+  }
 }
 
 /** The headings of a region that are ids or labels of skills. */
@@ -57,9 +71,9 @@ export function skillColumns(match: HeadingMatch, lookup: KeyLookup): WideColumn
   });
 }
 
-/** Whether rows were left out for no more than the days that were asked for. */
-export function onlyByChoice(leftOut: Readonly<Record<string, number>>): boolean {
-  const chosen = ["date-after-as-of", "entered-after-cut-off"].map((rule) => ruleOf(rule).reason);
+/** Whether rows were left out for no more than the days that were asked for, or (`also`) for rules that follow from them. */
+export function onlyByChoice(leftOut: Readonly<Record<string, number>>, also: readonly string[] = []): boolean {
+  const chosen = ["date-after-as-of", "entered-after-cut-off", ...also].map((rule) => ruleOf(rule).reason);
   return Object.keys(leftOut).every((reason) => chosen.includes(reason));
 }
 

@@ -33,7 +33,7 @@ export function findTables(workbook: WorkbookIn, findings: FindingCollector, dec
   for (const region of regions) seeHeadings(region, decisions);
   return {
     regions,
-    blocks: (table) => fitting(regions, table).map((region) => blockOf(findings, region, table, region.match)),
+    blocks: (table) => fitting(regions, table).map(({ region, match }) => blockOf(findings, region, table, match)),
     isThere: (table) => fitting(regions, table).length > 0,
     unfit: (table) => explainUnfit(findings, workbook, regions, specOf(table), decisions.headings),
   };
@@ -42,11 +42,11 @@ export function findTables(workbook: WorkbookIn, findings: FindingCollector, dec
 /** The blocks of Children, less the skill columns of those that are wide sheets too. */
 export function childBlocks(findings: FindingCollector, found: Found, wide: WideFound): Counted[] {
   return fitting(found.regions, "Children")
-    .filter((region) => !wide.regions.has(region))
-    .map((region) => {
+    .filter(({ region }) => !wide.regions.has(region))
+    .map(({ region, match }) => {
       const skills = new Set((wide.inChildren.get(region) ?? []).map(({ column }) => column));
-      const unmatched = region.match.unmatched.filter((cell) => !skills.has(cell.column));
-      return blockOf(findings, region, "Children", { ...region.match, unmatched });
+      const unmatched = match.unmatched.filter((cell) => !skills.has(cell.column));
+      return blockOf(findings, region, "Children", { ...match, unmatched });
     });
 }
 
@@ -64,7 +64,7 @@ export function findWide(
     return skills.length === 0 ? [] : [{ region, match, skills }];
   });
   const hasChildrenApart = fitting(found.regions, "Children").some(
-    (region) => !wide.some((each) => each.region === region),
+    ({ region }) => !wide.some((each) => each.region === region),
   );
   return {
     blocks: wide.map(({ region, match, skills }) => blockOf(findings, region, "Observations", match, skills)),
@@ -81,9 +81,14 @@ const WIDE: TableSpec = {
   columns: OBSERVED.columns.filter((column) => column.key === "child" || column.key === "date"),
 };
 
-function fitting(regions: readonly Region[], table: TableName): (Region & { match: HeadingMatch })[] {
+interface Fitting {
+  readonly region: Region;
+  readonly match: HeadingMatch;
+}
+
+function fitting(regions: readonly Region[], table: TableName): Fitting[] {
   return regions.flatMap((region) =>
-    region.spec?.name === table && region.match?.missing.length === 0 ? [{ ...region, match: region.match }] : [],
+    region.spec?.name === table && region.match?.missing.length === 0 ? [{ region, match: region.match }] : [],
   );
 }
 

@@ -99,6 +99,8 @@ interface Found {
   readonly beside: readonly HeaderCell[];
 }
 
+type FoundTable = Omit<Found, "beside">;
+
 function freeRegion(sheet: SheetIn, sheetIndex: number, header: Header, found: Found): Region {
   const columns = found.cells.map((cell) => cell.column);
   const range = {
@@ -148,19 +150,25 @@ function splitHeader(header: Header, decided: DecidedHeadings): Found[] {
   return possible.map((cells) => ({ cells, spec: null, match: null, beside: [] }));
 }
 
-function inOnePiece(cells: readonly HeaderCell[], decided: DecidedHeadings): Omit<Found, "beside">[] | null {
+function inOnePiece(cells: readonly HeaderCell[], decided: DecidedHeadings): FoundTable[] | null {
   const best = bestSpec(cells, decided);
   return best && best.match.twice.length === 0 ? [{ cells, ...best }] : null;
 }
 
-function inTwoPieces(cells: readonly HeaderCell[], decided: DecidedHeadings): Omit<Found, "beside">[] | null {
+/** Two tables without a gap: of the places where both halves are tables, the one that reads most headings. */
+function inTwoPieces(cells: readonly HeaderCell[], decided: DecidedHeadings): FoundTable[] | null {
+  let most: readonly FoundTable[] = [];
   for (let cut = 1; cut < cells.length; cut += 1) {
     const first = inOnePiece(cells.slice(0, cut), decided);
     const second = first && inOnePiece(cells.slice(cut), decided);
-    if (first && second) return [...first, ...second];
+    if (first && second && headingsRead([...first, ...second]) > headingsRead(most)) most = [...first, ...second];
   }
-  const best = bestSpec(cells, decided);
-  return best ? [{ cells, ...best }] : null;
+  const best = most.length > 0 ? null : bestSpec(cells, decided);
+  return best ? [{ cells, ...best }] : most.length > 0 ? [...most] : null;
+}
+
+function headingsRead(tables: readonly FoundTable[]): number {
+  return tables.reduce((sum, { match }) => sum + (match?.columns.size ?? 0), 0);
 }
 
 function isChildHeading(cell: HeaderCell, decided: DecidedHeadings): boolean {

@@ -71,7 +71,8 @@ class Run {
     wide: readonly Counted[],
   ): Records {
     const { staged, observations } = this.observe(skills, table, long, wide);
-    this.needRows("Observations", [...long, ...wide]);
+    const childrenByChoice = children.every(({ tally }) => onlyByChoice(tally.use().leftOut));
+    this.needRows("Observations", [...long, ...wide], childrenByChoice ? ["child-left-out"] : []);
     const enrolments = enrolmentsOf(this.reading, table, observations, children);
     const stays = new Stays(enrolments, table.children.ids.length);
     const outsideEnrolmentUsed = listOutside(this.reading, staged, stays);
@@ -142,9 +143,9 @@ class Run {
     throw new RecordsUnusable(table, why, this.findings.sorted(), this.input());
   }
 
-  private needRows(table: TableName, blocks: readonly Counted[]): void {
+  private needRows(table: TableName, blocks: readonly Counted[], also: readonly string[] = []): void {
     const uses = blocks.map(({ tally }) => tally.use());
-    const usable = uses.some((use) => use.used > 0 || use.rows === 0 || onlyByChoice(use.leftOut));
+    const usable = uses.some((use) => use.used > 0 || use.rows === 0 || onlyByChoice(use.leftOut, also));
     if (usable) return;
     const reasons = uses.flatMap(({ leftOut }) => Object.entries(leftOut).map(([reason, n]) => `${reason}: ${n}`));
     const why = `${table}: none of its rows can be used (${reasons.join("; ")}). Repair the cells that the findings name.`;

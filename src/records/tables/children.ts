@@ -9,7 +9,7 @@ export const CHILDREN: TableSpec = {
     {
       key: "birth",
       heading: "Birth date",
-      synonyms: ["Date of birth", "DOB", "Born", "Born on", "Birthday", "Birth", "Birth day"],
+      synonyms: ["Date of birth", "DOB", "Born", "Born on", "Birthday", "Birth"],
       kind: "date",
       required: true,
       strict: true,
