@@ -63,8 +63,6 @@ export type CellStyle =
 export interface TableOut {
   readonly name: string;
   readonly range: CellRange;
-  /** Drawn as a plain grid by default; a report styles its own cells. */
-  readonly look?: "plain" | "none";
 }
 
 export interface PrintOut {
@@ -110,7 +108,7 @@ export type SeriesLook =
   | "solid"
   | "striped"
   | "hollow"
-  | "dotted"
+  | "lined"
   | "crossed"
   | "pale"
   | "line"

@@ -62,12 +62,14 @@ export function cellOf(value: TableValue, column: TableColumn): CellOut {
 
 /** Characters, wide enough for the longest words of the heading and the usual figures. */
 export function widthOf(column: TableColumn, rows: readonly (readonly TableValue[])[], index: number): number {
-  if (!isText(column)) return Math.max(column.unit === "date" ? 11 : 9, longestWord(column.label) + 2);
+  const heading = headingOf(column);
+  const inFourLines = Math.ceil(heading.length / 4) + 3;
+  if (!isText(column)) return Math.max(column.unit === "date" ? 12 : 8.5, longestWord(heading) + 1.5, inFourLines);
   const longest = rows.reduce((most, row) => Math.max(most, String(row[index] ?? "").length), 0);
-  return Math.min(Math.max(longest + 2, longestWord(headingOf(column)) + 2, 8), WIDEST[column.key] ?? 26);
+  return Math.min(Math.max(longest + 2, longestWord(heading) + 2, 8), WIDEST[column.key] ?? 26);
 }
 
-const WIDEST: Readonly<Record<string, number>> = { reason: 30, nextStep: 36, method: 16, band: 17 };
+const WIDEST: Readonly<Record<string, number>> = { reason: 18, nextStep: 36, method: 18, band: 17 };
 
 function longestWord(text: string): number {
   return Math.max(...text.split(" ").map((word) => word.length));

@@ -10,7 +10,7 @@ import { sentencesOf } from "./sentences/sentences";
 import { expectedInWords, skillsById, windowInWords } from "./skill-words";
 import { capital } from "./words";
 
-const CHART_PIXELS = 300;
+const CHART_PIXELS = 340;
 const LINES: readonly SeriesLook[] = ["line", "dashed", "dottedLine", "longDashed"];
 
 /** One chart an area: the skill that most children gained here, with its window. Null where no curve could be estimated. */
@@ -34,7 +34,7 @@ export function curveCharts(table: Table, report: Report): SheetOut | null {
 }
 
 const READING =
-  "For each area, the skill that most children gained while followed. Line: estimated share of children who have met it by each age. Shaded: its window. Diamond: the share of children that the window's source expects by its close; windows of different sources mean different things, so read the words under each chart.";
+  "For each area, the skill that most children gained while followed. Line: estimated share of children who have met it by each age. Hatched: its window. Diamond: the share of children that the window's source expects by its close; windows of different sources mean different things, so read the words under each chart.";
 
 interface Drawn {
   readonly skill: Skill;
@@ -82,7 +82,7 @@ function curveChart(
       ),
       ...expectedSeries(skill, numbers),
     ],
-    x: { title: `Age, months. Window ${window}`, min, max, step: max - min > 18 ? 6 : 3, format: "number" },
+    x: { title: `Age in months; window ${window}`, min, max, step: max - min > 18 ? 6 : 3, format: "number" },
     y: { title: "", min: 0, max: 1, step: 0.25, format: "wholeShare" },
     legend: "bottom",
   };
@@ -109,7 +109,7 @@ function windowSeries(skill: Skill, axisMonths: number, numbers: NumbersBehind):
       [closesMonths, 0],
       [closesMonths, 1],
     ];
-    return [seriesOf("Source's age", edge, "edge", numbers)];
+    return [seriesOf("Close", edge, "edge", numbers)];
   }
   return [seriesOf("Window", bandPoints(opensMonths, closesMonths, axisMonths), "band", numbers)];
 }

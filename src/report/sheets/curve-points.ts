@@ -33,5 +33,5 @@ export function bandPoints(fromMonths: number, toMonths: number, axisMonths: num
   }).flat();
 }
 
-/** Strokes over the whole axis: some four pixels apart in a chart of 300. */
-const STROKES_ACROSS = 66;
+/** Strokes over the whole axis: some five pixels apart in a chart of 300. */
+const STROKES_ACROSS = 54;

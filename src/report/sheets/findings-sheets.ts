@@ -3,7 +3,7 @@ import { MOST_ROWS, type SheetOut } from "../../workbook/sheets";
 import type { Report } from "../report";
 import { landscapePage } from "./page";
 import { SheetDraft } from "./sheet-draft";
-import { counted, plural } from "./words";
+import { counted, listed, plural } from "./words";
 
 /** The findings by rule, then every one of them with its cell; on more sheets where one cannot hold them. */
 export function findingsSheets(report: Report, rowsPerSheet = MOST_ROWS - 10): SheetOut[] {
@@ -26,12 +26,12 @@ const MEANING: Readonly<Record<Severity, string>> = {
 
 function byRuleSheet(findings: readonly Finding[], report: Report): SheetOut {
   const draft = new SheetDraft("Findings by rule", [
-    { width: 32, style: "wrapped" },
-    { width: 26, style: "wrapped" },
-    { width: 16, style: "text" },
-    { width: 10, style: "text", format: "count" },
-    { width: 44, style: "wrapped" },
-    { width: 56, style: "wrapped" },
+    { width: 34, style: "wrapped" },
+    { width: 24, style: "wrapped" },
+    { width: 14, style: "text" },
+    { width: 8, style: "text", format: "count" },
+    { width: 34, style: "wrapped" },
+    { width: 42, style: "wrapped" },
   ]);
   draft.spanning(titleOf(findings), "title");
   draft.spanning("One row a rule and table; each cell stands on the sheet Findings.", "subtitle");
@@ -44,9 +44,13 @@ function byRuleSheet(findings: readonly Finding[], report: Report): SheetOut {
 function titleOf(findings: readonly Finding[]): string {
   const count = (severity: Severity) => findings.filter((each) => each.severity === severity).length;
   if (findings.length === 0) return "No findings: every row could be read and used";
-  const errors = plural(count("error"), "cell keeps", "cells keep");
-  const warnings = plural(count("warning"), "should be looked at by a person", "should be looked at by a person");
-  return `${errors} a row from being used, ${warnings}, ${plural(count("note"), "note", "notes")}`;
+  const said = [
+    [count("error"), "keeps a row from being used", "keep a row from being used"],
+    [count("warning"), "should be looked at by a person", "should be looked at by a person"],
+    [count("note"), "is noted for information", "are noted for information"],
+  ] as const;
+  const parts = said.filter(([number]) => number > 0).map(([number, one, many]) => plural(number, one, many));
+  return `Cells of the workbook: ${listed(parts)}`;
 }
 
 function ruleRow({ severity, rule, table, expected, advice }: Finding, count: number) {
@@ -73,11 +77,11 @@ function cellsSheet(name: string, findings: readonly Finding[], report: Report):
   const draft = new SheetDraft(name, [
     { width: 10, style: "text" },
     { width: 14, style: "text" },
-    { width: 20, style: "wrapped" },
-    { width: 12, style: "text" },
-    { width: 26, style: "wrapped" },
+    { width: 16, style: "wrapped" },
+    { width: 10, style: "text" },
+    { width: 24, style: "wrapped" },
+    { width: 36, style: "wrapped" },
     { width: 44, style: "wrapped" },
-    { width: 56, style: "wrapped" },
   ]);
   draft.spanning(`${plural(findings.length, "cell", "cells")}, with what was expected and what to do`, "title");
   draft.spanning("The text of a cell is never repeated here; look it up at its address.", "subtitle");
@@ -85,8 +89,7 @@ function cellsSheet(name: string, findings: readonly Finding[], report: Report):
   draft.row(headings(["Severity", "Table", "Sheet", "Cell", "Rule", "Expected", "What to do"], []));
   draft.addRows(findings.map((f) => [f.severity, f.table, f.sheet, f.cell, f.rule, f.expected, f.advice]));
   const range = { top: headerRow, left: 0, bottom: draft.rowCount - 1, right: 6 };
-  const tables =
-    findings.length === 0 ? [] : [{ name: `Table_${name.replace(" ", "")}`, range, look: "none" as const }];
+  const tables = findings.length === 0 ? [] : [{ name: `Table_${name.replace(" ", "")}`, range }];
   return draft.finished(landscapePage(report, headerRow), { frozen: { rows: headerRow + 1, columns: 0 }, tables });
 }
 

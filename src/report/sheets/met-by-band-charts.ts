@@ -19,7 +19,7 @@ const BOXES: readonly { readonly key: string; readonly label: string; readonly l
   { key: "hadAtFirstLook", label: "Had at first look", look: "solid" },
   { key: "gained", label: "Gained here", look: "striped" },
   { key: "notMet", label: "Not met", look: "hollow" },
-  { key: "outOfDate", label: "Out of date", look: "dotted" },
+  { key: "outOfDate", label: "Out of date", look: "lined" },
   { key: "lost", label: "Lost", look: "crossed" },
   { key: "notAssessed", label: "Not assessed", look: "pale" },
 ];
@@ -102,7 +102,7 @@ function bandsChart(
   );
   return {
     kind: "column share stacked",
-    title: `${capital(area)}, by age`,
+    title: `${capital(area)}, by age in months`,
     altText: `Stacked columns for ${area}, one an age band, of child-skills by box. Met, of all child-skills: ${shares.join("; ")}.`,
     ...place,
     series: boxSeries(
@@ -110,7 +110,7 @@ function bandsChart(
       bands.map((band) => ({ label: band.replace(" months", ""), rows: rowsOf(band) })),
       numbers,
     ),
-    x: { title: "Age, months (child-skills)" },
+    x: { title: "" },
     y: { title: "", min: 0, max: 1, step: 0.25, format: "wholeShare" },
     legend: "none",
   };

@@ -40,7 +40,7 @@ function section(draft: SheetDraft, heading: string, lines: readonly Line[]): vo
   draft.addRows(
     lines.map(([label, text]) => [
       { value: label, style: "label" },
-      { value: text, style: "wrapped" },
+      { value: text, style: "note" },
     ]),
   );
 }

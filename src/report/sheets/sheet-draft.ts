@@ -16,6 +16,7 @@ export class SheetDraft {
   constructor(
     private readonly name: string,
     private readonly columns: readonly ColumnOut[],
+    private readonly lastTextColumn = columns.length - 1,
   ) {}
 
   get rowCount(): number {
@@ -23,7 +24,7 @@ export class SheetDraft {
   }
 
   /** A line of text over columns `from` to `to`, as tall as the text needs. */
-  spanning(text: string, style: CellStyle, from = 0, to = this.columns.length - 1): void {
+  spanning(text: string, style: CellStyle, from = 0, to = this.lastTextColumn): void {
     const row = this.rows.length;
     const lead = Array.from({ length: from }, () => null);
     this.rows.push([...lead, { value: text, style }]);

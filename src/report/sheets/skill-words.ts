@@ -12,9 +12,9 @@ export function windowInWords({ opensMonths, closesMonths }: Skill): string {
  * of children would be expected to do it (Zubler et al., Pediatrics 2022;149(3):e2021052138).
  */
 export function expectedInWords({ expectedShare }: Skill): string {
-  if (expectedShare === null) return "its source gives no share by the close";
+  if (expectedShare === null) return "its source gives no share";
   const inHundred = Math.round(expectedShare * 100);
-  return `${inHundred}${expectedShare === 0.75 ? " or more" : ""} in 100 children do it by the close`;
+  return `${inHundred}${expectedShare === 0.75 ? " or more" : ""} in 100 children by its close`;
 }
 
 export function basisInWords(skill: Skill): string {

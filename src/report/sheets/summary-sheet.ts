@@ -26,7 +26,7 @@ export function summarySheet(report: Report, contents: readonly Content[]): Shee
     "Sheets",
     contents.map(({ sheet, about }) => [sheet, about]),
   );
-  return draft.finished(portraitPage(report));
+  return draft.finished({ ...portraitPage(report), fit: "one page" });
 }
 
 /** A line of the list of sheets. */
@@ -43,7 +43,7 @@ function section(draft: SheetDraft, heading: string, lines: readonly Line[]): vo
   draft.addRows(
     lines.map(([label, text]) => [
       { value: label, style: "label" },
-      { value: text, style: "wrapped" },
+      { value: text, style: "note" },
     ]),
   );
 }

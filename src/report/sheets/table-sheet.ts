@@ -13,7 +13,12 @@ import { basisInWords, skillsById, windowInWords } from "./skill-words";
 /** One table as a sheet to be read and printed: the finding, who is counted and when, the rows, the notes. */
 export function tableSheet(table: Table, report: Report): SheetOut {
   const printed = printedColumns(table, skillsById(report.print.skills));
-  const draft = new SheetDraft(sheetNameOf(table), printed.map(columnOut));
+  const lastPrinted = printed.filter(({ onPaper }) => onPaper).length - 1;
+  const draft = new SheetDraft(
+    sheetNameOf(table),
+    printed.map(({ out }) => out),
+    lastPrinted,
+  );
   const internal = table.internal === true;
   const [title = table.title] = sentencesOf(table, report);
   draft.spanning(internal ? `Internal: ${title}` : title, "title");
@@ -23,16 +28,19 @@ export function tableSheet(table: Table, report: Report): SheetOut {
   draft.addRows(table.rows.map((row) => printed.map((column) => bodyCell(column, row, table))));
   const lastRow = draft.rowCount - 1;
   notes(draft, table);
-  return draft.finished(landscapePage(report, headerRow, internal), {
-    frozen: { rows: headerRow + 1, columns: frozenColumns(printed) },
-    tables: [
-      {
-        name: excelTableName(table),
-        range: { top: headerRow, left: 0, bottom: lastRow, right: printed.length - 1 },
-        look: "none",
-      },
-    ],
-  });
+  const area = { top: 0, left: 0, bottom: draft.rowCount - 1, right: lastPrinted };
+  return draft.finished(
+    { ...landscapePage(report, headerRow, internal), area },
+    {
+      frozen: { rows: headerRow + 1, columns: frozenColumns(printed) },
+      tables: [
+        {
+          name: excelTableName(table),
+          range: { top: headerRow, left: 0, bottom: lastRow, right: printed.length - 1 },
+        },
+      ],
+    },
+  );
 }
 
 const FILTER_BUTTON_POINTS = 15;
@@ -41,12 +49,14 @@ const FILTER_BUTTON_POINTS = 15;
 interface PrintedColumn {
   readonly heading: string;
   readonly text: boolean;
+  /** False: on the screen only, right of what is printed. */
+  readonly onPaper: boolean;
   readonly out: ColumnOut;
   readonly value: (row: Row) => CellOut;
 }
 
 function printedColumns(table: Table, skills: ReadonlyMap<string, Skill>): PrintedColumn[] {
-  return table.columns.flatMap((column, index) => {
+  const columns = table.columns.flatMap((column, index) => {
     const own = ownColumn(column, index, table);
     const skillAt = table.columns.findIndex(({ key }) => key === "skill");
     const skillOf = (row: Row) => skills.get(String(row[skillAt] ?? ""));
@@ -55,6 +65,7 @@ function printedColumns(table: Table, skills: ReadonlyMap<string, Skill>): Print
     if (column.key === "window") return [own, windowColumn("Skill's window and its basis", skillOf, windowAndBasis)];
     return [own];
   });
+  return [...columns.filter(({ onPaper }) => onPaper), ...columns.filter(({ onPaper }) => !onPaper)];
 }
 
 function ownColumn(column: TableColumn, index: number, table: Table): PrintedColumn {
@@ -63,10 +74,14 @@ function ownColumn(column: TableColumn, index: number, table: Table): PrintedCol
   return {
     heading: headingOf(column),
     text: isText(column),
+    onPaper: !SCREEN_ONLY.has(column.key),
     out: { width: widthOf(column, table.rows, index), style, ...(format && { format }) },
     value: (row) => cellOf(row[index] as TableValue, column),
   };
 }
+
+/** What shows how a figure was worked out, and would crowd the page. */
+const SCREEN_ONLY: ReadonlySet<string> = new Set(["method", "largestGradient"]);
 
 const WRAPPED_KEYS: ReadonlySet<string> = new Set(["reason", "nextStep", "method", "lost"]);
 
@@ -76,28 +91,29 @@ function labelColumn(table: Table, index: number, skillOf: SkillOf): PrintedColu
   const value = (row: Row) =>
     row[index] === ALL_SKILLS ? "All of the area (child-skills)" : (skillOf(row)?.label ?? String(row[index]));
   const longest = table.rows.reduce((most, row) => Math.max(most, value(row).length), 0);
+  const widest = table.columns.some(({ key }) => EXPLAINED.has(key)) ? 34 : 60;
   return {
     heading: "Skill",
     text: true,
-    out: { width: Math.min(Math.max(longest + 2, 14), 34), style: "wrapped" },
+    onPaper: true,
+    out: { width: Math.min(Math.max(longest + 2, 14), widest), style: "wrapped" },
     value,
   };
 }
+
+/** Their explanations take several lines, so that labels may too. */
+const EXPLAINED: ReadonlySet<string> = new Set(["expectedShare", "window"]);
 
 function windowColumn(heading: string, skillOf: SkillOf, words: (skill: Skill) => string): PrintedColumn {
   const value = (row: Row) => {
     const skill = skillOf(row);
     return skill ? words(skill) : null;
   };
-  return { heading, text: true, out: { width: 34, style: "wrapped" }, value };
+  return { heading, text: true, onPaper: true, out: { width: 42, style: "wrapped" }, value };
 }
 
 function windowAndBasis(skill: Skill): string {
   return `${windowInWords(skill)} (${basisInWords(skill)})`;
-}
-
-function columnOut(column: PrintedColumn): ColumnOut {
-  return column.out;
 }
 
 function headingCell({ heading, text }: PrintedColumn): CellOut {
@@ -120,5 +136,8 @@ function notes(draft: SheetDraft, table: Table): void {
   draft.blank();
   draft.spanning("Notes", "section");
   for (const note of table.notes) draft.spanning(note, "note");
+  if (table.columns.some(({ key }) => SCREEN_ONLY.has(key))) {
+    draft.spanning("How each row was estimated stands on the screen, right of what is printed.", "note");
+  }
   draft.spanning("An empty cell: the figure cannot be estimated, or the row carries none.", "note");
 }

@@ -49,9 +49,9 @@ test("every window of a printed table has its basis in the same row", () => {
   const rows = valuesOf(named("Age when met"));
   const basis = rows[2]?.indexOf("Basis of the window") ?? -1;
   expect(rows.slice(3, 6).map((row) => row[basis])).toEqual([
-    "WHO 2006, 1st to 99th percentile; 99 in 100 children do it by the close",
-    "CDC/AAP 2022; 75 or more in 100 children do it by the close",
-    "common practice, no source; its source gives no share by the close",
+    "WHO 2006, 1st to 99th percentile; 99 in 100 children by its close",
+    "CDC/AAP 2022; 75 or more in 100 children by its close",
+    "common practice, no source; its source gives no share",
   ]);
 });
 
@@ -72,7 +72,7 @@ test("a table about single children is called internal in its name, its title an
   expect(sheet.print?.footer).toMatch(/^INTERNAL/);
   const row = valuesOf(sheet)[3] ?? [];
   expect(row).toContain(dayOf(2026, 8, 2));
-  expect(row).toContain("8.2 to 17.6 months (WHO 2006, 1st to 99th percentile; 99 in 100 children do it by the close)");
+  expect(row).toContain("8.2 to 17.6 months (WHO 2006, 1st to 99th percentile; 99 in 100 children by its close)");
 });
 
 test("every chart says its message in words and its legend in patterns", () => {

@@ -26,8 +26,8 @@ test("counts and lists as they are written", () => {
 test("a window says where it comes from, and one without an opening gets none", () => {
   expect(SKILLS.map(windowInWords)).toEqual(["8.2 to 17.6 months", "by 15.0 months", "6.0 to 9.0 months"]);
   expect(SKILLS.map(basisInWords)).toEqual([
-    "WHO 2006, 1st to 99th percentile; 99 in 100 children do it by the close",
-    "CDC/AAP 2022; 75 or more in 100 children do it by the close",
-    "common practice, no source; its source gives no share by the close",
+    "WHO 2006, 1st to 99th percentile; 99 in 100 children by its close",
+    "CDC/AAP 2022; 75 or more in 100 children by its close",
+    "common practice, no source; its source gives no share",
   ]);
 });

@@ -18,6 +18,11 @@ export function numberFormat(format: CellFormat): string {
   return NUMBER_FORMATS[format];
 }
 
+/** On a page a figure keeps two brackets' breadth from the text of the next column. */
+function numberFormatOfCell(style: CellStyle | undefined, format: CellFormat): string {
+  return style === undefined || format === "number" ? NUMBER_FORMATS[format] : `${NUMBER_FORMATS[format]}_)_)`;
+}
+
 /** One format of the file for each look, made when it is first needed. */
 export class Formats {
   private readonly made = new Map<string, Format>();
@@ -25,7 +30,7 @@ export class Formats {
   get(style: CellStyle | undefined, format: CellFormat | undefined): Format {
     return this.cached(`${style}/${format}`, () => {
       const plain = styles[style ?? "text"](new Format());
-      return format ? aligned(plain.setNumFormat(NUMBER_FORMATS[format])) : plain;
+      return format ? plain.setAlign(FormatAlign.Right).setNumFormat(numberFormatOfCell(style, format)) : plain;
     });
   }
 
@@ -49,11 +54,11 @@ const styles: Readonly<Record<CellStyle, (format: Format) => Format>> = {
   section: (f) => accent(f).setBold().setFontSize(12).setAlign(FormatAlign.Bottom),
   note: (f) => ink(f).setTextWrap().setAlign(FormatAlign.Top),
   heading: (f) => heading(f).setAlign(FormatAlign.Left),
-  headingRight: (f) => aligned(heading(f)),
+  headingRight: (f) => heading(f).setAlign(FormatAlign.Right).setIndent(1),
   label: (f) => ink(f).setBold().setTextWrap().setAlign(FormatAlign.Top),
-  text: (f) => ink(f).setAlign(FormatAlign.Top),
-  wrapped: (f) => ink(f).setTextWrap().setAlign(FormatAlign.Top),
-  total: (f) => ink(f).setItalic().setAlign(FormatAlign.Top).setBackgroundColor(Color.parse(INK.tint)),
+  text: (f) => ink(f).setAlign(FormatAlign.VerticalCenter),
+  wrapped: (f) => ink(f).setTextWrap().setAlign(FormatAlign.VerticalCenter),
+  total: (f) => ink(f).setItalic().setAlign(FormatAlign.VerticalCenter).setBackgroundColor(Color.parse(INK.tint)),
   marked: (f) => accent(f).setBold().setTextWrap().setAlign(FormatAlign.Top),
 };
 
@@ -65,11 +70,6 @@ function heading(format: Format): Format {
     .setBackgroundColor(Color.parse(INK.tint))
     .setBorderBottom(FormatBorder.Thin)
     .setBorderBottomColor(Color.parse(INK.accent));
-}
-
-/** A little air to the right, so that a figure does not touch the text of the next column. */
-function aligned(format: Format): Format {
-  return format.setAlign(FormatAlign.Right).setIndent(1);
 }
 
 function ink(format: Format): Format {

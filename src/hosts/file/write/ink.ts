@@ -5,7 +5,7 @@ export const INK = {
   accent: "#0B4F6C",
   tint: "#EEF2F5",
   pale: "#D5DDE3",
-  hatch: "#A9B8C2",
+  hatch: "#C3CED6",
   rule: "#D9D9D9",
   paper: "#FFFFFF",
 } as const;

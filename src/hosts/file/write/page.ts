@@ -14,7 +14,7 @@ export function setPage(target: Worksheet, print: PrintOut): void {
   if (print.repeatRows) target.setRepeatRows(print.repeatRows.first, print.repeatRows.last);
   if (print.area) target.setPrintArea(print.area.top, print.area.left, print.area.bottom, print.area.right);
   if (print.header) target.setHeader(`&L${plain(print.header)}`);
-  target.setFooter(`&L${plain(print.footer)}&RPage &P of &N`);
+  target.setFooter(`&L${plain(print.footer)}&C&A&RPage &P of &N`);
 }
 
 /** "&" starts a code in a header or footer; twice it is itself. */

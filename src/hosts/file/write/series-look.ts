@@ -31,10 +31,10 @@ function fillOf(look: SeriesLook): ChartFormat | null {
       return solid(INK.paper);
     case "striped":
       return patterned(ChartPatternFillType.DiagonalStripesWideUpwards, INK.accent);
-    case "dotted":
-      return patterned(ChartPatternFillType.Dotted25Percent, INK.quiet);
+    case "lined":
+      return patterned(ChartPatternFillType.VerticalStripesLight, INK.quiet);
     case "crossed":
-      return patterned(ChartPatternFillType.DottedDiamond, INK.text);
+      return patterned(ChartPatternFillType.OutlinedDiamondGrid, INK.text);
     default:
       return null;
   }
@@ -77,6 +77,5 @@ function lineFormat({ colour, width, dash }: LineLook): ChartFormat {
 
 function markerOf(look: SeriesLook): ChartMarker {
   if (look !== "point") return new ChartMarker().setNone();
-  const hollow = outlined().setSolidFill(new ChartSolidFill().setColor(Color.parse(INK.paper)));
-  return new ChartMarker().setType(ChartMarkerType.Diamond).setSize(9).setFormat(hollow);
+  return new ChartMarker().setType(ChartMarkerType.Diamond).setSize(9).setFormat(solid(INK.text));
 }

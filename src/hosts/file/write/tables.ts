@@ -18,8 +18,7 @@ function excelTable(table: TableOut, sheet: SheetOut, formats: Formats): Table {
     const heading = formats.get(styleOf(row[table.range.left + index]) ?? "heading", undefined);
     return new TableColumn().setHeader(text).setHeaderFormat(heading);
   });
-  const style = table.look === "none" ? TableStyle.None : TableStyle.Light1;
-  return new Table().setName(tableName(table.name)).setColumns(columns).setStyle(style);
+  return new Table().setName(tableName(table.name)).setColumns(columns).setStyle(TableStyle.Light1);
 }
 
 function headings(table: TableOut, sheet: SheetOut): string[] {
