@@ -61,7 +61,9 @@ function furtherColumns(
 function furtherText(reading: Reading, { block, row }: EnrolmentRow, key: string): string {
   const column = block.further.find((each) => keyOf(each.heading) === key)?.column;
   if (column === undefined) return "";
-  if (kindAt(block.grid, row, column) !== CELL.date) return shownText(block.grid, row, column);
+  const kind = kindAt(block.grid, row, column);
+  if (kind === CELL.error || kind === CELL.noCachedValue) reading.findings.cell("cell-not-read", block, row, column);
+  if (kind !== CELL.date) return shownText(block.grid, row, column);
   const day = dayFromSerial(numberAt(block.grid, row, column), reading.dateSystem);
   return day === null ? "" : isoOf(day);
 }

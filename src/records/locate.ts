@@ -118,7 +118,7 @@ function bestHeader(sheet: SheetIn, row: number, decided: DecidedHeadings): Head
     top,
     height,
     cells: headerCells(sheet, top, height, 0, sheet.grid.columns.length - 1).filter(
-      (cell) => !sheet.tables.some((table) => inside(table.range, cell.row, cell.column)),
+      (cell) => !sheet.tables.some((table) => table.headerRow && inside(table.range, cell.row, cell.column)),
     ),
   });
   const single = read(row, 1);
@@ -178,6 +178,9 @@ function isChildHeading(cell: HeaderCell, decided: DecidedHeadings): boolean {
   return cell.keys.some((key) => names.includes(key) || decided.get("Observations")?.get(key) === "child");
 }
 
+/** A sheet has a handful of header rows; one whose cells are full of such words must not slow the reading down. */
+const MOST_HEADER_ROWS = 1000;
+
 /** Rows that hold a heading for a child or a skill: every table has one of the two. */
 function anchorRows(grid: Grid, decided: DecidedHeadings): number[] {
   const anchors = anchorKeys(decided);
@@ -188,7 +191,7 @@ function anchorRows(grid: Grid, decided: DecidedHeadings): number[] {
       if (kind === CELL.text && isAnchor[column.values[row] as number] === 1) rows.add(row);
     });
   }
-  return [...rows].sort((a, b) => a - b);
+  return [...rows].sort((a, b) => a - b).slice(0, MOST_HEADER_ROWS);
 }
 
 function anchorKeys(decided: DecidedHeadings): Set<string> {

@@ -45,7 +45,7 @@ export function readObservations(reading: Reading, block: Block, tally: Tally, l
   const at = (key: string) => block.columns.get(key) as number;
   const child = readIdColumn(block.grid, at("child"), block.rows, lookups.child);
   const skill = readIdColumn(block.grid, at("skill"), block.rows, lookups.skill);
-  const day = readDates(reading, block, "date", at("date")).days;
+  const day = readDates(reading, block, "date", at("date"), { strict: true }).days;
   const result = readResultColumn(block.grid, at("result"), block.rows);
   const observer = readIdColumn(block.grid, block.columns.get("observer"), block.rows, lookups.observers.lookup);
   const entered = enteredDays(reading, block);
@@ -81,7 +81,7 @@ export function idRule(column: "child" | "skill", code: number): string {
 
 function enteredDays(reading: Reading, block: Block): Int32Array | null {
   const column = block.columns.get("entered");
-  return column === undefined ? null : readDates(reading, block, "entered", column).days;
+  return column === undefined ? null : readDates(reading, block, "entered", column, { strict: false }).days;
 }
 
 /** Lists every cell for which the row is left out; the row counts once, under the first. */
@@ -114,7 +114,8 @@ function usable(reading: Reading, block: Block, i: number, observer: number): nu
 }
 
 function usableDay(reading: Reading, block: Block, i: number, entered: number): number {
-  if (isDay(entered) || entered === NO_DAY) return entered;
+  if (isDay(entered)) return entered;
+  if (entered === DATE_CODE.blank || entered === DATE_CODE.swapped) return NO_DAY;
   reading.findings.cell("cell-not-read", block, block.rows[i] as number, block.columns.get("entered") as number);
   return NO_DAY;
 }

@@ -35,7 +35,7 @@ export function readWide(reading: Reading, block: Block, tally: Tally, lookups: 
     block,
     tally,
     child: readIdColumn(block.grid, block.columns.get("child"), block.rows, lookups.child),
-    visit: date === undefined ? null : readDates(reading, block, "date", date).days,
+    visit: date === undefined ? null : readDates(reading, block, "date", date, { strict: true }).days,
     source: staged.sources.push({ block, tally }) - 1,
   };
   const refused = listBadChildren(reading, rows);
@@ -62,7 +62,7 @@ function readSkillColumn(
   const { block, tally, child } = rows;
   const results = readResultColumn(block.grid, wide.column, block.rows);
   const words = Uint8Array.from(block.grid.strings, (text) => (resultOf(text) === null ? 0 : 1));
-  const dates = readDates(reading, block, wideKey(wide.heading), wide.column, words);
+  const dates = readDates(reading, block, wideKey(wide.heading), wide.column, { strict: true, passOver: words });
   staged.reserve(block.rows.length);
   block.rows.forEach((row, i) => {
     if (!isFilled(block, row, wide.column)) return;

@@ -23,13 +23,19 @@ export interface Decided {
 
 const MOST_SINGLE_NOTES = 20;
 
+/** How a date column is read: `strict` where a cell that cannot be read leaves its row out. */
+export interface DateReading {
+  readonly strict: boolean;
+  readonly passOver?: Uint8Array;
+}
+
 /** Reads a date column of a block, with the findings that are about the column rather than a cell. */
 export function readDates(
   reading: Reading,
   block: Block,
   key: string,
   column: number,
-  passOver?: Uint8Array,
+  { strict, passOver }: DateReading,
 ): DateColumn {
   const dates = readDateColumn(block.grid, column, block.rows, {
     system: reading.dateSystem,
@@ -37,7 +43,8 @@ export function readDates(
     monthFirst: reading.settings.monthFirst,
     ...(passOver ? { passOver } : {}),
   });
-  if (dates.swapped) reading.findings.range("date-column-swapped", block, below(block, column));
+  const rule = strict ? "date-column-swapped" : "date-column-not-read";
+  if (dates.swapped) reading.findings.range(rule, block, below(block, column));
   noteTimes(reading, block, column, dates);
   return dates;
 }

@@ -240,6 +240,14 @@ const DATES: readonly RuleRow[] = [
     "Import the column again with the right order of day and month; if the dates are right as they stand, settle the column with a date-order decision.",
   ],
   [
+    "date-column-not-read",
+    "warning",
+    "",
+    "A date column that may be blank shows the sign of swapped day and month; all its cells are treated as blank.",
+    "true dates, or text dates, but not the two kinds that a wrong import leaves",
+    "Import the column again with the right order of day and month; if the dates are right as they stand, settle the column with a date-order decision.",
+  ],
+  [
     "date-time-dropped",
     "note",
     "",

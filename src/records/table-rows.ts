@@ -2,7 +2,7 @@ import type { z } from "zod";
 import { CELL, kindAt, numberAt } from "../workbook/cells";
 import type { Block, Tally } from "./block";
 import { shownText } from "./cell-text";
-import { dateRule, isDay } from "./dates";
+import { DATE_CODE, dateRule, isDay } from "./dates";
 import { NO_DAY } from "./records";
 import { type Reading, readDates } from "./reading";
 import { ruleOf } from "./rules";
@@ -76,6 +76,7 @@ function parsed<T>(
 }
 
 function report(reading: Reading, block: Block, row: number, column: ColumnSpec, rule: string): string {
+  if (rule === "date-column-swapped") return rule;
   const at = block.columns.get(column.key) ?? block.range.left;
   reading.findings.cell(
     rule,
@@ -114,13 +115,14 @@ function unreadable(column: ColumnSpec, rule: string): Problem {
 }
 
 function dateReader(reading: Reading, block: Block, column: ColumnSpec, at: number): CellReader {
-  const dates = readDates(reading, block, column.key, at);
+  const dates = readDates(reading, block, column.key, at, { strict: column.strict === true });
   return (i) => {
     const day = dates.days[i] as number;
     if (isDay(day)) return day;
     if (day === NO_DAY) return column.blank === undefined ? null : new Problem(column.blank);
     // The column is listed as a whole.
     if (dates.swapped && !column.strict) return null;
+    if (day === DATE_CODE.swapped) return column.strict ? new Problem("date-column-swapped") : null;
     return unreadable(column, dateRule(day));
   };
 }

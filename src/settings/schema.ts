@@ -14,7 +14,7 @@ type Entry = unknown;
  */
 export function settingsSchema(system: DateSystem) {
   const date = (name: string) =>
-    entry(`${name} must be a date such as 2026-09-30`, (value) => dayOfEntry(value, system));
+    entry(`${name} must be a date such as 2026-09-30`, (value) => dayOfEntry(value, system), isBlankDate);
   return z.strictObject({
     asOf: date("asOf"),
     from: date("from"),
@@ -43,9 +43,9 @@ export type SettingName = keyof ReturnType<typeof settingsSchema>["shape"];
 export type SettingEntries = z.infer<ReturnType<typeof settingsSchema>>;
 
 /** One setting: undefined where it is left out or blank, else what `read` gives; null from `read` is a refusal. */
-function entry<T>(message: string, read: (value: Entry) => T | null) {
+function entry<T>(message: string, read: (value: Entry) => T | null, isLeftOut = isBlank) {
   return z.unknown().transform((value, context): T | undefined => {
-    if (isBlank(value)) return undefined;
+    if (isLeftOut(value)) return undefined;
     const result = read(typeof value === "string" ? value.normalize("NFKC").trim() : value);
     if (result !== null) return result;
     context.addIssue({ code: "custom", message: `${message}.` });
@@ -72,6 +72,11 @@ function word<const T extends string>(name: string, words: readonly T[]) {
 function isBlank(value: Entry): boolean {
   if (typeof value === "string") return value.trim() === "";
   return value === undefined || value === null || (Array.isArray(value) && value.length === 0);
+}
+
+/** Some hosts hand an empty cell over as 0, and no date is 0. */
+function isBlankDate(value: Entry): boolean {
+  return isBlank(value) || value === 0;
 }
 
 function numberOf(value: Entry): number | null {

@@ -339,6 +339,35 @@ describe("cells that a spreadsheet spoils", () => {
   });
 });
 
+test("a swapped column of birth dates is one finding, and stops the children", () => {
+  const rows = CHILDREN.map((row, i) =>
+    i === 0 ? row : [row[0], i === 1 ? serial("2024-05-03") : `${12 + i}/05/2024`],
+  );
+  const error = unusable({ children: rows });
+  expect(listed(error)).toEqual(["date-column-swapped B2:B4"]);
+});
+
+test("a swapped column that may be blank is one warning, and its rows are used", () => {
+  const rows = OBSERVATIONS.map((row, i) =>
+    i === 0 ? row : [...row.slice(0, 5), i === 1 ? serial("2024-11-12") : `${12 + i}/12/2026`],
+  );
+  const records = read({ observations: rows });
+  expect(listed(records)).toEqual(["date-column-not-read F2:F5"]);
+  expect(records.observations.day).toHaveLength(4);
+});
+
+test("a group cell that cannot be read is listed", () => {
+  const rows = CHILDREN.map((row, i) => [...row, ["Room", "#N/A", "a", "a"][i]]);
+  expect(listed(read({ children: rows }))).toEqual(["cell-not-read I2"]);
+});
+
+test("a table without its own header row is read by the headings above it", () => {
+  const range: CellRange = { top: 1, left: 0, bottom: 3, right: 7 };
+  const kids = sheet("k", CHILDREN, { tables: [{ name: "Table1", range, headerRow: false, totalsRow: false }] });
+  const [, looks, list] = clean() as [SheetIn, SheetIn, SheetIn];
+  expect(essence(read(book([kids, looks, list])))).toEqual(CLEAN);
+});
+
 describe("what stops the reading", () => {
   test.each([
     ["Children", [sheet("l", OBSERVATIONS), sheet("s", SKILLS)]],

@@ -17,6 +17,7 @@ function messages(entries: Record<string, unknown>): readonly string[] {
 
 test("nothing said gives the usual settings", () => {
   expect(settings({})).toEqual(usualSettings);
+  expect(settings({ asOf: 0, from: 0, enteredBy: 0 })).toEqual(usualSettings);
   expect(settings({ edges: "", level: null, by: [], correctUntil: " " })).toEqual(usualSettings);
 });
 
