@@ -1,8 +1,10 @@
 import { type AgeColumns, allExactOrLater, refuseBadAges, watchedAges } from "./age-kinds";
 import { type BootstrapLimits, bootstrapAgeWhenMet } from "./bootstrap";
-import { ageWhereShareMet, kaplanMeier, type KaplanMeier, shareMetBy } from "./kaplan-meier";
-import { npmle, type Npmle } from "./npmle";
-import { NO_MASS, percentile, refuseShare, shareBy } from "./npmle-reading";
+import { type CurveRow, massAsRows, nobodyMet, stepsAsRows } from "./curve-rows";
+import { kaplanMeier, type KaplanMeier } from "./kaplan-meier";
+import { ageWhereShareMet, shareMetBy } from "./kaplan-meier-reading";
+import { npmle } from "./npmle";
+import { percentile, refuseShare, shareBy } from "./npmle-reading";
 
 export interface AgeWhenMetRequest extends AgeColumns {
   /** shares, above 0 and at most 1, whose ages are asked for */
@@ -32,14 +34,6 @@ export interface ShareAtAge {
   readonly upper: number | null;
 }
 
-/** One stretch of ages that holds mass. `to` and `shareTo` are null beyond the last look. */
-export interface CurveRow {
-  readonly from: number;
-  readonly to: number | null;
-  readonly mass: number;
-  readonly shareTo: number | null;
-}
-
 export interface AgeWhenMetEstimate {
   readonly method: "Kaplan-Meier" | "interval-censored" | null;
   /** why there is no estimate, or why the first share that is not reached has no age */
@@ -63,7 +57,7 @@ export function estimateAgeWhenMet(request: AgeWhenMetRequest): AgeWhenMetEstima
   request.shares.forEach(refuseShare);
   if (request.after.length === 0) return notEstimated(request, "no child was looked at for this skill", []);
   if (request.by.every((end) => end === Infinity)) {
-    return notEstimated(request, "no child was seen with the skill", nobodyMet(request));
+    return notEstimated(request, "no child was seen with the skill", nobodyMet(request.after));
   }
   return allExactOrLater(request) ? fromExactAges(request) : fromIntervals(request);
 }
@@ -74,7 +68,7 @@ const ANY_LEVEL = 0.95;
 function fromExactAges(request: AgeWhenMetRequest): AgeWhenMetEstimate {
   const curve = kaplanMeier(watchedAges(request), request.level ?? ANY_LEVEL);
   if (curve.steps.length === 0) {
-    return notEstimated(request, "no child was seen to meet the skill while being watched", nobodyMet(request));
+    return notEstimated(request, "no child was seen to meet the skill while being watched", nobodyMet(request.after));
   }
   const limits = <T extends { lower: number | null; upper: number | null }>(found: T): T =>
     request.level === undefined ? { ...found, lower: null, upper: null } : found;
@@ -118,27 +112,6 @@ function limitsOf({ after, by, shares, ages = [], level, replicates, seed }: Age
     throw new RangeError("limits of an interval-censored estimate need `replicates` and `seed`");
   }
   return bootstrapAgeWhenMet(after, by, { shares, ages, level, replicates, seed });
-}
-
-function stepsAsRows({ steps, lastAgeDays }: KaplanMeier): CurveRow[] {
-  const rows = steps.map(({ ageDays, survival }, index): CurveRow => {
-    const mass = (index === 0 ? 1 : steps[index - 1]!.survival) - survival;
-    return { from: ageDays, to: ageDays, mass, shareTo: 1 - survival };
-  });
-  const left = steps.at(-1)?.survival ?? 1;
-  rows.push({ from: lastAgeDays, to: null, mass: left, shareTo: null });
-  return rows.filter((row) => row.mass > NO_MASS);
-}
-
-function massAsRows({ from, to, mass, shareTo }: Npmle): CurveRow[] {
-  return Array.from(mass, (part, index): CurveRow => {
-    const finite = to[index] !== Infinity;
-    return { from: from[index]!, to: finite ? to[index]! : null, mass: part, shareTo: finite ? shareTo[index]! : null };
-  }).filter((row) => row.mass > NO_MASS);
-}
-
-function nobodyMet({ after }: AgeWhenMetRequest): CurveRow[] {
-  return [{ from: after.reduce((latest, age) => Math.max(latest, age)), to: null, mass: 1, shareTo: null }];
 }
 
 function notEstimated(request: AgeWhenMetRequest, reason: string, curve: CurveRow[]): AgeWhenMetEstimate {

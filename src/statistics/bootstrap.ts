@@ -1,7 +1,8 @@
 import { refuseLevel } from "./distributions";
-import { placeMass, roomForMass, type MassRoom } from "./em-icm";
+import { placeMass } from "./em-icm";
 import { distinctIntervals, type DistinctIntervals } from "./index-intervals";
 import { findInnermost, roomForInnermost, type Innermost } from "./innermost";
+import { roomForMass, type MassRoom } from "./mass-room";
 import { ageAtShare, refuseShare, shareAtAge, type MassColumns } from "./npmle-reading";
 import { quantileOfSorted } from "./quantile";
 import { randomFrom, type Random } from "./random";

@@ -1,16 +1,13 @@
-import incompleteGamma from "@stdlib/math-base-special-gammainc";
 import betaCdf from "@stdlib/stats-base-dists-beta-cdf";
 import betaQuantile from "@stdlib/stats-base-dists-beta-quantile";
 import binomialCdf from "@stdlib/stats-base-dists-binomial-cdf";
-import gammaCdf from "@stdlib/stats-base-dists-gamma-cdf";
-import gammaQuantile from "@stdlib/stats-base-dists-gamma-quantile";
 import normalCdf from "@stdlib/stats-base-dists-normal-cdf";
 import normalQuantileOf from "@stdlib/stats-base-dists-normal-quantile";
-import poissonCdf from "@stdlib/stats-base-dists-poisson-cdf";
+import { gammaAt, gammaAtLeast, gammaAtMost } from "./gamma-tail";
 
 /**
- * The distributions that the other chapters use, in the words they use. The numbers are stdlib's; nothing is computed
- * here. Upper tails are asked for as such, since 1 less a number close to 1 loses its digits.
+ * The distributions that the other chapters use, in the words they use. The numbers are stdlib's, but for large gamma
+ * tails (`gamma-tail.ts`). Upper tails are asked for as such, since 1 less a number close to 1 loses its digits.
  */
 export function normalQuantile(share: number): number {
   return normalQuantileOf(share, 0, 1);
@@ -28,22 +25,22 @@ export function normalHalfWidth(level: number): number {
 
 /** P(X >= value) for a chi-squared number: the upper tail of a gamma number with half the degrees of freedom. */
 export function chiSquaredTail(value: number, degreesOfFreedom: number): number {
-  return value <= 0 ? 1 : incompleteGamma(value / 2, degreesOfFreedom / 2, true, true);
+  return value <= 0 ? 1 : gammaAtLeast(value / 2, degreesOfFreedom / 2);
 }
 
-/** P(count <= k) of a Poisson number. */
+/** P(count <= k) of a Poisson number: the next arrival comes later. */
 export function poissonAtMost(k: number, expected: number): number {
-  return k < 0 ? 0 : poissonCdf(k, expected);
+  return k < 0 ? 0 : gammaAtLeast(expected, k + 1);
 }
 
 /** P(count >= k) of a Poisson number: the gamma distribution of the k-th arrival. */
 export function poissonAtLeast(k: number, expected: number): number {
-  return k <= 0 ? 1 : gammaCdf(expected, k, 1);
+  return k <= 0 ? 1 : gammaAtMost(expected, k);
 }
 
 /** The expected count at which P(count >= k) is `share`. */
 export function poissonExpectedWhereAtLeast(k: number, share: number): number {
-  return gammaQuantile(share, k, 1);
+  return gammaAt(share, k);
 }
 
 export function binomialAtMost(k: number, of: number, share: number): number {

@@ -1,28 +1,6 @@
 import type { Innermost } from "./innermost";
+import { gradientAt, largest, type MassRoom } from "./mass-room";
 import { pooledRising } from "./pool-adjacent";
-
-/**
- * Places mass on the innermost intervals so that the likelihood of the observed intervals is greatest.
- *
- * Each round makes one self-consistency (EM) step and one iterative convex minorant step: a Newton step with the
- * diagonal of the second derivatives, made to rise again by weighted pooling, and halved until it does not overshoot.
- * It stops when no innermost interval has a gradient more than `stopAt` above n: that number bounds how much
- * log-likelihood is still missing, which a small change from round to round does not.
- *
- * Source: Wellner & Zhan (1997), J Am Stat Assoc 92:945-959; the stopping rule: Gentleman & Geyer (1994), Biometrika 81:618-623.
- */
-export interface MassRoom {
-  readonly mass: Float64Array;
-  readonly next: Float64Array;
-  readonly gradient: Float64Array;
-  readonly nextGradient: Float64Array;
-  readonly cumulative: Float64Array;
-  readonly curvature: Float64Array;
-  readonly target: Float64Array;
-  readonly blockMean: Float64Array;
-  readonly blockWeight: Float64Array;
-  readonly blockEnd: Int32Array;
-}
 
 export interface MassFit {
   readonly iterations: number;
@@ -34,23 +12,18 @@ const MOST_HALVINGS = 20;
 /** A step is kept while the slope at its end is not steeper downhill than this share of the slope uphill at its start. */
 const OVERSHOOT = 0.5;
 
-export function roomForMass(innermost: number): MassRoom {
-  const column = () => new Float64Array(innermost + 1);
-  return {
-    mass: column(),
-    next: column(),
-    gradient: column(),
-    nextGradient: column(),
-    cumulative: column(),
-    curvature: column(),
-    target: column(),
-    blockMean: column(),
-    blockWeight: column(),
-    blockEnd: new Int32Array(innermost + 1),
-  };
-}
-
-/** Improves `room.mass`, which must start above 0 everywhere and sum to 1, until the stopping rule holds. */
+/**
+ * Places mass on the innermost intervals so that the likelihood of the observed intervals is greatest.
+ *
+ * Each round makes one self-consistency (EM) step and one iterative convex minorant step: a Newton step with the
+ * diagonal of the second derivatives, made to rise again by weighted pooling, and halved until it does not overshoot.
+ * It stops when no innermost interval has a gradient more than `stopAt` above n: that number bounds how much
+ * log-likelihood is still missing, which a small change from round to round does not.
+ *
+ * Source: Wellner & Zhan (1997), J Am Stat Assoc 92:945-959; the stopping rule: Gentleman & Geyer (1994), Biometrika 81:618-623.
+ *
+ * `room.mass` must start above 0 everywhere and sum to 1; it is improved in place.
+ */
 export function placeMass(cover: Innermost, n: number, room: MassRoom, stopAt: number, mostRounds: number): MassFit {
   gradientAt(room.mass, cover, room, room.gradient);
   let gap = largest(room.gradient, cover.size) - n;
@@ -63,28 +36,6 @@ export function placeMass(cover: Innermost, n: number, room: MassRoom, stopAt: n
     rounds += 1;
   }
   return { iterations: rounds, largestGradient: gap };
-}
-
-/** Gradient of the log-likelihood in each mass, and the curvature in each cumulative share. */
-function gradientAt(mass: Float64Array, cover: Innermost, room: MassRoom, gradient: Float64Array): void {
-  const { cumulative, curvature } = room;
-  const { first, last, count, size, used } = cover;
-  cumulative[0] = 0;
-  for (let index = 0; index < size; index += 1) cumulative[index + 1] = cumulative[index]! + mass[index]!;
-  gradient.fill(0, 0, size + 1);
-  curvature.fill(0, 0, size + 1);
-  for (let index = 0; index < used; index += 1) {
-    const start = first[index]!;
-    const end = last[index]! + 1;
-    const share = end - start === 1 ? mass[start]! : cumulative[end]! - cumulative[start]!;
-    const slope = count[index]! / share;
-    const bend = slope / share;
-    gradient[start]! += slope;
-    gradient[end]! -= slope;
-    curvature[start]! += bend;
-    curvature[end]! += bend;
-  }
-  for (let index = 1; index < size; index += 1) gradient[index]! += gradient[index - 1]!;
 }
 
 function selfConsistencyStep(size: number, n: number, room: MassRoom): void {
@@ -142,10 +93,4 @@ function alongDirection(gradient: Float64Array, direction: Float64Array, size: n
   let sum = 0;
   for (let index = 0; index < size; index += 1) sum += gradient[index]! * direction[index]!;
   return sum;
-}
-
-function largest(values: Float64Array, size: number): number {
-  let most = -Infinity;
-  for (let index = 0; index < size; index += 1) if (values[index]! > most) most = values[index]!;
-  return most;
 }

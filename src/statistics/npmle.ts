@@ -1,6 +1,7 @@
-import { placeMass, roomForMass, type MassRoom } from "./em-icm";
+import { placeMass } from "./em-icm";
 import { distinctIntervals, type DistinctIntervals } from "./index-intervals";
 import { findInnermost, roomForInnermost, type Innermost } from "./innermost";
+import { roomForMass, type MassRoom } from "./mass-room";
 
 export interface NpmleOptions {
   /** how many children each row stands for; 1 each when left out */
