@@ -1,0 +1,70 @@
+import { CommandFailure } from "../../src/cli/failure";
+import { parseWords } from "../../src/cli/program";
+
+const parse = (...words: string[]) => parseWords(words, () => undefined);
+
+test("a report with settings in kebab case", () => {
+  expect(
+    parse(
+      "report",
+      "b.xlsx",
+      "--as-of",
+      "2026-09-30",
+      "--by",
+      "Site,Therapist",
+      "--tables",
+      "met-by-band, age-when-met",
+    ),
+  ).toEqual({
+    kind: "report",
+    book: "b.xlsx",
+    out: null,
+    json: null,
+    tables: ["met-by-band", "age-when-met"],
+    decisions: null,
+    settings: { asOf: "2026-09-30", by: "Site,Therapist" },
+  });
+});
+
+test("a check, a call and a sample", () => {
+  expect(parse("check", "b.xlsx", "--json", "f.json")).toMatchObject({ kind: "check", json: "f.json", settings: {} });
+  expect(parse("call", "COHORT.AGE")).toEqual({ kind: "call", name: "COHORT.AGE" });
+  expect(
+    parse("sample", "--out", "s.xlsx", "--children", "12", "--seed", "3", "--defects", "--truth", "t.json"),
+  ).toEqual({
+    kind: "sample",
+    children: 12,
+    seed: 3,
+    out: "s.xlsx",
+    defects: true,
+    truth: "t.json",
+  });
+});
+
+test.each([
+  [["report"], /missing required argument 'book'.*report --help/is],
+  [["report", "b.xlsx", "--colour", "red"], /unknown option '--colour'/i],
+  [["repport", "b.xlsx"], /unknown command|too many arguments/i],
+  [["sample"], /required option '--out <file>'/i],
+  [["sample", "--out", "s.xlsx", "--children", "many"], /whole number/i],
+])("%j is a bad request that says what to do", (words, message) => {
+  const failure = refusal(() => parse(...words));
+  expect(failure.exitCode).toBe(2);
+  expect(failure.message).toMatch(message);
+});
+
+test.each([[["--help"]], [["report", "--help"]], [["--version"]], [[]]])("%j prints and asks for nothing", (words) => {
+  const printed: string[] = [];
+  expect(parseWords(words, (text) => printed.push(text))).toBeNull();
+  expect(printed.join("")).not.toBe("");
+});
+
+function refusal(run: () => unknown): CommandFailure {
+  try {
+    run();
+  } catch (error) {
+    if (error instanceof CommandFailure) return error;
+    throw error;
+  }
+  throw new Error("nothing was refused");
+}
