@@ -104,8 +104,8 @@ export const freireich1963 = {
     n: [21, 21],
     observed: [9, 21],
     expected: [19.2505009480311, 10.7494990519689],
-    chisq: 16.7929409892165,
-    df: 1,
+    chiSquared: 16.7929409892165,
+    degreesOfFreedom: 1,
     p: 4.16880910933453e-5,
   },
 } as const;
