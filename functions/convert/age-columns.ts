@@ -28,7 +28,9 @@ interface Cells {
 /** Ages in the unit given, one row a child, and the group of each where groups are asked for. Blank rows are no children. */
 export function ageColumnsOf(args: AgeArguments): AgeColumns & { readonly group: readonly string[] } {
   const hasEntry = !isLeftOut(args.entry);
-  const read = eachRow(rowsOf(args, hasEntry), (cells) => (isBlankRow(cells) ? null : rowFrom(cells, "group" in args)));
+  const cells = rowsOf(args, hasEntry);
+  const zeros = zerosIn(cells);
+  const read = eachRow(cells, (row, at) => (isBlankRow(row, at, zeros) ? null : rowFrom(row, "group" in args, zeros)));
   const rows = read.filter((row) => row !== null);
   const column = (key: "after" | "by" | "entry") => Float64Array.from(rows, (row) => row[key]);
   const columns = { after: column("after"), by: column("by"), ...(hasEntry ? { entry: column("entry") } : {}) };
@@ -58,16 +60,38 @@ function rowsOf(args: AgeArguments, hasEntry: boolean): Cells[] {
   }));
 }
 
-/** A child last seen without the skill at the age of 0 is a row: `after` 0 beside a `by` that is blank, not 0. */
-function isBlankRow({ after, by, entry, group }: Cells): boolean {
-  return [after, by, entry, group].every(isEmpty) && (isBlank(after) || by === 0);
+/**
+ * What the zeros of `by` are. Where a cell is null the host knows its empty cells, and 0 is an age. Where one holds "",
+ * it is an age down to the last row that holds anything else. Otherwise 0 is an empty cell.
+ */
+interface Zeros {
+  readonly areAges: boolean;
+  readonly last: number;
 }
 
-/** A blank `after` is 0. A `by` of 0 is an empty cell, unless `after` is below 0 and it ends the interval. */
-function rowFrom(cells: Cells, hasGroup: boolean): AgeRow {
+function zerosIn(rows: readonly Cells[]): Zeros {
+  const knowsEmpty = rows.some(({ by }) => by === null);
+  return {
+    areAges: rows.some(({ by }) => isBlank(by)),
+    last: knowsEmpty ? rows.length - 1 : rows.findLastIndex((row) => !isAllEmpty(row)),
+  };
+}
+
+function isAllEmpty({ after, by, entry, group }: Cells): boolean {
+  return [after, by, entry, group].every(isEmpty);
+}
+
+/** A child last seen without the skill at the age of 0 is a row: `after` 0 beside a `by` that is blank. */
+function isBlankRow(row: Cells, at: number, zeros: Zeros): boolean {
+  if (!isAllEmpty(row)) return false;
+  return row.by === 0 ? !zeros.areAges || at > zeros.last : isBlank(row.after);
+}
+
+/** A blank `after` is 0. A `by` of 0 ends an interval that begins below 0; beside an `after` above 0 it is an empty cell. */
+function rowFrom(cells: Cells, hasGroup: boolean, zeros: Zeros): AgeRow {
   const after = numberOrBlank(cells.after, "after") ?? 0;
-  const isNeverSeen = isBlank(cells.by) || (cells.by === 0 && after >= 0);
-  const by = isNeverSeen ? Infinity : numberFrom(cells.by, "by");
+  const isEmptyZero = cells.by === 0 && (after > 0 || (after === 0 && !zeros.areAges));
+  const by = isBlank(cells.by) || isEmptyZero ? Infinity : numberFrom(cells.by, "by");
   if (by < after) throw invalid("by is below after: the skill was met after one age and by a later one.");
   if (hasGroup && isEmpty(cells.group)) throw invalid("group is empty: name the child's group.");
   return { after, by, entry: numberOrBlank(cells.entry, "entry") ?? -Infinity, group: wordFrom(cells.group) };

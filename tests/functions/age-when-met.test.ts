@@ -37,7 +37,7 @@ describe("published", () => {
     const rows = [...exactOrBlank(sixMp), ...exactOrBlank(placebo)];
     const arms = rows.map((_, at) => (at < sixMp.time.length ? "6-MP" : "placebo"));
     const [row] = rowsOf("COMPAREAGES", ...columnsOf(rows), column(arms)) as unknown[][];
-    expect(row?.[0]).toBeCloseTo(freireich1963.logRank.chisq, 10);
+    expect(row?.[0]).toBeCloseTo(freireich1963.logRank.chiSquared, 10);
     expect(row?.[0]).toBeCloseTo(freireich1963.printed.logRank, 2);
     expect(row?.[2]).toBeCloseTo(freireich1963.logRank.p, 12);
     expect([row?.[1], row?.[3]]).toEqual([1, "log-rank"]);
@@ -144,6 +144,15 @@ describe("empty cells", () => {
     const nulls = rowsOf("ATTAINMENTCURVE", column([null, 6, 9, 12, null]), column([6, 9, 12, null, null]));
     const zeros = rowsOf("ATTAINMENTCURVE", column([0, 6, 9, 12, 0]), column([6, 9, 12, 0, 0]));
     expect(zeros).toEqual(nulls);
+  });
+
+  test.each([
+    ["null, in every row", null, 2 / 4],
+    ["text of no length, down to the last row that holds anything else", "", 1 / 3],
+  ])("where a cell is %s, zeros are a child with the skill on the day of birth", (_where, blank, share) => {
+    // at birth, not by 6, between 6 and 9, and a last row of zeros
+    const rows = rowsOf("ATTAINMENTCURVE", column([0, 6, 6, 0]), column([0, blank, 9, 0]));
+    expect(rows[0]).toEqual([0, 0, expect.closeTo(share, 9), expect.closeTo(share, 9)]);
   });
 
   test("an interval that ends on the due day, at the age of 0, begins before it", () => {
