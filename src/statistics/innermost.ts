@@ -13,12 +13,13 @@ export interface Innermost {
   /** key at which each starts and ends (see `DistinctIntervals`) */
   readonly startKey: Int32Array;
   readonly endKey: Int32Array;
-  /** intervals in use; the three columns below may be longer */
+  /** distinct runs of innermost intervals that some interval covers; the three columns below may be longer */
   used: number;
-  /** first and last innermost interval that each interval in use covers */
+  /** first and last of each run, and how many children have an interval that covers just that run */
   readonly first: Int32Array;
   readonly last: Int32Array;
   readonly count: Float64Array;
+  readonly rowOfLast: Int32Array;
   readonly startsBefore: Int32Array;
   readonly endsUpTo: Int32Array;
   readonly isStart: Uint8Array;
@@ -37,6 +38,7 @@ export function roomForInnermost(intervals: DistinctIntervals): Innermost {
     first: new Int32Array(size),
     last: new Int32Array(size),
     count: new Float64Array(size),
+    rowOfLast: new Int32Array(Math.min(size, keys)),
     startsBefore: new Int32Array(keys),
     endsUpTo: new Int32Array(keys),
     isStart: new Uint8Array(keys),
@@ -48,15 +50,28 @@ export function roomForInnermost(intervals: DistinctIntervals): Innermost {
 export function findInnermost(intervals: DistinctIntervals, count: Float64Array, room: Innermost): void {
   markEnds(intervals, count, room);
   walkKeys(room);
-  let used = 0;
+  room.used = 0;
+  room.rowOfLast.fill(-1, 0, room.size);
   for (let index = 0; index < count.length; index += 1) {
     if (count[index] === 0) continue;
-    room.first[used] = room.startsBefore[intervals.left[index]!]!;
-    room.last[used] = room.endsUpTo[intervals.right[index]!]! - 1;
-    room.count[used] = count[index]!;
-    used += 1;
+    const first = room.startsBefore[intervals.left[index]!]!;
+    const last = room.endsUpTo[intervals.right[index]!]! - 1;
+    addCover(room, first, last, count[index]!);
   }
-  room.used = used;
+}
+
+/** Different intervals may cover the same innermost ones: one row is enough for them. They come ordered by `first`. */
+function addCover(room: Innermost, first: number, last: number, count: number): void {
+  const row = room.rowOfLast[last]!;
+  if (row >= 0 && room.first[row] === first) {
+    room.count[row]! += count;
+    return;
+  }
+  room.first[room.used] = first;
+  room.last[room.used] = last;
+  room.count[room.used] = count;
+  room.rowOfLast[last] = room.used;
+  room.used += 1;
 }
 
 function markEnds(intervals: DistinctIntervals, count: Float64Array, room: Innermost): void {

@@ -42,8 +42,9 @@ export function gradientAt(mass: Float64Array, cover: Innermost, room: MassRoom,
     const start = first[index]!;
     const end = last[index]! + 1;
     const share = end - start === 1 ? mass[start]! : cumulative[end]! - cumulative[start]!;
-    const slope = count[index]! / share;
-    const bend = slope / share;
+    const perShare = 1 / share;
+    const slope = count[index]! * perShare;
+    const bend = slope * perShare;
     gradient[start]! += slope;
     gradient[end]! -= slope;
     curvature[start]! += bend;

@@ -48,32 +48,11 @@ export function npmle(after: Float64Array, by: Float64Array, options: NpmleOptio
   const intervals = distinctIntervals(after, by, options.weights);
   const cover = roomForInnermost(intervals);
   findInnermost(intervals, intervals.count, cover);
-  mergeEqualCovers(cover);
   const room = roomForMass(cover.size);
   room.mass.fill(1 / cover.size, 0, cover.size);
   const stopAt = options.stopAt ?? STOP_AT_GAP;
   const fit = placeMass(cover, intervals.n, room, stopAt, options.mostIterations ?? MOST_ITERATIONS);
   return { ...fit, ...columnsOf(intervals, cover, room), logLikelihood: logLikelihood(cover, room), n: intervals.n };
-}
-
-/** Different intervals may cover the same innermost ones: one row is enough for them. Rows come ordered by `first`. */
-function mergeEqualCovers(cover: Innermost): void {
-  const { first, last, count } = cover;
-  const rowOfLast = new Int32Array(cover.size).fill(-1);
-  let rows = 0;
-  for (let index = 0; index < cover.used; index += 1) {
-    const row = rowOfLast[last[index]!]!;
-    if (row >= 0 && first[row] === first[index]) {
-      count[row]! += count[index]!;
-      continue;
-    }
-    first[rows] = first[index]!;
-    last[rows] = last[index]!;
-    count[rows] = count[index]!;
-    rowOfLast[last[rows]!] = rows;
-    rows += 1;
-  }
-  cover.used = rows;
 }
 
 function columnsOf(intervals: DistinctIntervals, cover: Innermost, room: MassRoom) {
