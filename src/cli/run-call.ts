@@ -5,7 +5,9 @@ import type { RequestOf } from "./request";
 import { print } from "./say";
 
 export function runCallCommand({ name }: RequestOf<"call">): number {
-  print(JSON.stringify(callFunction(name, argumentsFrom(readFileSync(0, "utf8")))));
+  const answer = callFunction(name, argumentsFrom(readFileSync(0, "utf8")));
+  if ("error" in answer && answer.error === "#NAME?") throw badRequest(answer.message);
+  print(JSON.stringify("error" in answer ? answer : answer.result));
   return EXIT.done;
 }
 
