@@ -1,6 +1,6 @@
 import { a1, a1Range } from "../workbook/cells";
 import type { CellRange } from "../workbook/workbook";
-import type { Finding } from "./finding";
+import type { Finding, Severity } from "./finding";
 import { ruleOf, ruleOrder } from "./rules";
 import { TABLE_NAMES } from "./tables/spec";
 
@@ -15,6 +15,8 @@ export interface Place {
 export interface Detail {
   readonly expected?: string;
   readonly advice?: string;
+  /** Where it is milder than the rule's own, since no row is left out. */
+  readonly severity?: Severity;
 }
 
 interface Noted {
@@ -51,7 +53,7 @@ export class FindingCollector {
     this.noted.push({
       finding: {
         rule: id,
-        severity: rule.severity,
+        severity: detail.severity ?? rule.severity,
         table: place.table,
         sheet: place.sheetName,
         cell,

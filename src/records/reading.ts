@@ -43,8 +43,8 @@ export function readDates(
     monthFirst: reading.settings.monthFirst,
     ...(passOver ? { passOver } : {}),
   });
-  const rule = strict ? "date-column-swapped" : "date-column-not-read";
-  if (dates.swapped) reading.findings.range(rule, block, below(block, column));
+  const mild = strict ? {} : ({ severity: "warning" } as const);
+  if (dates.swapped) reading.findings.range("date-column-swapped", block, below(block, column), mild);
   noteTimes(reading, block, column, dates);
   return dates;
 }

@@ -434,7 +434,6 @@ test("every rule has a case in the tests of the records", () => {
     "cell-no-value",
     "id-is-date",
     "date-column-swapped",
-    "date-column-not-read",
     "gestation-is-date",
     "enrolled-column-absent",
     "result-needs-date",
