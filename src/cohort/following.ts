@@ -51,6 +51,11 @@ export class Following {
     return left >= from && left <= to ? left - 1 : null;
   }
 
+  /** The days on which an enrolment comes into force or ends. */
+  changesOf(child: number): readonly Day[] {
+    return this.spansOf(child).flatMap(({ enrolled, left }) => (left === Infinity ? [enrolled] : [enrolled, left]));
+  }
+
   private spansOf(child: number): readonly Span[] {
     return this.spans[child] ?? [];
   }
