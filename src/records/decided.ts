@@ -1,8 +1,8 @@
-import type { DateOrder } from "./dates";
+import type { DateOrder } from "./date-order";
 import type { Decision } from "./decisions";
 import type { FindingCollector } from "./collector";
 import { columnMeant } from "./headings";
-import type { DecidedHeadings } from "./locate";
+import type { DecidedHeadings } from "./table-match";
 import type { Decided } from "./reading";
 import { specOf, TABLES } from "./tables";
 import type { TableName } from "./tables/spec";

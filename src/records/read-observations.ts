@@ -1,5 +1,5 @@
 import type { Block, Tally } from "./block";
-import { DATE_CODE, dateRule, isDay } from "./dates";
+import { DATE_CODE, dateRule, isDay } from "./date-codes";
 import { ID_CODE, type KeyLookup, readIdColumn } from "./ids";
 import type { ObserverList } from "./observers";
 import { type Reading, readDates } from "./reading";

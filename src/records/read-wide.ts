@@ -1,6 +1,6 @@
 import { CELL } from "../workbook/cells";
 import type { Block, Tally, WideColumn } from "./block";
-import { dateRule, isDay } from "./dates";
+import { dateRule, isDay } from "./date-codes";
 import { ID_CODE, readIdColumn } from "./ids";
 import { wideKey } from "./decided";
 import { idRule, type Lookups } from "./read-observations";

@@ -2,7 +2,8 @@ import type { DateSystem } from "../age/serial";
 import type { Settings } from "../settings/settings";
 import type { Block } from "./block";
 import type { FindingCollector } from "./collector";
-import { type DateColumn, type DateOrder, readDateColumn } from "./dates";
+import type { DateOrder } from "./date-order";
+import { type DateColumn, readDateColumn } from "./dates";
 import type { TableName } from "./tables/spec";
 
 /** What every reader of a table needs. */

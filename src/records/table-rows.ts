@@ -2,7 +2,7 @@ import type { z } from "zod";
 import { CELL, kindAt, numberAt } from "../workbook/cells";
 import type { Block, Tally } from "./block";
 import { shownText } from "./cell-text";
-import { DATE_CODE, dateRule, isDay } from "./dates";
+import { DATE_CODE, dateRule, isDay } from "./date-codes";
 import { NO_DAY } from "./records";
 import { type Reading, readDates } from "./reading";
 import { ruleOf } from "./rules";

@@ -3,7 +3,8 @@ import type { CellRange, WorkbookIn } from "../workbook/workbook";
 import type { FindingCollector, Place } from "./collector";
 import { headerCells } from "./header-cells";
 import { type HeaderCell, type HeadingMatch, matchHeadings } from "./headings";
-import { type DecidedHeadings, type Region, specNamed } from "./locate";
+import type { Region } from "./locate";
+import { type DecidedHeadings, specNamed } from "./table-match";
 import type { TableSpec } from "./tables/spec";
 
 /** Headings that look like those of a table, without all that it needs. */
