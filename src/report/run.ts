@@ -5,6 +5,7 @@ import type { Decision } from "../records/decisions";
 import { fingerprintOf } from "../records/fingerprint";
 import { readRecords } from "../records/read-records";
 import type { Records } from "../records/records";
+import { RULES } from "../records/rules";
 import { echoSettings, type Settings } from "../settings/settings";
 import { rowsAndGroups } from "../tables/age-when-met";
 import { tableContext } from "../tables/context";
@@ -70,9 +71,14 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
   };
 }
 
-function refuseTooEarly({ context: { cohort, asOf } }: AgeEstimates, { observations }: Records): void {
+function refuseTooEarly({ context: { cohort, asOf } }: AgeEstimates, { observations, input }: Records): void {
   const nobodyYet = cohort.ids.every((_, child) => cohort.following.firstDayUpTo(child, asOf) === null);
-  if (cohort.ids.length > 0 && observations.day.length === 0 && nobodyYet) throw new NothingByThen();
+  const laterRows = input.some(({ leftOut }) => (leftOut[reasonOf("date-after-as-of")] ?? 0) > 0);
+  if (nobodyYet && observations.day.length === 0 && laterRows) throw new NothingByThen();
+}
+
+function reasonOf(rule: string): string {
+  return RULES.find(({ id }) => id === rule)?.reason ?? "";
 }
 
 function printMatter(estimates: AgeEstimates, records: Records, withCurves: boolean): PrintMatter {

@@ -1,4 +1,6 @@
 import { type Cohort } from "../cohort/cohort";
+import { findGroupColumn } from "../records/groups";
+import type { GroupColumn } from "../records/records";
 import type { Settings } from "../settings/settings";
 import type { TableColumn } from "./table";
 
@@ -32,18 +34,11 @@ export function groupsBy(cohort: Cohort, by: Settings["by"]): Groups {
   };
 }
 
-function columnNamed(cohort: Cohort, name: string): { readonly heading: string; readonly values: readonly string[] } {
-  const wanted = folded(name);
-  const column = cohort.enrolments.columns.find((each) => folded(each.heading) === wanted);
-  if (!column) {
-    const known = cohort.enrolments.columns.map((each) => each.heading).join(", ") || "none";
-    throw new UnknownColumn(`Children has no column "${name}" to group by. It has: ${known}.`);
-  }
-  return column;
-}
-
-function folded(name: string): string {
-  return name.normalize("NFKC").trim().toLowerCase();
+function columnNamed(cohort: Cohort, name: string): GroupColumn {
+  const column = findGroupColumn(cohort.enrolments.columns, name);
+  if (column) return column;
+  const known = cohort.enrolments.columns.map((each) => each.heading).join(", ") || "none";
+  throw new UnknownColumn(`Children has no column "${name}" to group by. It has: ${known}.`);
 }
 
 function keyOf(values: readonly string[]): string {

@@ -4,6 +4,7 @@ import type { ChartOut } from "../../../workbook/sheets";
 import { polishChart } from "./chart-xml";
 
 const CORE = "docProps/core.xml";
+const APPLICATION = "docProps/app.xml";
 const WORKBOOK = "xl/workbook.xml";
 
 /**
@@ -19,6 +20,8 @@ export function sameBytes(bytes: Uint8Array, created: Day, charts: readonly Char
 
 function rewritten(path: string, part: Uint8Array, created: Day, charts: readonly ChartOut[]): Uint8Array {
   if (path === CORE) return strToU8(withDay(strFromU8(part), created));
+  // The file says which program made it, so that a later run knows its own work and overwrites nothing else.
+  if (path === APPLICATION) return strToU8(strFromU8(part).replace(/<Application>[^<]*/, "<Application>Windowline"));
   // The file holds no formula: without this, Excel offers to save a file that nobody changed.
   if (path === WORKBOOK) return strToU8(strFromU8(part).replace(' fullCalcOnLoad="1"', ""));
   const chart = /^xl\/charts\/chart(\d+)\.xml$/.exec(path);
