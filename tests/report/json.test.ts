@@ -21,8 +21,8 @@ const report: Report = {
 };
 
 test("says in JSON exactly what the report holds, without what only print needs", () => {
-  const { print: _print, ...rest } = report;
-  expect(JSON.parse(reportJson(report))).toEqual(rest);
+  const { tool, settings, input, findings, tables, provenance } = report;
+  expect(JSON.parse(reportJson(report))).toEqual({ tool, settings, input, findings, tables, provenance });
 });
 
 test("keys stand in their fixed order, and a row of a table on a line of its own", () => {
