@@ -1,5 +1,5 @@
 import type { AxisOut, ChartOut } from "../../../workbook/sheets";
-import { INK } from "./ink";
+import { INK } from "../../../workbook/ink";
 
 /**
  * What the writing library has no call for, or gets wrong: pale grid lines, broad bars, the distance of axis marks, categories read

@@ -8,12 +8,12 @@ import {
   ChartType,
 } from "wasm-xlsxwriter/web";
 import { Color, type Worksheet } from "wasm-xlsxwriter/web";
+import { INK } from "../../../workbook/ink";
+import { numberFormat } from "../../../workbook/number-formats";
+import { cellText } from "../../../workbook/sheet-text";
 import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../../workbook/sheets";
 import type { CellRange } from "../../../workbook/workbook";
-import { numberFormat } from "./formats";
-import { INK } from "./ink";
 import { applyLook } from "./series-look";
-import { cellText } from "./text";
 
 const TYPES: Readonly<Record<ChartOut["kind"], ChartType>> = {
   "column stacked": ChartType.ColumnStacked,

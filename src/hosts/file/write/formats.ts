@@ -1,27 +1,7 @@
 import { Color, Format, FormatAlign, FormatBorder } from "wasm-xlsxwriter/web";
+import { INK } from "../../../workbook/ink";
+import { numberFormatOfCell } from "../../../workbook/number-formats";
 import type { CellFormat, CellStyle } from "../../../workbook/sheets";
-import { INK } from "./ink";
-
-const NUMBER_FORMATS: Readonly<Record<CellFormat, string>> = {
-  count: "#,##0",
-  share: "0.0%",
-  wholeShare: "0%",
-  percent: '0.0"%"',
-  months: "0.0",
-  decimal2: "0.00",
-  decimal3: "0.000",
-  number: "General",
-  date: "yyyy-mm-dd",
-};
-
-export function numberFormat(format: CellFormat): string {
-  return NUMBER_FORMATS[format];
-}
-
-/** On a page a figure keeps two brackets' breadth from the text of the next column. */
-function numberFormatOfCell(style: CellStyle | undefined, format: CellFormat): string {
-  return style === undefined || format === "number" ? NUMBER_FORMATS[format] : `${NUMBER_FORMATS[format]}_)_)`;
-}
 
 /** One format of the file for each look, made when it is first needed. */
 export class Formats {

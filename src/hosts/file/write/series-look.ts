@@ -10,8 +10,8 @@ import {
   ChartSolidFill,
   Color,
 } from "wasm-xlsxwriter/web";
+import { INK } from "../../../workbook/ink";
 import type { SeriesLook } from "../../../workbook/sheets";
-import { INK } from "./ink";
 
 /** Fills and lines differ in pattern before they differ in colour, so that a grey print says the same. */
 export function applyLook(series: ChartSeries, look: SeriesLook): ChartSeries {

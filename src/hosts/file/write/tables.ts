@@ -1,7 +1,7 @@
 import { Table, TableColumn, TableStyle, type Worksheet } from "wasm-xlsxwriter/web";
+import { cellText } from "../../../workbook/sheet-text";
 import type { CellOut, CellStyle, SheetOut, TableOut } from "../../../workbook/sheets";
 import type { Formats } from "./formats";
-import { cellText } from "./text";
 
 export function addTables(target: Worksheet, sheet: SheetOut, formats: Formats): void {
   for (const table of sheet.tables ?? []) {
