@@ -1,64 +1,97 @@
 import type { Worksheet } from "wasm-xlsxwriter/web";
-import { serialOf } from "../../../age/serial";
 import { isoOf } from "../../../age/day";
+import { serialOf } from "../../../age/serial";
 import { a1 } from "../../../workbook/cells";
-import type { CellFormat, CellOut, CellStyle, ColumnOut, SheetOut, StyledCell } from "../../../workbook/sheets";
+import type { CellOut, ColumnOut, SheetOut, StyledCell } from "../../../workbook/sheets";
 import type { Formats } from "./formats";
 import { cellText, looksLikeFormula } from "./text";
 
-/** Writes every cell as a value: a text is never read as a formula, whatever it starts with. */
+/**
+ * Writes every cell as a value: a text is never read as a formula, whatever it starts with. Cells of one format that
+ * stand below each other go in one call, since each call leaves an object behind for the garbage collector.
+ */
 export function writeCells(target: Worksheet, sheet: SheetOut, formats: Formats): void {
-  const merged = sheet.merged ?? [];
-  for (const range of merged) {
-    target.mergeRange(range.top, range.left, range.bottom, range.right, "", formats.get("text", undefined));
+  for (const { top, left, bottom, right } of sheet.merged ?? []) {
+    target.mergeRange(top, left, bottom, right, "", formats.get("text", undefined)).free();
   }
-  sheet.rows.forEach((cells, row) =>
-    cells.forEach((cell, column) => {
-      if (cell !== null) writeCell(target, row, column, styled(cell, sheet.columns[column]), formats);
-    }),
-  );
+  const columnCount = sheet.rows.reduce((most, row) => Math.max(most, row.length), 0);
+  for (let column = 0; column < columnCount; column += 1) writeColumn(target, sheet, column, formats);
 }
 
-function styled(cell: CellOut, column: ColumnOut | undefined): StyledCell {
-  if (typeof cell === "object" && cell !== null) return cell;
-  const { format, style } = column ?? {};
-  return { value: cell, ...(format && { format }), ...(style && { style }) };
+function writeColumn(target: Worksheet, sheet: SheetOut, column: number, formats: Formats): void {
+  const look = sheet.columns[column];
+  let run: Run | null = null;
+  sheet.rows.forEach((cells, row) => {
+    const written = writtenCell(cells[column] ?? null, look, row, column);
+    if (run && (written === null || written.key !== run.key)) {
+      flush(target, column, run, formats);
+      run = null;
+    }
+    if (written === null) return;
+    if (run) run.values.push(written.value);
+    else run = { ...written, row, values: [written.value] };
+  });
+  if (run) flush(target, column, run, formats);
 }
 
-function writeCell(target: Worksheet, row: number, column: number, cell: StyledCell, formats: Formats): void {
-  const { value, format, style } = cell;
-  if (value === null) {
-    if (style) target.writeBlank(row, column, formats.get(style, format));
-  } else if (typeof value === "number") writeNumber(target, row, column, value, { format, style }, formats);
-  else if (typeof value === "boolean") {
-    target.writeBooleanWithFormat(row, column, value, formats.get(style, undefined));
-  } else writeText(target, row, column, value, style, formats);
+type Value = string | number | boolean | undefined;
+
+/** A value with the look it is written in; `undefined` is a blank that only shows its look. */
+interface WrittenCell {
+  readonly key: string;
+  readonly value: Value;
+  readonly style: StyledCell["style"] | undefined;
+  readonly format: StyledCell["format"] | undefined;
+  readonly quoted: boolean;
 }
 
-interface Look {
-  readonly format: CellFormat | undefined;
-  readonly style: CellStyle | undefined;
+interface Run extends WrittenCell {
+  readonly row: number;
+  readonly values: Value[];
 }
 
-function writeNumber(t: Worksheet, row: number, column: number, value: number, look: Look, formats: Formats): void {
-  if (!Number.isFinite(value)) throw new RangeError(`workbookBytes: ${a1(row, column)} holds no finite number`);
-  const serial = look.format === "date" ? serialOf(value, 1900) : value;
-  // Excel knows no day before 1 January 1900.
-  if (look.format === "date" && serial < 1) writeText(t, row, column, isoOf(value), look.style, formats);
-  else t.writeNumberWithFormat(row, column, serial, formats.get(look.style, look.format));
+function flush(target: Worksheet, column: number, run: Run, formats: Formats): void {
+  const format = run.quoted ? formats.quoted(run.style) : formats.get(run.style, run.format);
+  if (run.value === undefined) {
+    run.values.forEach((_, index) => target.writeBlank(run.row + index, column, format).free());
+  } else if (!run.style && !run.format && !run.quoted) {
+    target.writeColumn(run.row, column, run.values).free();
+  } else {
+    target.writeColumnWithFormat(run.row, column, run.values, format).free();
+  }
 }
 
-function writeText(
-  t: Worksheet,
+function writtenCell(cell: CellOut, look: ColumnOut | undefined, row: number, column: number): WrittenCell | null {
+  const whole = typeof cell === "object" && cell !== null;
+  const value = whole ? cell.value : cell;
+  const style = whole ? cell.style : look?.style;
+  const format = whole ? cell.format : look?.format;
+  if (value === null) return whole && style ? written(undefined, style, format) : null;
+  if (typeof value === "number") return numberCell(value, style, format, row, column);
+  if (typeof value === "boolean") return written(value, style, undefined);
+  return textCell(value, style);
+}
+
+function numberCell(
+  value: number,
+  style: StyledCell["style"],
+  format: StyledCell["format"],
   row: number,
   column: number,
-  value: string,
-  style: CellStyle | undefined,
-  formats: Formats,
-): void {
+): WrittenCell | null {
+  if (!Number.isFinite(value)) throw new RangeError(`workbookBytes: ${a1(row, column)} holds no finite number`);
+  if (format !== "date") return written(value, style, format);
+  const serial = serialOf(value, 1900);
+  // Excel knows no day before 1 January 1900.
+  return serial < 1 ? textCell(isoOf(value), style) : written(serial, style, format);
+}
+
+function textCell(value: string, style: StyledCell["style"]): WrittenCell | null {
   const text = cellText(value);
-  if (text === "") return;
-  if (looksLikeFormula(text)) t.writeStringWithFormat(row, column, text, formats.quoted(style));
-  else if (style) t.writeStringWithFormat(row, column, text, formats.get(style, undefined));
-  else t.writeString(row, column, text);
+  return text === "" ? null : written(text, style, undefined, looksLikeFormula(text));
+}
+
+function written(value: Value, style: StyledCell["style"], format: StyledCell["format"], quoted = false): WrittenCell {
+  const kind = value === undefined ? "blank" : quoted ? "quoted" : "";
+  return { key: `${style}/${format}/${kind}`, value, style, format, quoted };
 }
