@@ -37,7 +37,7 @@ function byRuleSheet(findings: readonly Finding[], report: Report): SheetOut {
   draft.spanning("One row a rule and table; each cell stands on the sheet Findings.", "subtitle");
   const headerRow = draft.rowCount;
   draft.row(headings(["Severity", "Rule", "Table", "Cells", "Expected", "What to do"], [3]));
-  draft.addRows(grouped(findings).map(({ first, count }) => ruleRow(first, count)));
+  draft.body(grouped(findings).map(({ first, count }) => ruleRow(first, count)));
   return draft.finished(landscapePage(report, headerRow), { frozen: { rows: headerRow + 1, columns: 0 } });
 }
 
@@ -87,7 +87,7 @@ function cellsSheet(name: string, findings: readonly Finding[], report: Report):
   draft.spanning("The text of a cell is never repeated here; look it up at its address.", "subtitle");
   const headerRow = draft.rowCount;
   draft.row(headings(["Severity", "Table", "Sheet", "Cell", "Rule", "Expected", "What to do"], []));
-  draft.addRows(findings.map((f) => [f.severity, f.table, f.sheet, f.cell, f.rule, f.expected, f.advice]));
+  draft.body(findings.map((f) => [f.severity, f.table, f.sheet, f.cell, f.rule, f.expected, f.advice]));
   const range = { top: headerRow, left: 0, bottom: draft.rowCount - 1, right: 6 };
   const tables = findings.length === 0 ? [] : [{ name: `Table_${name.replace(" ", "")}`, range }];
   return draft.finished(landscapePage(report, headerRow), { frozen: { rows: headerRow + 1, columns: 0 }, tables });

@@ -35,12 +35,18 @@ export class SheetDraft {
   /** As tall as its longest wrapped text needs, and `extraPoints` more. */
   row(cells: readonly CellOut[], extraPoints = 0): void {
     const row = this.rows.push(cells) - 1;
-    const height = Math.max(...cells.map((cell, column) => this.heightOf(cell, column)), 0) + extraPoints;
+    const height =
+      Math.max(...cells.map((cell, column) => this.heightOf(cell, column)), USUAL.points + 3) + extraPoints;
     if (height > USUAL.points + 3) this.heights.set(row, height);
   }
 
   addRows(rows: readonly (readonly CellOut[])[]): void {
     for (const cells of rows) this.row(cells);
+  }
+
+  /** The body of a table, with a little air below its headings. */
+  body(rows: readonly (readonly CellOut[])[]): void {
+    rows.forEach((cells, index) => this.row(cells, index === 0 ? 3 : 0));
   }
 
   blank(count = 1): void {

@@ -25,7 +25,7 @@ export function tableSheet(table: Table, report: Report): SheetOut {
   draft.spanning(`${table.population}. ${periodInWords(report)}. Notes stand below the rows.`, "subtitle");
   const headerRow = draft.rowCount;
   draft.row(printed.map(headingCell), FILTER_BUTTON_POINTS);
-  draft.addRows(table.rows.map((row) => printed.map((column) => bodyCell(column, row, table))));
+  draft.body(table.rows.map((row) => printed.map((column) => bodyCell(column, row, table))));
   const lastRow = draft.rowCount - 1;
   notes(draft, table);
   const area = { top: 0, left: 0, bottom: draft.rowCount - 1, right: lastPrinted };

@@ -6,9 +6,9 @@ import { readTable, type Row, type TableReader } from "../read-table";
 export function ageWhenMetSentences(table: Table, report: Report): readonly string[] {
   const read = readTable(table);
   const known = table.rows.filter((row) => read.number(row, "p50") !== null).length;
-  const what = read.groupColumns.length > 0 ? "skills and groups" : "skills";
+  const grouped = read.groupColumns.length > 0;
   return [
-    `The age by which half of the children met the skill can be estimated for ${known} of ${table.rows.length} ${what}`,
+    `The age by which half of the children met the skill can be estimated for ${known} of ${table.rows.length} ${grouped ? "skills and groups" : "skills"}`,
     ...WINDOW_KINDS.flatMap((kind) => belowSource(read, table.rows, kind, Number(report.settings.level ?? 0.95))),
   ];
 }
@@ -39,9 +39,10 @@ function belowSource(read: TableReader, rows: readonly Row[], kind: WindowKind, 
     (row) => read.number(row, "expectedShare") === kind.share && read.number(row, "shareByCloseUpper") !== null,
   );
   if (comparable.length === 0) return [];
+  const counting = read.groupColumns.length > 0 ? " (each skill once a group)" : "";
   const below = comparable.filter((row) => (read.number(row, "shareByCloseUpper") as number) < kind.share).length;
   return [
-    `Of ${plural(comparable.length, kind.one, kind.many)}, the share here lies below that, limits and all, for ${below}; ${luckInWords((comparable.length * (1 - level)) / 2)} would by luck alone if the children were like the source's, which a program's children need not be.`,
+    `Of ${plural(comparable.length, kind.one, kind.many)}, the share here lies below that, limits and all, for ${below}${counting}; ${luckInWords((comparable.length * (1 - level)) / 2)} would by luck alone if the children were like the source's, which a program's children need not be.`,
   ];
 }
 

@@ -1,7 +1,7 @@
 import type { Table } from "../../../tables/table";
 import type { Report } from "../../report";
 import { ALL_SKILLS, type Row, readTable, type TableReader } from "../read-table";
-import { capital, percentOf, plural } from "../words";
+import { capital, counted, percentOf, plural } from "../words";
 
 export function metByBandSentences(table: Table, report: Report): readonly string[] {
   const read = readTable(table);
@@ -51,7 +51,7 @@ function leastKnown(read: TableReader, all: readonly Row[]): string[] {
 
 function lostSentence(lost: number, of: number): string[] {
   if (lost === 0) return [];
-  const said = `${plural(lost, "child-skill stands", "child-skills stand")} as lost or lost to confirm, of ${of}.`;
+  const said = `${plural(lost, "child-skill stands", "child-skills stand")} as lost or lost to confirm, of ${counted(of)}.`;
   return [`${said} A skill that was there and is gone is a reason to talk with the child's clinician without waiting.`];
 }
 
