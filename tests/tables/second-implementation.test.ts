@@ -48,7 +48,7 @@ describe.each(Object.keys(TABLES))("%s", (id) => {
   test("agrees cell by cell on random programs", () => {
     fc.assert(
       fc.property(cohortArbitrary(), (input) => compare(id, input, oracleTables(input)[id as "met-by-band"])),
-      { numRuns: 150 },
+      { numRuns: Number(process.env.WINDOWLINE_RUNS ?? 150) },
     );
   });
 });
@@ -58,7 +58,7 @@ test.each(["age-when-met", "reached-by-age", "since-enrolment"] as const)("%s: e
     fc.property(cohortArbitrary({ maxChildren: 20, maxSkills: 2 }), (input) =>
       compare(id, input, withoutKaplanMeierShares(id, input, oracleEstimates(input)[id])),
     ),
-    { numRuns: 60 },
+    { numRuns: Number(process.env.WINDOWLINE_RUNS ?? 60) },
   );
 });
 
