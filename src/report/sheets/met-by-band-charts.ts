@@ -1,3 +1,4 @@
+import { bandLabel, USUAL_EDGES } from "../../age/bands";
 import type { Table } from "../../tables/table";
 import type { ChartOut, SeriesLook, SeriesOut, SheetOut } from "../../workbook/sheets";
 import type { Report } from "../report";
@@ -42,7 +43,9 @@ export function metByBandCharts(table: Table, report: Report): SheetOut | null {
   const areas = [...new Set(all.map((row) => read.text(row, "area")))];
   const charts = [
     areasChart(read, all, areas, numbers, top),
-    ...areas.map((area, index) => bandsChart(read, all, area, numbers, gridPlace(index, top))),
+    ...areas.map((area, index) =>
+      bandsChart(read, inBandOrder(all, read, report), area, numbers, gridPlace(index, top)),
+    ),
   ];
   draft.addRows(numbers.cells());
   const lastRow = top + rowsOfGrid(1, 1, AREAS_PIXELS) + rowsOfGrid(areas.length, 3, BANDS_PIXELS);
@@ -54,6 +57,13 @@ export function metByBandCharts(table: Table, report: Report): SheetOut | null {
 
 const READING =
   "Counted in child-skills: one child and one skill. Each bar is all of them, shared out over the six boxes; the number in brackets says how many they are. Children are young for many skills, so a share met far below 100% is as it should be.";
+
+/** Groups may lack a band, so that the rows' own order is no order of age. */
+function inBandOrder(rows: readonly Row[], read: TableReader, { settings }: Report): Row[] {
+  const edges = Array.isArray(settings["edges"]) ? settings["edges"].map(Number) : USUAL_EDGES;
+  const labels = Array.from({ length: edges.length + 1 }, (_, band) => bandLabel(band, edges));
+  return [...rows].sort((a, b) => labels.indexOf(read.text(a, "band")) - labels.indexOf(read.text(b, "band")));
+}
 
 function gridPlace(index: number, top: number) {
   return placeInGrid(index, 3, top + rowsOfGrid(1, 1, AREAS_PIXELS), BANDS_PIXELS);

@@ -83,6 +83,24 @@ test("every chart says its message in words and its legend in patterns", () => {
   expect(new Set(charts[0]?.series.map(({ look }) => look)).size).toBe(6);
 });
 
+test("bands are drawn in the order of age, also where the first group lacks the youngest", () => {
+  const table = metByBandTable();
+  const young = table.rows.map((row) => [
+    "River",
+    ...row.map((value) => (value === "12 to <18 months" ? "0 to <3 months" : value)),
+  ]);
+  const rows = [...table.rows.map((row) => ["Hill", ...row]), ...young];
+  const columns = [{ key: "Site", label: "Site", unit: "text" as const }, ...table.columns];
+  const sheet = reportSheets(smallReport({ tables: [{ ...table, columns, rows }] }))[1] as SheetOut;
+  const range = sheet.charts?.[1]?.series[0]?.x;
+  expect(
+    range &&
+      valuesOf(sheet)
+        .slice(range.top, range.bottom + 1)
+        .map((row) => row[range.left]),
+  ).toEqual(["0 to <3 (12)", "12 to <18 (12)"]);
+});
+
 test("a curve is drawn through the corners of its steps", () => {
   const sheet = named("Age when met, charts");
   const line = sheet.charts?.[0]?.series.find(({ look }) => look === "line");

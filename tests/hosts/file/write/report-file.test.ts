@@ -76,9 +76,22 @@ test("the parts of a series and an axis stand in the order of the schema", () =>
     "c:crossBetween",
     "c:majorUnit",
   ]);
+  const chart = ["c:title", "c:autoTitleDeleted", "c:plotArea", "c:legend", "c:plotVisOnly", "c:dispBlanksAs"];
   for (const { xml } of chartParts) {
+    for (const each of elements(xml, "c:chart")) expectOrder(childrenOf(each), chart);
     for (const each of elements(xml, "c:ser")) expectOrder(childrenOf(each), series);
     for (const each of elements(xml, "c:valAx")) expectOrder(childrenOf(each), axis);
+  }
+});
+
+/** Programs differ in what they take for granted: LibreOffice smooths a scatter line that says nothing. */
+test("a curve says that its lines are straight, and blanks are gaps", () => {
+  const scatter = chartParts.filter(({ xml }) => xml.includes("<c:scatterChart>"));
+  expect(scatter).toHaveLength(2);
+  for (const { xml } of scatter) {
+    const series = elements(xml, "c:ser");
+    expect(series.filter((each) => each.includes('<c:smooth val="0"/>'))).toHaveLength(series.length);
+    expect(xml).toContain('<c:dispBlanksAs val="gap"/>');
   }
 });
 
