@@ -1,0 +1,30 @@
+import type { Receipt } from "../../src/workbook/host";
+import { toldOfRemoval } from "../words/report";
+import { type Pane, runJob } from "./pane";
+
+const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+/** Takes away what an earlier run added, and nothing else. */
+export function removeAdded(pane: Pane, receipt: Receipt): Promise<void> {
+  return runJob(pane, "removing", async ({ onProgress }) => {
+    onProgress({ step: "Removing the sheets", done: 0, of: 0 });
+    try {
+      await pane.host.removeAdded(receipt);
+    } finally {
+      pane.store.dispatch({ type: "receipts known", receipts: await pane.host.receipts() });
+    }
+    return toldOfRemoval(receipt);
+  });
+}
+
+/** Hands the last report to the user as a file. */
+export function saveReport(pane: Pane): Promise<void> {
+  return runJob(pane, "saving", async (tools) => {
+    const { made } = pane.store.state().quarter;
+    if (!made) return null;
+    tools.onProgress({ step: "Writing the file", done: 0, of: 0 });
+    const bytes = await pane.client.ask("file", {}, tools);
+    await pane.host.saveFile(made.fileName, bytes, XLSX);
+    return { tone: "done", text: `Saved as ${made.fileName}.` };
+  });
+}

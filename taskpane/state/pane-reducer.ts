@@ -1,0 +1,84 @@
+import type { RecordsFound } from "../worker/found";
+import { reduceQuarter } from "./quarter-reducer";
+import type { Job, PaneAction, PaneState } from "./pane-state";
+
+export const initialState: PaneState = {
+  place: "records",
+  bookName: "",
+  job: null,
+  told: null,
+  found: null,
+  foundIsOld: false,
+  decisions: { list: [], messages: [] },
+  quarter: { entries: {}, seen: [], tables: [], made: null },
+  receipts: [],
+  choices: { tables: [], records: [] },
+};
+
+export function reducePane(state: PaneState, action: PaneAction): PaneState {
+  const quarter = reduceQuarter(state.quarter, action);
+  const moved = quarter === state.quarter ? state : { ...state, quarter };
+  switch (action.type) {
+    case "place opened":
+      return action.place === moved.place ? moved : { ...moved, place: action.place, told: null };
+    case "book named":
+      return { ...moved, bookName: action.name };
+    case "told":
+      return { ...moved, told: action.told };
+    case "receipts known":
+      return { ...moved, receipts: action.receipts };
+    case "choices known":
+      return { ...moved, choices: action.choices };
+    default:
+      return reduceRecords(reduceJob(moved, action), action);
+  }
+}
+
+function reduceJob(state: PaneState, action: PaneAction): PaneState {
+  switch (action.type) {
+    case "job started":
+      return { ...state, job: { kind: action.kind, progress: null, cancelling: false }, told: null };
+    case "job moved":
+      return withJob(state, (job) => ({ ...job, progress: action.progress }));
+    case "job cancelling":
+      return withJob(state, (job) => ({ ...job, cancelling: true }));
+    case "job ended":
+      return { ...state, job: null, told: action.told };
+    default:
+      return state;
+  }
+}
+
+function withJob(state: PaneState, change: (job: Job) => Job): PaneState {
+  return state.job ? { ...state, job: change(state.job) } : state;
+}
+
+function reduceRecords(state: PaneState, action: PaneAction): PaneState {
+  switch (action.type) {
+    case "records read":
+      return { ...state, found: action.found, foundIsOld: false };
+    case "cells shown":
+      return state.found ? { ...state, found: withCells(state.found, action.group, action.cells) } : state;
+    case "decisions loaded":
+      return { ...state, decisions: { list: action.list, messages: action.messages } };
+    case "decisions changed":
+      return { ...state, decisions: { list: action.list, messages: [] }, foundIsOld: state.found !== null };
+    case "entry changed":
+      return {
+        ...state,
+        foundIsOld: state.found !== null && BEARS_ON_READING.has(action.name) ? true : state.foundIsOld,
+      };
+    default:
+      return state;
+  }
+}
+
+/** Settings that change what is found in the records. */
+const BEARS_ON_READING: ReadonlySet<string> = new Set(["asOf", "gestationDecimals", "metDates", "monthFirst"]);
+
+function withCells(found: RecordsFound, index: number, cells: RecordsFound["groups"][number]["cells"]): RecordsFound {
+  const groups = found.groups.map((group, at) =>
+    at === index ? { ...group, cells: [...group.cells, ...cells] } : group,
+  );
+  return { ...found, groups };
+}

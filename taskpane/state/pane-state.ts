@@ -1,0 +1,78 @@
+import type { Decision } from "../../src/records/decisions";
+import type { SettingName } from "../../src/settings/schema";
+import type { Progress, Receipt } from "../../src/workbook/host";
+import type { RecordsFound, TableChoice } from "../worker/found";
+import type { Made } from "../worker/made";
+
+export interface PaneState {
+  readonly place: string;
+  readonly bookName: string;
+  readonly job: Job | null;
+  readonly told: Told | null;
+  /** What was read of the records; null until the workbook was read. */
+  readonly found: RecordsFound | null;
+  /** A setting or a decision changed since `found` was read. */
+  readonly foundIsOld: boolean;
+  readonly decisions: DecisionsState;
+  readonly quarter: QuarterState;
+  readonly receipts: readonly Receipt[];
+  readonly choices: { readonly tables: readonly TableChoice[]; readonly records: readonly RecordHeadings[] };
+}
+
+export interface RecordHeadings {
+  readonly table: string;
+  readonly headings: readonly string[];
+}
+
+export type JobKind = "reading" | "building" | "removing" | "saving";
+
+/** The one thing the pane is doing. */
+export interface Job {
+  readonly kind: JobKind;
+  readonly progress: Progress | null;
+  readonly cancelling: boolean;
+}
+
+/** What the pane has to say about the last thing done. */
+export interface Told {
+  /** `stopped`: it could not be done, and a person can mend it. */
+  readonly tone: "done" | "stopped";
+  readonly text: string;
+}
+
+export interface DecisionsState {
+  readonly list: readonly Decision[];
+  /** Why what the workbook keeps could not be read; nothing is saved over it until the user says so. */
+  readonly messages: readonly string[];
+}
+
+export type Entries = Readonly<Partial<Record<SettingName, string | readonly string[]>>>;
+
+export interface QuarterState {
+  readonly entries: Entries;
+  /** Fields whose messages are shown: those left once, or all after a try to build. */
+  readonly seen: readonly SettingName[];
+  readonly tables: readonly string[];
+  readonly made: Made | null;
+}
+
+export type PaneAction =
+  | { readonly type: "place opened"; readonly place: string }
+  | { readonly type: "book named"; readonly name: string }
+  | { readonly type: "job started"; readonly kind: JobKind }
+  | { readonly type: "job moved"; readonly progress: Progress }
+  | { readonly type: "job cancelling" }
+  | { readonly type: "job ended"; readonly told: Told | null }
+  | { readonly type: "records read"; readonly found: RecordsFound }
+  | { readonly type: "cells shown"; readonly group: number; readonly cells: RecordsFound["groups"][number]["cells"] }
+  | { readonly type: "decisions loaded"; readonly list: readonly Decision[]; readonly messages: readonly string[] }
+  | { readonly type: "decisions changed"; readonly list: readonly Decision[] }
+  | { readonly type: "entry changed"; readonly name: SettingName; readonly value: string | readonly string[] }
+  | { readonly type: "entries seen"; readonly names: readonly SettingName[] }
+  | { readonly type: "table chosen"; readonly id: string; readonly chosen: boolean }
+  | { readonly type: "choices known"; readonly choices: PaneState["choices"] }
+  | { readonly type: "report made"; readonly made: Made }
+  /** The worker no longer holds the report: it can be neither saved nor drawn. */
+  | { readonly type: "report forgotten" }
+  | { readonly type: "receipts known"; readonly receipts: readonly Receipt[] }
+  | { readonly type: "told"; readonly told: Told | null };

@@ -1,0 +1,37 @@
+import type { PaneAction, QuarterState } from "./pane-state";
+
+export function reduceQuarter(state: QuarterState, action: PaneAction): QuarterState {
+  switch (action.type) {
+    case "entry changed":
+      return { ...state, entries: { ...state.entries, [action.name]: action.value } };
+    case "entries seen":
+      return { ...state, seen: [...new Set([...state.seen, ...action.names])] };
+    case "table chosen":
+      return { ...state, tables: chosen(state.tables, action.id, action.chosen) };
+    case "choices known":
+      return { ...state, tables: action.choices.tables.filter(({ internal }) => !internal).map(({ id }) => id) };
+    case "report made":
+      return { ...state, made: action.made };
+    case "report forgotten":
+      return { ...state, made: null };
+    case "records read":
+      return { ...state, entries: withoutLostGroups(state.entries, action.found.groupColumns) };
+    default:
+      return state;
+  }
+}
+
+function chosen(tables: readonly string[], id: string, isChosen: boolean): readonly string[] {
+  const others = tables.filter((each) => each !== id);
+  return isChosen ? [...others, id] : others;
+}
+
+/** A column that is no longer there cannot be unticked, so it may not stay chosen. */
+function withoutLostGroups(
+  entries: QuarterState["entries"],
+  columns: readonly { readonly heading: string }[],
+): QuarterState["entries"] {
+  const { by } = entries;
+  if (!Array.isArray(by) || columns.length === 0) return entries;
+  return { ...entries, by: by.filter((heading) => columns.some((column) => column.heading === heading)) };
+}

@@ -1,0 +1,53 @@
+import type { Decision } from "../../src/records/decisions";
+import type { SettingName } from "../../src/settings/schema";
+import type { Receipt } from "../../src/workbook/host";
+import { removeAdded, saveReport } from "../jobs/after-build";
+import { buildReport } from "../jobs/build";
+import { keepDecisions, saveDecisionsFile, takeOverDecisions } from "../jobs/decisions";
+import { cancelJob, type Pane } from "../jobs/pane";
+import { checkAgain, readWorkbook } from "../jobs/read";
+import { moreCells, showCell } from "../jobs/show-cells";
+
+/** Everything that a view can set going. Jobs tell how they ended through the state; nothing is awaited in a view. */
+export interface PaneActions {
+  readonly openPlace: (place: string) => void;
+  readonly read: () => void;
+  readonly checkAgain: () => void;
+  readonly cancel: () => void;
+  readonly build: () => void;
+  readonly saveReport: () => void;
+  readonly remove: (receipt: Receipt) => void;
+  readonly enter: (name: SettingName, value: string | readonly string[]) => void;
+  readonly leaveField: (name: SettingName) => void;
+  readonly chooseTable: (id: string, chosen: boolean) => void;
+  readonly showCell: (sheet: string, cell: string) => void;
+  readonly moreCells: (group: number) => void;
+  /** Gives what keeps the decisions from standing together; empty where they were kept. */
+  readonly keepDecisions: (list: readonly Decision[]) => Promise<readonly string[]>;
+  readonly takeOverDecisions: (text: string) => Promise<readonly string[]>;
+  readonly saveDecisionsFile: () => void;
+  /** The drawing of a chart of the last report, as SVG text. */
+  readonly drawChart: (chart: number, width: number) => Promise<string>;
+}
+
+export function actionsOf(pane: Pane): PaneActions {
+  const { dispatch } = pane.store;
+  return {
+    openPlace: (place) => dispatch({ type: "place opened", place }),
+    read: () => void readWorkbook(pane),
+    checkAgain: () => void checkAgain(pane),
+    cancel: () => cancelJob(pane),
+    build: () => void buildReport(pane),
+    saveReport: () => void saveReport(pane),
+    remove: (receipt) => void removeAdded(pane, receipt),
+    enter: (name, value) => dispatch({ type: "entry changed", name, value }),
+    leaveField: (name) => dispatch({ type: "entries seen", names: [name] }),
+    chooseTable: (id, chosen) => dispatch({ type: "table chosen", id, chosen }),
+    showCell: (sheet, cell) => void showCell(pane, sheet, cell),
+    moreCells: (group) => void moreCells(pane, group),
+    keepDecisions: (list) => keepDecisions(pane, list),
+    takeOverDecisions: (text) => takeOverDecisions(pane, text),
+    saveDecisionsFile: () => void saveDecisionsFile(pane),
+    drawChart: (chart, width) => pane.client.ask("chart", { chart, width }),
+  };
+}

@@ -1,0 +1,52 @@
+import { Spinner } from "@fluentui/react-components";
+import { useEffect, useRef, useState } from "react";
+import { useStyles } from "../../look/styles";
+import type { ChartPreview } from "../../worker/made";
+import { usePane } from "../pane-context";
+import { Disclosure } from "../parts/disclosure";
+import { NumbersTable } from "./numbers-table";
+import { svgElement } from "./svg-element";
+
+const WIDEST = 620;
+
+/** A drawn chart: its message as text for those who do not see it, and its numbers as a table. */
+export function ChartFigure({ chart, index }: { chart: ChartPreview; index: number }) {
+  const styles = useStyles();
+  const { place, outcome } = useDrawing(index);
+  return (
+    <figure className={styles.figure}>
+      <div ref={place} role="img" aria-label={chart.altText} />
+      {outcome === "waiting" && <Spinner size="tiny" label="Drawing the chart" />}
+      {outcome === "failed" && (
+        <p className={styles.sentence}>The chart could not be drawn; its numbers stand below.</p>
+      )}
+      <figcaption className={styles.caption}>{chart.altText}</figcaption>
+      <Disclosure summary="Numbers of this chart">
+        <NumbersTable chart={chart} />
+      </Disclosure>
+    </figure>
+  );
+}
+
+function useDrawing(index: number) {
+  const { actions } = usePane();
+  const { drawChart } = actions;
+  const place = useRef<HTMLDivElement>(null);
+  const [outcome, setOutcome] = useState<"waiting" | "drawn" | "failed">("waiting");
+  useEffect(() => {
+    let wanted = true;
+    const width = Math.max(200, Math.min(WIDEST, place.current?.clientWidth ?? WIDEST));
+    drawChart(index, width).then(
+      (svg) => {
+        if (!wanted) return;
+        place.current?.replaceChildren(svgElement(svg));
+        setOutcome("drawn");
+      },
+      () => wanted && setOutcome("failed"),
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [drawChart, index]);
+  return { place, outcome };
+}

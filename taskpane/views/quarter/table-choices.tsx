@@ -1,0 +1,51 @@
+import { Checkbox } from "@fluentui/react-components";
+import { useStyles } from "../../look/styles";
+import { aboutTable, INTERNAL_WARNING } from "../../words/tables";
+import type { TableChoice } from "../../worker/found";
+import { usePane } from "../pane-context";
+import { Section } from "../parts/section";
+
+export function TableChoices() {
+  const { tables } = usePane().state.choices;
+  const styles = useStyles();
+  const internal = tables.filter((each) => each.internal);
+  return (
+    <Section title="Tables">
+      <fieldset className={styles.checks}>
+        <legend className={styles.hidden}>Tables of the report</legend>
+        {tables
+          .filter((each) => !each.internal)
+          .map((table) => (
+            <OneTable key={table.id} table={table} />
+          ))}
+      </fieldset>
+      {internal.length > 0 && (
+        <fieldset className={styles.checks}>
+          <legend className={styles.smallTitle}>Internal</legend>
+          <p className={styles.quiet}>{INTERNAL_WARNING}</p>
+          {internal.map((table) => (
+            <OneTable key={table.id} table={table} />
+          ))}
+        </fieldset>
+      )}
+    </Section>
+  );
+}
+
+function OneTable({ table }: { table: TableChoice }) {
+  const { state, actions } = usePane();
+  const styles = useStyles();
+  const about = aboutTable(table.id);
+  return (
+    <Checkbox
+      label={
+        <>
+          {table.name}
+          {about !== "" && <span className={styles.caption}> – {about}</span>}
+        </>
+      }
+      checked={state.quarter.tables.includes(table.id)}
+      onChange={(_, { checked }) => actions.chooseTable(table.id, checked === true)}
+    />
+  );
+}

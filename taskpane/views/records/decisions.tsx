@@ -1,0 +1,91 @@
+import { Button } from "@fluentui/react-components";
+import { useState } from "react";
+import type { Decision } from "../../../src/records/decisions";
+import { useStyles } from "../../look/styles";
+import { DECISIONS_ABOUT, decisionInWords } from "../../words/decisions";
+import { usePane } from "../pane-context";
+import { Disclosure } from "../parts/disclosure";
+import { Section } from "../parts/section";
+import { DecisionsFile } from "./decisions-file";
+import { NewDecision } from "./new-decision";
+
+/** What was settled, each decision to be revoked and taken up again. */
+export function Decisions() {
+  const { state, actions } = usePane();
+  const styles = useStyles();
+  const { list, messages } = state.decisions;
+  const [faults, setFaults] = useState<readonly string[]>([]);
+  const keep = (decisions: readonly Decision[]) => void actions.keepDecisions(decisions).then(setFaults);
+  return (
+    <Section title="Decisions" about={DECISIONS_ABOUT}>
+      {messages.length > 0 && <Unreadable messages={messages} onAfresh={() => keep([])} />}
+      {list.length === 0 && messages.length === 0 && <p className={styles.sentence}>No decision was made yet.</p>}
+      <ul className={styles.list}>
+        {list.map((decision, index) => (
+          <DecisionLine
+            key={`${index} ${JSON.stringify(decision)}`}
+            decision={decision}
+            onChange={(changed) => keep(list.map((each, at) => (at === index ? changed : each)))}
+          />
+        ))}
+      </ul>
+      <div role="status">
+        {faults.map((fault) => (
+          <p key={fault} className={styles.sentence}>
+            {fault}
+          </p>
+        ))}
+      </div>
+      <Disclosure summary="Make a decision">
+        <NewDecision skills={state.found?.skills ?? []} />
+      </Disclosure>
+      <Disclosure summary="Carry decisions in a file">
+        <DecisionsFile />
+      </Disclosure>
+    </Section>
+  );
+}
+
+function DecisionLine({ decision, onChange }: { decision: Decision; onChange: (changed: Decision) => void }) {
+  const { state } = usePane();
+  const styles = useStyles();
+  const words = decisionInWords(decision);
+  const revoked = decision.revoked === true;
+  const verb = revoked ? "Take up again" : "Revoke";
+  return (
+    <li className={styles.entry}>
+      <p className={styles.sentence}>
+        {revoked && <strong>Revoked: </strong>}
+        <span className={revoked ? styles.struck : undefined}>{words}</span>
+      </p>
+      <Button
+        size="small"
+        aria-label={`${verb}: ${words}`}
+        disabledFocusable={state.job !== null}
+        onClick={() => onChange({ ...decision, revoked: !revoked })}
+      >
+        {verb}
+      </Button>
+    </li>
+  );
+}
+
+function Unreadable({ messages, onAfresh }: { messages: readonly string[]; onAfresh: () => void }) {
+  const styles = useStyles();
+  return (
+    <div className={styles.told}>
+      <p className={styles.sentence}>
+        The decisions kept with this workbook cannot be read, so none is in force. Nothing is kept over them until you
+        say so.
+      </p>
+      {messages.map((message) => (
+        <p key={message} className={styles.sentence}>
+          {message}
+        </p>
+      ))}
+      <Button size="small" onClick={onAfresh}>
+        Start again without decisions
+      </Button>
+    </div>
+  );
+}

@@ -1,0 +1,27 @@
+import type { Decision } from "../../src/records/decisions";
+
+/** What a decision says. It names ids, since whoever made it must know it again; it is shown in the pane alone. */
+export function decisionInWords(each: Decision): string {
+  switch (each.kind) {
+    case "same-child":
+      return `Rows under “${each.alias}” count as rows of child “${each.child}”.`;
+    case "skill-alias":
+      return `“${each.alias}” is read as the skill “${each.skill}”.`;
+    case "date-order":
+      return `Text dates of ${each.table}, ${each.column}, are read ${each.order}.`;
+    case "heading":
+      return `In ${each.table}, the heading “${each.heading}” stands for ${each.means}.`;
+  }
+}
+
+export const KINDS: readonly { readonly kind: Decision["kind"]; readonly label: string }[] = [
+  { kind: "skill-alias", label: "A skill is written another way" },
+  { kind: "same-child", label: "Two ids are one child" },
+  { kind: "date-order", label: "The order of day and month in a column" },
+  { kind: "heading", label: "What a heading stands for" },
+];
+
+export const ORDERS = ["day first", "month first", "year first"] as const;
+
+export const DECISIONS_ABOUT =
+  "A decision settles how something is read. It is kept apart from the records, which stay as they are; it holds for the next quarter too, until it is revoked.";

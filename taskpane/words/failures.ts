@@ -1,0 +1,42 @@
+import { HostFailure } from "../../src/workbook/host";
+import { WorkFailed } from "../client/work-failed";
+import type { JobKind, Told } from "../state/pane-state";
+
+/** What is told when a job did not come to its end. */
+export function toldOfFailure(error: unknown, kind: JobKind): Told {
+  if (isCancel(error)) return { tone: "done", text: CANCELLED[kind] };
+  const said = error instanceof HostFailure ? error.message : error instanceof WorkFailed ? error.said : null;
+  return { tone: "stopped", text: said ?? unknownFailure(error, kind) };
+}
+
+/** The reason a job ends with when the user cancels it. */
+export class Cancelled extends Error {
+  override readonly name = "Cancelled";
+}
+
+function isCancel(error: unknown): boolean {
+  return error instanceof Cancelled || (error instanceof DOMException && error.name === "AbortError");
+}
+
+const CANCELLED: Readonly<Record<JobKind, string>> = {
+  reading: "Cancelled. Nothing was changed; read the workbook again when you are ready.",
+  building: "Cancelled. Nothing was added to the workbook.",
+  removing: "Cancelled. Sheets that are still listed are still there.",
+  saving: "Cancelled. No file was saved.",
+};
+
+const UNDONE: Readonly<Record<JobKind, string>> = {
+  reading: "The workbook could not be read. Nothing was changed.",
+  building: "The report could not be made. Nothing was added to the workbook.",
+  removing: "The sheets could not be removed; those that are still listed are still there.",
+  saving: "The file could not be saved.",
+};
+
+/** The failure's own text is left out: it may carry the text of a cell. Its kind helps whoever mends the program. */
+function unknownFailure(error: unknown, kind: JobKind): string {
+  const name = error instanceof WorkFailed ? error.failure.name : error instanceof Error ? error.name : "unknown";
+  if (name === "WorkerStopped") {
+    return `${UNDONE[kind]} The work stopped, most likely for want of memory: close other workbooks and try again.`;
+  }
+  return `${UNDONE[kind]} Try again; if it happens again, tell whoever looks after this add-in (kind of failure: ${name}).`;
+}

@@ -1,0 +1,37 @@
+import type { Receipt } from "../../src/workbook/host";
+import { counted, plural } from "../../src/report/sheets/words";
+import type { Made } from "../worker/made";
+import type { Job, Told } from "../state/pane-state";
+
+export function quarterTitle(made: Made | null): string {
+  return made === null ? "Make the report of a quarter" : `The report as of ${made.label} is ready`;
+}
+
+export function toldOfBuild(made: Made, { sheets }: Receipt): Told {
+  const added = plural(sheets.length, "sheet was", "sheets were");
+  return {
+    tone: "done",
+    text: `The report as of ${made.label} is ready. ${added} added after your own; nothing else was changed.`,
+  };
+}
+
+export function toldOfRemoval({ sheets, label }: Receipt): Told {
+  return { tone: "done", text: `Removed: ${plural(sheets.length, "sheet", "sheets")} of the report as of ${label}.` };
+}
+
+export function followedInWords({ followed, everFollowed, period }: Made): string {
+  return `${period}. ${plural(followed, "child", "children")} followed on the last day, ${counted(everFollowed)} ever followed by then.`;
+}
+
+export function receiptTitle({ label, sheets }: Receipt): string {
+  return `Report as of ${label}: ${plural(sheets.length, "sheet", "sheets")}`;
+}
+
+/** `Making Age when met`, from the step of a run; a share of the way where it is known. */
+export function stepInWords({ progress, cancelling }: Job, nameOf: (tableId: string) => string): string {
+  if (cancelling) return "Cancelling";
+  if (!progress) return "Starting";
+  const made = /^Making (\S+)$/.exec(progress.step);
+  const step = made ? `Making ${nameOf(made[1] as string)}` : progress.step;
+  return progress.of > 0 ? `${step}: ${counted(progress.done)} of ${counted(progress.of)}` : step;
+}

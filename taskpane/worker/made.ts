@@ -1,0 +1,37 @@
+import type { RecordsFound } from "./found";
+
+/** A report that was made, less its sheets. */
+export interface Made {
+  /** The as-of date, in words. */
+  readonly label: string;
+  readonly fileName: string;
+  readonly period: string;
+  readonly followed: number;
+  readonly everFollowed: number;
+  readonly tables: readonly MadeTable[];
+  readonly charts: readonly ChartPreview[];
+}
+
+export interface MadeTable {
+  readonly id: string;
+  readonly name: string;
+  readonly internal: boolean;
+  readonly rows: number;
+  /** What the table says, most important first. */
+  readonly sentences: readonly string[];
+}
+
+/** One chart of the report: its words, and the numbers behind it. */
+export interface ChartPreview {
+  readonly sheet: string;
+  readonly title: string;
+  readonly altText: string;
+  readonly headings: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+export interface Built {
+  readonly found: RecordsFound;
+  /** Null where the records cannot be used; `found.failure` says why. */
+  readonly made: Made | null;
+}

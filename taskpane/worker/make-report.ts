@@ -1,0 +1,40 @@
+import { type Day, isoOf } from "../../src/age/day";
+import type { Report } from "../../src/report/report";
+import { reportSheets } from "../../src/report/sheets/report-sheets";
+import { periodInWords } from "../../src/report/sheets/page";
+import { sentencesOf } from "../../src/report/sheets/sentences/sentences";
+import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
+import { dayInWords } from "../../src/report/sheets/words";
+import type { SheetOut } from "../../src/workbook/sheets";
+import { chartsOf, previewOf, type ReportChart } from "./chart-preview";
+import type { Made } from "./made";
+
+/** A report with its sheets: what the worker keeps until the next one. */
+export interface KeptReport {
+  readonly asOf: Day;
+  readonly sheets: readonly SheetOut[];
+  readonly charts: readonly ReportChart[];
+}
+
+export function keep(report: Report, asOf: Day): KeptReport {
+  const sheets = reportSheets(report);
+  return { asOf, sheets, charts: chartsOf(sheets) };
+}
+
+export function madeOf(report: Report, kept: KeptReport): Made {
+  return {
+    label: dayInWords(kept.asOf),
+    fileName: `report-${isoOf(kept.asOf)}.xlsx`,
+    period: periodInWords(report),
+    followed: report.print.followed,
+    everFollowed: report.print.everFollowed,
+    tables: report.tables.map((table) => ({
+      id: table.id,
+      name: sheetNameOf(table),
+      internal: table.internal === true,
+      rows: table.rows.length,
+      sentences: sentencesOf(table, report),
+    })),
+    charts: kept.charts.map(previewOf),
+  };
+}

@@ -1,0 +1,75 @@
+import type { Decision } from "../../src/records/decisions";
+import type { Settings } from "../../src/settings/settings";
+import type { GridColumn } from "../../src/workbook/cells";
+import type { CellOut, SheetOut } from "../../src/workbook/sheets";
+import type { SheetIn, WorkbookIn } from "../../src/workbook/workbook";
+import type { FoundCell, RecordsFound, TableChoice } from "./found";
+import type { Built } from "./made";
+
+/** What the pane asks of its worker, and the answer to each. */
+export interface Requests {
+  /** What there is to choose from, before any workbook is read. */
+  choices: { ask: object; answer: Choices };
+  /** Columns come transferred; texts follow in parts, so that none takes long to cross. */
+  open: { ask: { readonly workbook: OpenedWorkbook }; answer: null };
+  strings: { ask: { readonly sheet: number; readonly part: readonly string[] }; answer: null };
+  check: { ask: { readonly settings: Settings; readonly decisions: readonly Decision[] }; answer: RecordsFound };
+  cells: { ask: { readonly group: number; readonly from: number }; answer: readonly FoundCell[] };
+  build: { ask: BuildAsk; answer: Built };
+  /** Rows come in parts before the answer. */
+  sheets: { ask: object; answer: readonly SheetHead[] };
+  /** Gives the columns of the workbook back, transferred. The worker holds it no longer. */
+  giveBack: { ask: object; answer: readonly (readonly (GridColumn | undefined)[])[] };
+  file: { ask: object; answer: Uint8Array<ArrayBuffer> };
+  chart: { ask: { readonly chart: number; readonly width: number }; answer: string };
+}
+
+export type RequestKind = keyof Requests;
+export type Ask<K extends RequestKind> = Requests[K]["ask"];
+export type Answer<K extends RequestKind> = Requests[K]["answer"];
+
+export interface Choices {
+  readonly tables: readonly TableChoice[];
+  /** The headings of each table of records. */
+  readonly records: readonly { readonly table: string; readonly headings: readonly string[] }[];
+}
+
+export interface BuildAsk {
+  readonly settings: Settings;
+  readonly decisions: readonly Decision[];
+  readonly tables: readonly string[];
+}
+
+/** A workbook without the texts of its grids. */
+export interface OpenedWorkbook extends Omit<WorkbookIn, "sheets"> {
+  readonly sheets: readonly (Omit<SheetIn, "grid"> & {
+    readonly rowCount: number;
+    readonly columns: readonly (GridColumn | undefined)[];
+  })[];
+}
+
+/** A sheet whose rows come in parts: here it has none. */
+export type SheetHead = SheetOut;
+
+export interface RowsPart {
+  readonly sheet: number;
+  readonly rows: readonly (readonly CellOut[])[];
+  readonly heights: readonly (readonly [row: number, points: number])[];
+}
+
+export type ToWorker = {
+  [K in RequestKind]: { readonly id: number; readonly kind: K; readonly ask: Ask<K> };
+}[RequestKind];
+
+export type FromWorker = { readonly id: number } & (
+  | { readonly kind: "step"; readonly step: string }
+  | { readonly kind: "rows"; readonly part: RowsPart }
+  | { readonly kind: "done"; readonly answer: unknown }
+  | { readonly kind: "failed"; readonly failure: Failure }
+);
+
+/** `message` only where it is one of ours, written for people: any other could carry the text of a cell. */
+export interface Failure {
+  readonly name: string;
+  readonly message: string | null;
+}

@@ -1,0 +1,20 @@
+import { config } from "zod";
+import type { ToWorker } from "./messages";
+import { serve } from "./serve";
+import { Work } from "./work";
+
+// zod compiles its checks with `Function` where it may; the page's policy forbids that, and asking would be reported.
+config({ jitless: true });
+
+const work = new Work({
+  writeFile: async (sheets, created) => (await import("./write-file")).writeFile(sheets, created),
+  drawChart: async (chart, width) => (await import("./draw-chart")).drawChart(chart, width),
+});
+
+const scope = globalThis as unknown as {
+  onmessage: ((event: MessageEvent<ToWorker>) => void) | null;
+  postMessage: (message: unknown, transfer: ArrayBuffer[]) => void;
+};
+
+scope.onmessage = ({ data }) =>
+  void serve(work, data, (message, transfer = []) => scope.postMessage(message, transfer));
