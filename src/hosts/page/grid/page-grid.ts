@@ -1,0 +1,151 @@
+import { type ICellData, type IWorkbookData, type IWorksheetData, numfmt } from "@univerjs/core";
+import { FormulaDataModel, SetSuperTableMutation } from "@univerjs/preset-sheets-core";
+import type { CellRange } from "../../../workbook/workbook";
+import type { SheetCells } from "../cells/read-sheet";
+import type { GridParts } from "./create-grid";
+import { type LineChange, lineChangeOf } from "./line-changes";
+
+export interface SelectedCell {
+  readonly sheetId: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+export interface SheetInGrid {
+  readonly id: string;
+  readonly name: string;
+  readonly merged: readonly CellRange[];
+}
+
+/** The one workbook that the spreadsheet shows, in the few moves that this page needs of it. */
+export class PageGrid {
+  private unitId: string | null = null;
+
+  constructor(private readonly parts: GridParts) {}
+
+  /** Shows another workbook in place of the one before. */
+  show(workbook: IWorkbookData): void {
+    const { api } = this.parts;
+    if (this.unitId !== null) api.disposeUnit(this.unitId);
+    this.unitId = workbook.id;
+    api.createWorkbook(workbook);
+  }
+
+  sheets(): SheetInGrid[] {
+    return this.workbook()
+      .getSheets()
+      .map((sheet) => ({
+        id: sheet.getSheetId(),
+        name: sheet.getSheetName(),
+        merged: sheet.getSheet().getMergeData().map(rangeOf),
+      }));
+  }
+
+  cells(sheetId: string): SheetCells {
+    const styles = this.workbook().getWorkbook().getStyles();
+    const isDate = new Map<unknown, boolean>();
+    const showsDate = (cell: ICellData) => {
+      const known = isDate.get(cell.s);
+      if (known !== undefined) return known;
+      const pattern = styles.getStyleByCell(cell)?.n?.pattern;
+      const dated = pattern !== undefined && pattern !== null && numfmt.isDateFormat(pattern);
+      isDate.set(cell.s, dated);
+      return dated;
+    };
+    return {
+      own: this.sheet(sheetId).getSheet().getCellMatrix().getMatrix(),
+      spilled: this.spilled(sheetId),
+      showsDate,
+    };
+  }
+
+  /** Adds a sheet after the last one. */
+  add(name: string, sheet: Partial<IWorksheetData>): string {
+    return this.workbook().insertSheet(name, { sheet }).getSheetId();
+  }
+
+  remove(sheetId: string): void {
+    if (this.has(sheetId)) this.workbook().deleteSheet(sheetId);
+  }
+
+  has(sheetId: string): boolean {
+    return this.workbook().getSheetBySheetId(sheetId) !== null;
+  }
+
+  select(sheetId: string, range: string): void {
+    const workbook = this.workbook();
+    const sheet = this.sheet(sheetId);
+    workbook.setActiveSheet(sheet);
+    const target = sheet.getRange(range);
+    target.activate();
+    sheet.scrollToCell(Math.max(target.getRow() - 3, 0), Math.max(target.getColumn() - 1, 0));
+  }
+
+  /** What someone is typing counts as typed. */
+  async finishTyping(): Promise<void> {
+    const workbook = this.workbook();
+    if (workbook.isCellEditing()) await workbook.endEditingAsync(true);
+  }
+
+  /** Makes `=SUM(Children[Weight])` and `Children[#All]` work in formulas. */
+  nameTable(name: string, sheetId: string, range: CellRange, headings: readonly string[]): void {
+    this.parts.api.syncExecuteCommand(SetSuperTableMutation.id, {
+      unitId: this.unitId,
+      tableName: name,
+      reference: {
+        sheetId,
+        titleMap: new Map(headings.map((heading, index) => [heading, index])),
+        range: {
+          startRow: range.top,
+          startColumn: range.left,
+          endRow: range.bottom,
+          endColumn: range.right,
+        },
+      },
+    });
+  }
+
+  onSelect(listener: (cell: SelectedCell) => void): () => void {
+    const { api } = this.parts;
+    const subscription = api.addEvent(api.Event.SelectionChanged, ({ worksheet, selections }) => {
+      const [first] = selections;
+      if (first) listener({ sheetId: worksheet.getSheetId(), row: first.startRow, column: first.startColumn });
+    });
+    return () => subscription.dispose();
+  }
+
+  onLineChange(listener: (change: LineChange) => void): () => void {
+    const { api } = this.parts;
+    const subscription = api.addEvent(api.Event.CommandExecuted, ({ id, params }) => {
+      const change = lineChangeOf(id, params);
+      if (change) listener(change);
+    });
+    return () => subscription.dispose();
+  }
+
+  setDark(dark: boolean): void {
+    this.parts.api.toggleDarkMode(dark);
+  }
+
+  private workbook() {
+    const workbook = this.parts.api.getActiveWorkbook();
+    if (!workbook) throw new RangeError("PageGrid: no workbook is shown yet");
+    return workbook;
+  }
+
+  private sheet(sheetId: string) {
+    const sheet = this.workbook().getSheetBySheetId(sheetId);
+    if (!sheet) throw new RangeError("PageGrid: there is no such sheet");
+    return sheet;
+  }
+
+  private spilled(sheetId: string): SheetCells["spilled"] {
+    const model = this.parts.univer.__getInjector().get(FormulaDataModel);
+    const cells = model.getArrayFormulaCellData()[this.unitId ?? ""]?.[sheetId];
+    return (cells ?? {}) as SheetCells["spilled"];
+  }
+}
+
+function rangeOf(range: { startRow: number; startColumn: number; endRow: number; endColumn: number }): CellRange {
+  return { top: range.startRow, left: range.startColumn, bottom: range.endRow, right: range.endColumn };
+}

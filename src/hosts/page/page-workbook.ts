@@ -1,0 +1,178 @@
+import { setDateSystem } from "../../../functions/date-system";
+import { HostFailure, type JobOptions, type Receipt, type WorkbookHost } from "../../workbook/host";
+import { safeSheetNames } from "../../workbook/sheet-names";
+import type { SheetOut } from "../../workbook/sheets";
+import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
+import { readSheetCells } from "./cells/read-sheet";
+import { saveToDisk } from "./download";
+import type { PageGrid, SheetInGrid } from "./grid/page-grid";
+import { sameCells } from "./same-cells";
+import { openedWorkbook, sheetIdAt } from "./snapshot/opened-workbook";
+import { reportSheet } from "./snapshot/report-sheet";
+import { type Slices, slicesOf } from "./snapshot/slices";
+import { headingsOf, TablesInGrid } from "./tables-in-grid";
+
+interface AddedSheet {
+  readonly id: string;
+  readonly sheet: SheetOut;
+}
+
+interface Addition {
+  readonly label: string;
+  readonly sheets: readonly AddedSheet[];
+}
+
+export interface OpenedFile {
+  readonly name: string;
+  readonly workbook: WorkbookIn;
+}
+
+let opened = 0;
+
+/** The workbook shown in the grid of the embedded page, as the pane sees it. Everything it keeps goes with the page. */
+export class PageWorkbook implements WorkbookHost {
+  readonly kind = "page";
+  private additions: readonly Addition[] = [];
+  private decisions: unknown = null;
+  private readonly stopListening: () => void;
+  private readonly listeners = new Set<() => void>();
+
+  private constructor(
+    private readonly grid: PageGrid,
+    private readonly fileName: string,
+    private readonly dateSystem: WorkbookIn["dateSystem"],
+    private readonly tables: TablesInGrid,
+  ) {
+    this.stopListening = grid.onLineChange((change) => tables.change(change));
+  }
+
+  /** Lays a workbook out in the grid, in place of the one before. */
+  static async open(grid: PageGrid, { name, workbook }: OpenedFile, options: JobOptions): Promise<PageWorkbook> {
+    const sheets = await openedWorkbook(`workbook-${(opened += 1)}`, workbook, options);
+    options.signal.throwIfAborted();
+    setDateSystem(1900);
+    grid.show(sheets);
+    workbook.sheets.forEach(({ tables, grid: cells }, index) =>
+      tables.forEach((table) =>
+        grid.nameTable(table.name, sheetIdAt(index), table.range, table.headerRow ? headingsOf(table, cells) : []),
+      ),
+    );
+    return new PageWorkbook(grid, name, workbook.dateSystem, new TablesInGrid(workbook, sheetIdAt));
+  }
+
+  close(): void {
+    this.stopListening();
+    this.listeners.clear();
+  }
+
+  async name(): Promise<string> {
+    return this.fileName;
+  }
+
+  async read(options: JobOptions): Promise<WorkbookIn> {
+    await this.grid.finishTyping();
+    const slices = slicesOf(options);
+    const sheets = this.grid.sheets();
+    const read: SheetIn[] = [];
+    for (const [done, sheet] of sheets.entries()) {
+      options.onProgress({ step: "Reading the sheets", done, of: sheets.length });
+      const cells = await this.readSheet(sheet, slices);
+      if (cells.grid.rowCount > 0) read.push(cells);
+    }
+    return { dateSystem: this.dateSystem, sheets: read };
+  }
+
+  async addSheets(sheets: readonly SheetOut[], read: WorkbookIn, label: string, options: JobOptions): Promise<Receipt> {
+    const slices = slicesOf(options);
+    const now = await this.read({ ...options, onProgress: () => undefined });
+    if (!(await sameCells(read, now, slices))) {
+      throw new HostFailure(
+        "changed meanwhile",
+        "Cells changed while the report was made. Nothing was added: build it again.",
+      );
+    }
+    const addition = { label, sheets: await this.addAll(sheets, slices, options) };
+    this.additions = [...this.additions, addition];
+    this.tell();
+    return this.receiptOf(addition);
+  }
+
+  async receipts(): Promise<readonly Receipt[]> {
+    return this.additions.map((addition) => this.receiptOf(addition)).filter(({ sheets }) => sheets.length > 0);
+  }
+
+  async removeAdded(receipt: Receipt): Promise<void> {
+    const names = new Map(this.grid.sheets().map(({ id, name }) => [name, id]));
+    const gone = new Set(receipt.sheets.map((name) => names.get(name)));
+    const ours = this.additions.flatMap(({ sheets }) => sheets.map(({ id }) => id)).filter((id) => gone.has(id));
+    ours.forEach((id) => this.grid.remove(id));
+    this.additions = this.additions.filter(({ sheets }) => sheets.some(({ id }) => this.grid.has(id)));
+    this.tell();
+  }
+
+  async showCell(sheet: string, cell: string): Promise<void> {
+    const found = this.grid.sheets().find(({ name }) => name === sheet);
+    if (!found) throw new HostFailure("changed meanwhile", "That sheet is no longer there. Read the workbook again.");
+    this.grid.select(found.id, cell);
+  }
+
+  async loadDecisions(): Promise<unknown> {
+    return this.decisions;
+  }
+
+  async saveDecisions(decisions: unknown): Promise<void> {
+    this.decisions = decisions;
+    this.tell();
+  }
+
+  async saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
+    saveToDisk(fileName, bytes, mimeType);
+  }
+
+  /** The sheets of the last report that is still there, for a file of its own. */
+  lastReport(): { readonly label: string; readonly sheets: readonly SheetOut[] } | null {
+    const last = this.additions.findLast(({ sheets }) => sheets.some(({ id }) => this.grid.has(id)));
+    return last
+      ? { label: last.label, sheets: last.sheets.filter(({ id }) => this.grid.has(id)).map(({ sheet }) => sheet) }
+      : null;
+  }
+
+  /** Told when a report was added or removed, or decisions were kept. */
+  subscribe(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  private async readSheet({ id, name, merged }: SheetInGrid, slices: Slices): Promise<SheetIn> {
+    const grid = await readSheetCells(this.grid.cells(id), this.dateSystem, slices);
+    return { name, grid, tables: this.tables.of(id, grid), merged };
+  }
+
+  /** All of them or none: what was added before a cancel goes again. */
+  private async addAll(sheets: readonly SheetOut[], slices: Slices, options: JobOptions): Promise<AddedSheet[]> {
+    const standing = this.grid.sheets().map(({ name }) => name);
+    const names = safeSheetNames([...standing, ...sheets.map(({ name }) => name)]).slice(standing.length);
+    const added: AddedSheet[] = [];
+    try {
+      for (const [done, sheet] of sheets.entries()) {
+        options.onProgress({ step: "Adding sheets", done, of: sheets.length });
+        const laidOut = await reportSheet(sheet, slices);
+        added.push({ id: this.grid.add(names[done] as string, laidOut), sheet });
+        await slices.rest();
+      }
+      return added;
+    } catch (error) {
+      added.forEach(({ id }) => this.grid.remove(id));
+      throw error;
+    }
+  }
+
+  private receiptOf({ label, sheets }: Addition): Receipt {
+    const names = new Map(this.grid.sheets().map(({ id, name }) => [id, name]));
+    return { label, sheets: sheets.flatMap(({ id }) => names.get(id) ?? []) };
+  }
+
+  private tell(): void {
+    this.listeners.forEach((listener) => listener());
+  }
+}

@@ -1,0 +1,50 @@
+import path from "node:path";
+import type { Server } from "node:http";
+import { openBrowser } from "./open-browser";
+import { HOST, pageServer, portOf } from "./page-server";
+import { startWords } from "./words";
+
+const EXIT = { done: 0, failed: 1, badRequest: 2 } as const;
+
+/** The command behind `npm start`: serves until it is told to stop. */
+export function start(words: readonly string[], folder: string): void {
+  const asked = startWords(words);
+  if ("message" in asked) return fail(asked.message, EXIT.badRequest);
+  const server = served(folder);
+  if (!server) return fail(`There is no built page in ${folder}: run npm run build first.`, EXIT.failed);
+  server.on("error", (error: NodeJS.ErrnoException) => fail(reasonOf(error, asked.port), EXIT.failed));
+  server.listen(asked.port, HOST, () => {
+    const address = `http://${HOST}:${portOf(server)}/`;
+    process.stdout.write(`Windowline is at ${address}\nOnly this machine can open it. Stop with Ctrl+C.\n`);
+    if (asked.open) openBrowser(address);
+  });
+  for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => stop(server));
+}
+
+function served(folder: string): Server | null {
+  try {
+    return pageServer(path.resolve(folder));
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === "ENOENT") return null;
+    throw error;
+  }
+}
+
+function stop(server: Server): void {
+  process.stdout.write("Stopped.\n");
+  server.close(() => process.exit(EXIT.done));
+  server.closeAllConnections();
+}
+
+function reasonOf(error: NodeJS.ErrnoException, port: number): string {
+  if (error.code === "EADDRINUSE") {
+    return `Port ${port} is taken, perhaps by this page in another window: open http://${HOST}:${port}/, or choose another port with npm start -- --port ${port + 1}.`;
+  }
+  if (error.code === "EACCES") return `This account may not use port ${port}: choose one above 1023 with --port.`;
+  return `The page could not be served (${error.code ?? error.name}).`;
+}
+
+function fail(message: string, code: number): void {
+  process.stderr.write(`${message}\n`);
+  process.exitCode = code;
+}

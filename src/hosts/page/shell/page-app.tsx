@@ -1,0 +1,50 @@
+import { useEffect, useRef, useState, useSyncExternalStore } from "react";
+import type { PageServices } from "./page-services";
+import { PageSession, type PageView } from "./page-session";
+import { PageShell } from "./page-shell";
+
+const NO_GRID_YET: PageView = {
+  state: { at: "loading", step: "Starting the spreadsheet" },
+  notice: null,
+  cellMessage: null,
+  hasReport: false,
+  hasDecisions: false,
+};
+
+/** The whole page. The spreadsheet is fetched once the page stands, so that there is something to see at once. */
+export function PageApp({ services }: { readonly services: PageServices }) {
+  const gridRef = useRef<HTMLDivElement>(null);
+  const paneRef = useRef<HTMLDivElement>(null);
+  const [session, setSession] = useState<PageSession | null>(null);
+  useEffect(() => {
+    void startSession(gridRef.current, paneRef.current, services).then(setSession);
+  }, [services]);
+  const view = useSyncExternalStore(session?.view.subscribe ?? never, session?.view.get ?? (() => NO_GRID_YET));
+  return (
+    <PageShell
+      {...view}
+      gridRef={gridRef}
+      paneRef={paneRef}
+      onOpenFile={(file) => void session?.openFile(file)}
+      onOpenSample={() => void session?.openSample()}
+      onSaveReport={() => void session?.saveReport()}
+      onSaveDecisions={() => void session?.saveDecisions()}
+    />
+  );
+}
+
+async function startSession(
+  grid: HTMLElement | null,
+  pane: HTMLElement | null,
+  services: PageServices,
+): Promise<PageSession> {
+  if (!grid || !pane) throw new RangeError("PageApp: the page has no room for grid and pane");
+  const { gridRoom } = await import("../grid/grid-room");
+  const session = new PageSession(gridRoom(grid), pane, services);
+  void session.openSample();
+  return session;
+}
+
+function never(): () => void {
+  return () => undefined;
+}

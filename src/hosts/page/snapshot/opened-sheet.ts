@@ -1,0 +1,114 @@
+import { BooleanNumber, CellValueType, type ICellData, type IWorksheetData } from "@univerjs/core";
+import { CELL, type Grid, kindAt, numberAt, stringAt } from "../../../workbook/cells";
+import type { SheetIn } from "../../../workbook/workbook";
+import { DATE_SHIFT, type DateSystem } from "../cells/date-system";
+import { columnPixels, SPARE } from "./sizes";
+import type { Slices } from "./slices";
+
+export const STYLE_IDS = { date: "date", header: "header" } as const;
+
+const ROWS_MEASURED = 200;
+const WIDEST_CHARACTERS = 44;
+const NARROWEST_CHARACTERS = 9;
+
+type Matrix = Record<number, Record<number, ICellData>>;
+
+/** A sheet of an opened workbook as the grid holds it, made in slices. */
+export async function openedSheet(
+  id: string,
+  sheet: SheetIn,
+  dateSystem: DateSystem,
+  slices: Slices,
+): Promise<Partial<IWorksheetData>> {
+  const { grid } = sheet;
+  const headers = headerCells(sheet);
+  const cellData: Matrix = {};
+  for (let row = 0; row < grid.rowCount; row += 1) {
+    const cells = rowCells(grid, row, headers.has(row), dateSystem);
+    if (cells) cellData[row] = cells;
+    if (row % 64 === 0) await slices.rest();
+  }
+  return {
+    id,
+    name: sheet.name,
+    cellData,
+    rowCount: Math.max(grid.rowCount + SPARE.rows, SPARE.leastRows),
+    columnCount: Math.max(grid.columns.length + SPARE.columns, SPARE.leastColumns),
+    columnData: widths(grid),
+    mergeData: sheet.merged.map((range) => ({
+      startRow: range.top,
+      startColumn: range.left,
+      endRow: range.bottom,
+      endColumn: range.right,
+    })),
+    showGridlines: BooleanNumber.TRUE,
+    ...frozenBelow(headers),
+  };
+}
+
+function rowCells(
+  grid: Grid,
+  row: number,
+  isHeader: boolean,
+  dateSystem: DateSystem,
+): Record<number, ICellData> | null {
+  let cells: Record<number, ICellData> | null = null;
+  for (let column = 0; column < grid.columns.length; column += 1) {
+    const cell = cellAt(grid, row, column, dateSystem);
+    if (!cell) continue;
+    if (isHeader) cell.s = STYLE_IDS.header;
+    (cells ??= {})[column] = cell;
+  }
+  return cells;
+}
+
+function cellAt(grid: Grid, row: number, column: number, dateSystem: DateSystem): ICellData | null {
+  switch (kindAt(grid, row, column)) {
+    case CELL.empty:
+      return null;
+    case CELL.number:
+      return { v: numberAt(grid, row, column), t: CellValueType.NUMBER };
+    case CELL.date:
+      return {
+        v: numberAt(grid, row, column) + DATE_SHIFT[dateSystem],
+        t: CellValueType.NUMBER,
+        s: STYLE_IDS.date,
+      };
+    case CELL.boolean:
+      return { v: numberAt(grid, row, column), t: CellValueType.BOOLEAN };
+    case CELL.noCachedValue:
+      return { v: NO_RESULT, t: CellValueType.STRING };
+    default:
+      return { v: stringAt(grid, row, column), t: CellValueType.STRING };
+  }
+}
+
+/** Shown where the file holds a formula without its result, and read back as that. */
+export const NO_RESULT = "(formula without a result)";
+
+/** Rows that head a table of the workbook. */
+function headerCells({ tables }: SheetIn): ReadonlySet<number> {
+  return new Set(tables.filter(({ headerRow }) => headerRow).map(({ range }) => range.top));
+}
+
+function frozenBelow(headers: ReadonlySet<number>): Partial<IWorksheetData> {
+  const [top] = headers;
+  if (headers.size !== 1 || top === undefined || top > 10) return {};
+  return { freeze: { xSplit: 0, ySplit: top + 1, startRow: top + 1, startColumn: -1 } };
+}
+
+function widths(grid: Grid): Record<number, { w: number }> {
+  const columns: Record<number, { w: number }> = {};
+  for (let column = 0; column < grid.columns.length; column += 1) {
+    columns[column] = { w: columnPixels(charactersOf(grid, column) + 3) };
+  }
+  return columns;
+}
+
+function charactersOf(grid: Grid, column: number): number {
+  let most = NARROWEST_CHARACTERS;
+  for (let row = 0; row < Math.min(grid.rowCount, ROWS_MEASURED); row += 1) {
+    most = Math.max(most, Math.min(stringAt(grid, row, column).length, WIDEST_CHARACTERS));
+  }
+  return most;
+}
