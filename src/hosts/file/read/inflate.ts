@@ -5,7 +5,11 @@ import { Inflate as FflateInflate } from "fflate";
  * again once `take` returns. When `take` throws, the work stops and the promise rejects. Rejects on data that is not
  * deflate or ends too early.
  */
-export type Inflate = (deflated: Uint8Array, take: (piece: Uint8Array) => void) => Promise<void>;
+export interface Inflate {
+  (deflated: Uint8Array, take: (piece: Uint8Array) => void): Promise<void>;
+  /** CRC-32 carried on from piece to piece, where the host has a faster one than ours. */
+  readonly checksum?: (piece: Uint8Array, before: number) => number;
+}
 
 /** The browser's own where there is one (it works off the main thread), else fflate. */
 export const usualInflate: Inflate = (deflated, take) =>

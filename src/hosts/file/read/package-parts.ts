@@ -30,10 +30,11 @@ export class PackageParts {
     const entry = this.entry(part);
     let inflated = 0;
     let crc = 0;
+    const checksum = this.inflate.checksum ?? crc32;
     await this.pieces(entry, (piece) => {
       inflated += piece.length;
       if (inflated > entry.inflatedBytes) refuseDamaged(entry.name);
-      crc = crc32(piece, crc);
+      crc = checksum(piece, crc);
       take(piece);
     });
     if (inflated !== entry.inflatedBytes || crc !== entry.crc) refuseDamaged(entry.name);

@@ -16,7 +16,7 @@ export const OUTSIDE = "#";
 
 /** A kept SAX parser over the bytes of one part, with the refusals that every part shares. */
 export class XmlReader {
-  private readonly parser = new SaxesParser({ xmlns: true });
+  private readonly parser = new SaxesParser({ xmlns: true, position: false });
   private readonly decoder: XmlText;
   private readonly path: string[] = [];
   private sinceEvent = 0;

@@ -1,13 +1,13 @@
 import type { SheetCells } from "../sheet-cells";
 import { isSpace, literal, MORE, SLASH, skipSpace, startsAt, STUCK } from "./bytes";
-import { NumberScanner } from "./scan-number";
+import { QuickCell } from "./quick-cell";
 import { TextScanner } from "./scan-text";
 import { digits, positive, TagScanner } from "./tag-scanner";
 
 /** Reads one cell from bytes; puts nothing unless it has understood the whole of it. */
 export class CellScanner {
   private readonly tag = new TagScanner();
-  private readonly number = new NumberScanner();
+  private readonly quick: QuickCell;
   private readonly text = new TextScanner();
   private row = 0;
   private column = 0;
@@ -17,39 +17,24 @@ export class CellScanner {
   private value: string | null = null;
   private inline: string | null = null;
 
-  constructor(private readonly cells: SheetCells) {}
+  constructor(private readonly cells: SheetCells) {
+    this.quick = new QuickCell(cells);
+  }
 
   /** From just after `<c`; gives the place after the cell. */
   read(bytes: Uint8Array, from: number): number {
+    const quick = this.quick.read(bytes, from);
+    return quick === STUCK ? this.any(bytes, from) : quick;
+  }
+
+  private any(bytes: Uint8Array, from: number): number {
     const end = this.tag.read(bytes, from);
     if (end === STUCK || !this.place(bytes) || !this.kind(bytes)) return STUCK;
     if (bytes[end] === SLASH) return this.commit(end + 2);
-    const plain = this.plainValue(bytes, end + 1);
-    return plain === STUCK ? this.anyContent(bytes, end + 1) : plain;
+    return this.content(bytes, end + 1);
   }
 
-  /** `<v>…</v></c>` and nothing else, of a number or a shared text: nearly every cell of a large sheet. */
-  private plainValue(bytes: Uint8Array, from: number): number {
-    if (!startsAt(bytes, from, VALUE)) return STUCK;
-    const start = from + VALUE.length;
-    if (this.type === "n") {
-      const at = this.number.read(bytes, start);
-      if (at === STUCK || !startsAt(bytes, at, VALUE_AND_CELL_END)) return STUCK;
-      this.cells.startCellAt(this.row, this.column);
-      this.cells.putNumber(this.number.value, this.style);
-      return at + VALUE_AND_CELL_END.length;
-    }
-    if (this.type !== "s") return STUCK;
-    let at = start;
-    while ((bytes[at] as number) >= 48 && (bytes[at] as number) <= 57) at += 1;
-    const index = digits(bytes, start, at);
-    if (index === STUCK || !startsAt(bytes, at, VALUE_AND_CELL_END)) return STUCK;
-    this.cells.startCellAt(this.row, this.column);
-    this.cells.putShared(index);
-    return at + VALUE_AND_CELL_END.length;
-  }
-
-  private anyContent(bytes: Uint8Array, from: number): number {
+  private content(bytes: Uint8Array, from: number): number {
     this.hasFormula = false;
     this.value = this.inline = null;
     for (let at = skipSpace(bytes, from); ; at = skipSpace(bytes, at)) {
@@ -149,7 +134,6 @@ const VALUE = literal("<v>");
 const VALUE_KEPT = literal('<v xml:space="preserve">');
 const VALUE_BLANK = literal("<v/>");
 const VALUE_END = literal("</v>");
-const VALUE_AND_CELL_END = literal("</v></c>");
 const CELL_END = literal("</c>");
 const FORMULA = literal("<f");
 const FORMULA_END = literal("</f>");

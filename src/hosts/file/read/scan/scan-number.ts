@@ -9,6 +9,8 @@ import { LESS, STUCK } from "./bytes";
  */
 export class NumberScanner {
   value = 0;
+  /** Whether the text was one to nine digits and nothing else. */
+  isPlain = false;
 
   /** Puts the number into `value` and gives the place of the `<`. */
   read(bytes: Uint8Array, from: number): number {
@@ -30,6 +32,7 @@ export class NumberScanner {
       digits += decimals;
     }
     if (byte !== LESS || digits > 15 || digits === 0) return this.slow(bytes, from);
+    this.isPlain = digits < 10 && at - from === digits;
     const size = decimals === 0 ? whole : whole / (POWERS[decimals] as number);
     this.value = isNegative ? -size : size;
     return at;
@@ -43,6 +46,7 @@ export class NumberScanner {
       text += String.fromCharCode(byte);
     }
     if (!/^[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?$/.test(text)) return STUCK;
+    this.isPlain = false;
     this.value = Number(text);
     return Number.isFinite(this.value) ? at : STUCK;
   }
