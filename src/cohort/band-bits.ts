@@ -4,7 +4,10 @@ import { CHRONOLOGICAL, CORRECTED, type StretchReader } from "./stretches";
 
 /** Bands of one word: the low half of its bits says seen, the high half met. */
 const BANDS_PER_WORD = 16;
-const RESULT_COUNT = 4;
+/** What a look with each result sets in the lowest band. */
+const BITS_OF_RESULT = Int32Array.from([RESULT.notMet, RESULT.emerging, RESULT.met, RESULT.lost], (result) =>
+  result === RESULT.met ? 1 | (1 << BANDS_PER_WORD) : 1,
+);
 const BITS_PER_BYTE = 8;
 /** One bit in each byte of a word. */
 const EVERY_BYTE = 0x01010101;
@@ -17,9 +20,9 @@ const MOST_IN_BYTE = 255;
  */
 export class BandBits implements StretchReader {
   private readonly words: Int32Array;
-  /** Where the word of a band starts, by basis, and the bits that a look sets, by basis and result. */
+  /** By basis: where the words of the band at hand start, and its place in a word. */
   private readonly wordStart = new Int32Array(2);
-  private readonly bits = new Int32Array(2 * RESULT_COUNT);
+  private readonly shift = new Int32Array(2);
   private readonly bytes: Uint32Array;
   private readonly totals: Uint32Array;
   private waiting = 0;
@@ -36,13 +39,14 @@ export class BandBits implements StretchReader {
 
   stretch(from: number, to: number, correctedBand: number, chronologicalBand: number): void {
     const { skill, result } = this.looks;
-    const { words, basis, bits, wordStart } = this;
+    const { words, basis, shift, wordStart } = this;
     this.pointTo(CORRECTED, correctedBand);
     this.pointTo(CHRONOLOGICAL, chronologicalBand);
     for (let at = from; at < to; at += 1) {
       const which = skill[at] as number;
       const on = basis[which] as number;
-      words[which + (wordStart[on] as number)]! |= bits[on * RESULT_COUNT + (result[at] as number)] as number;
+      const bits = (BITS_OF_RESULT[result[at] as number] as number) << (shift[on] as number);
+      words[which + (wordStart[on] as number)]! |= bits;
     }
   }
 
@@ -50,9 +54,16 @@ export class BandBits implements StretchReader {
     const { words, bytes } = this;
     for (let word = 0, at = 0; word < words.length; word += 1, at += BITS_PER_BYTE) {
       const bits = words[word] as number;
-      for (let bit = 0; bit < BITS_PER_BYTE; bit += 1) bytes[at + bit]! += (bits >>> bit) & EVERY_BYTE;
+      words[word] = 0;
+      bytes[at]! += bits & EVERY_BYTE;
+      bytes[at + 1]! += (bits >>> 1) & EVERY_BYTE;
+      bytes[at + 2]! += (bits >>> 2) & EVERY_BYTE;
+      bytes[at + 3]! += (bits >>> 3) & EVERY_BYTE;
+      bytes[at + 4]! += (bits >>> 4) & EVERY_BYTE;
+      bytes[at + 5]! += (bits >>> 5) & EVERY_BYTE;
+      bytes[at + 6]! += (bits >>> 6) & EVERY_BYTE;
+      bytes[at + 7]! += (bits >>> 7) & EVERY_BYTE;
     }
-    words.fill(0);
     this.waiting += 1;
     if (this.waiting === MOST_IN_BYTE) this.emptyBytes();
   }
@@ -65,8 +76,7 @@ export class BandBits implements StretchReader {
   private pointTo(basis: number, band: number): void {
     const bit = band % BANDS_PER_WORD;
     this.wordStart[basis] = ((band - bit) / BANDS_PER_WORD) * this.basis.length;
-    this.bits.fill(1 << bit, basis * RESULT_COUNT, (basis + 1) * RESULT_COUNT);
-    this.bits[basis * RESULT_COUNT + RESULT.met]! |= 1 << (bit + BANDS_PER_WORD);
+    this.shift[basis] = bit;
   }
 
   private emptyBytes(): void {

@@ -96,27 +96,29 @@ class ParcelSorter {
   }
 
   private placeByChild(length: number, firstChild: number): void {
-    const { byDay, nextOfChild, looks } = this;
+    const { byDay, nextOfChild } = this;
+    const { day, skill, result, exact } = this.looks;
     for (let at = 0; at < length; at += 2) {
       const packed = byDay[at + 1] as number;
       const place = nextOfChild[firstChild + unpackLook.child(packed)]!++;
-      looks.day[place] = byDay[at] as number;
-      looks.skill[place] = unpackLook.skill(packed);
-      looks.result[place] = unpackLook.result(packed);
-      looks.exact[place] = unpackLook.exact(packed);
+      day[place] = byDay[at] as number;
+      skill[place] = unpackLook.skill(packed);
+      result[place] = unpackLook.result(packed);
+      exact[place] = unpackLook.exact(packed);
     }
   }
 
   private placeWithObserver(length: number, firstChild: number): void {
-    const { byDay, nextOfChild, looks } = this;
+    const { byDay, nextOfChild } = this;
+    const { day, skill, result, exact, observer } = this.looks;
     for (let at = 0; at < length; at += 3) {
       const packed = byDay[at + 1] as number;
       const place = nextOfChild[firstChild + unpackLook.child(packed)]!++;
-      looks.day[place] = byDay[at] as number;
-      looks.skill[place] = unpackLook.skill(packed);
-      looks.result[place] = unpackLook.result(packed);
-      looks.exact[place] = unpackLook.exact(packed);
-      looks.observer[place] = byDay[at + 2] as number;
+      day[place] = byDay[at] as number;
+      skill[place] = unpackLook.skill(packed);
+      result[place] = unpackLook.result(packed);
+      exact[place] = unpackLook.exact(packed);
+      observer[place] = byDay[at + 2] as number;
     }
   }
 }

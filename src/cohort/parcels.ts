@@ -21,8 +21,8 @@ const EXACT_AT = 18;
 const CHILD_AT = 19;
 const MOST_CHILD_BITS = 32 - CHILD_AT;
 
-/** Rows of a parcel that stay in a cache of half a megabyte while they are sorted. */
-const PARCEL_ROWS = 32_768;
+/** Few enough rows for the nearest caches, and enough that ten million make parcels by the thousand only. */
+const PARCEL_ROWS = 8192;
 
 export const unpackLook = {
   skill: (packed: number): number => packed & 0xffff,
