@@ -1,0 +1,187 @@
+import { numberArgument, objectArgument, textArgument } from "../protocol/arguments";
+import { invalidArgument } from "../protocol/rich-error";
+import { Ref, serverType } from "../protocol/server-type";
+import type { MemoryChart, MemorySeries, MemorySheet, Properties } from "../workbook/memory-sheet";
+import type { MemoryWorkbook } from "../workbook/memory-workbook";
+import type { MemoryRange } from "./memory-range";
+import { between, type Check, isBoolean, isColour, isNumber, isText, keptProperties, oneOf } from "./set-properties";
+
+const CHART_TYPES = ["ColumnStacked", "ColumnStacked100", "BarStacked", "BarStacked100", "Line", "XYScatterLines"];
+
+interface Bag {
+  readonly properties: Properties;
+  readonly path: string;
+}
+
+/** A part of a chart that only keeps what it is told. */
+const part = (
+  name: string,
+  checks: Readonly<Record<string, Check>>,
+  parts: Readonly<Record<string, () => ReturnType<typeof serverType>>> = {},
+  methods: Readonly<Record<string, (bag: Bag, args: readonly unknown[]) => void>> = {},
+) =>
+  serverType<Bag>(name, {
+    scalars: keptProperties<Bag>(name, checks, ({ properties, path }, property, value) =>
+      properties.set(`${path}${property}`, value),
+    ),
+    objects: Object.fromEntries(
+      Object.entries(parts).map(([each, type]) => [each, (bag: Bag) => new Ref(type(), below(bag, each))]),
+    ),
+    methods,
+  });
+
+function below({ properties, path }: Bag, name: string): Bag {
+  return { properties, path: `${path}${name}.` };
+}
+
+const DASHES = [
+  "None",
+  "Continuous",
+  "Dash",
+  "Dot",
+  "DashDot",
+  "DashDotDot",
+  "Grey25",
+  "Grey50",
+  "RoundDot",
+  "Automatic",
+];
+const font = part("ChartFont", { Bold: isBoolean, Size: between(1, 409), Color: isColour });
+const line = part("ChartLineFormat", { Color: isColour, Weight: isNumber, LineStyle: oneOf(...DASHES) });
+const fill = part(
+  "ChartFill",
+  {},
+  {},
+  {
+    SetSolidColor: ({ properties, path }, [colour]) => {
+      if (!isColour(colour)) throw invalidArgument("ChartFill.SetSolidColor");
+      properties.set(`${path}SolidColor`, colour);
+    },
+  },
+);
+const fontOnly = part("ChartFormat", {}, { Font: () => font });
+const title = part("ChartTitle", { Text: isText, Visible: isBoolean }, { Format: () => fontOnly });
+const gridlines = part(
+  "ChartGridlines",
+  { Visible: isBoolean },
+  { Format: () => part("ChartGridlinesFormat", {}, { Line: () => line }) },
+);
+const axis = part(
+  "ChartAxis",
+  {
+    Minimum: isNumber,
+    Maximum: isNumber,
+    MajorUnit: isNumber,
+    NumberFormat: isText,
+    ReversePlotOrder: isBoolean,
+  },
+  { Title: () => title, Format: () => fontOnly, MajorGridlines: () => gridlines },
+);
+const axes = part("ChartAxes", {}, { CategoryAxis: () => axis, ValueAxis: () => axis });
+const legend = part(
+  "ChartLegend",
+  { Visible: isBoolean, Position: oneOf("Bottom", "Right") },
+  { Format: () => fontOnly },
+);
+const seriesFormat = part("ChartSeriesFormat", {}, { Fill: () => fill, Line: () => line });
+
+const seriesType = serverType<MemorySeries>("ChartSeries", {
+  scalars: {
+    Name: {
+      get: (series) => series.name,
+      set: (series, value) => (series.name = textArgument(value, "ChartSeries.Name")),
+    },
+    ...keptProperties<MemorySeries>(
+      "ChartSeries",
+      {
+        GapWidth: between(0, 500),
+        MarkerStyle: oneOf("None", "Diamond", "Circle", "Square", "Automatic"),
+        MarkerSize: between(2, 72),
+        MarkerBackgroundColor: isColour,
+        MarkerForegroundColor: isColour,
+        Smooth: isBoolean,
+      },
+      ({ properties }, property, value) => properties.set(property, value),
+    ),
+  },
+  objects: { Format: ({ properties }) => new Ref(seriesFormat, { properties, path: "Format." }) },
+  methods: {
+    SetValues: (series, [range]) => {
+      series.values = objectArgument<MemoryRange>(range, "Range", "ChartSeries.SetValues");
+    },
+    SetXAxisValues: (series, [range]) => {
+      series.xValues = objectArgument<MemoryRange>(range, "Range", "ChartSeries.SetXAxisValues");
+    },
+  },
+});
+
+const seriesCollectionType = serverType<MemoryChart>("ChartSeriesCollection", {
+  items: ({ series }) => series.map((each) => new Ref(seriesType, each)),
+  methods: {
+    GetItemAt: ({ series }, [index]) => {
+      const found = series[numberArgument(index, "ChartSeriesCollection.GetItemAt")];
+      if (!found) throw invalidArgument("ChartSeriesCollection.GetItemAt");
+      return new Ref(seriesType, found);
+    },
+    Add: ({ series }, [name]) => {
+      const [first] = series;
+      if (!first) throw invalidArgument("ChartSeriesCollection.Add");
+      const added: MemorySeries = {
+        name: textArgument(name, "ChartSeriesCollection.Add"),
+        values: first.values,
+        properties: new Map(),
+      };
+      series.push(added);
+      return new Ref(seriesType, added);
+    },
+  },
+});
+
+const chartType = serverType<MemoryChart>("Chart", {
+  id: ({ id }) => id,
+  scalars: keptProperties<MemoryChart>(
+    "Chart",
+    { Name: isText, Left: isNumber, Top: isNumber, Width: isNumber, Height: isNumber },
+    ({ properties }, property, value) => properties.set(property, value),
+  ),
+  objects: {
+    Title: ({ properties }) => new Ref(title, { properties, path: "Title." }),
+    Axes: ({ properties }) => new Ref(axes, { properties, path: "" }),
+    Legend: ({ properties }) => new Ref(legend, { properties, path: "Legend." }),
+    Series: (chart) => new Ref(seriesCollectionType, chart),
+  },
+  methods: {
+    SetPosition: ({ properties }, [start]) => {
+      const { area } = objectArgument<MemoryRange>(start, "Range", "Chart.SetPosition");
+      properties.set("At", { row: area.top, column: area.left });
+    },
+  },
+});
+
+export interface SheetOfWorkbook {
+  readonly workbook: MemoryWorkbook;
+  readonly sheet: MemorySheet;
+}
+
+export const chartCollectionType = serverType<SheetOfWorkbook>("ChartCollection", {
+  items: ({ sheet }) => sheet.charts.map((each) => new Ref(chartType, each)),
+  item: ({ sheet }, key) => {
+    const found = sheet.charts.find((each) => each.id === key);
+    return found ? new Ref(chartType, found) : null;
+  },
+  methods: {
+    Add: ({ workbook, sheet }, [type, source, seriesBy]) => {
+      const { area, sheet: from } = objectArgument<MemoryRange>(source, "Range", "ChartCollection.Add");
+      if (typeof type !== "string" || !CHART_TYPES.includes(type)) throw invalidArgument("ChartCollection.Add");
+      const by = seriesBy === "Rows" ? area.bottom - area.top : area.right - area.left;
+      const series = Array.from({ length: by + 1 }, (_, index) => ({
+        name: `Series${index + 1}`,
+        values: { sheet: from, area },
+        properties: new Map<string, unknown>(),
+      }));
+      const chart: MemoryChart = { id: workbook.nextId("CHART"), type, series, properties: new Map() };
+      sheet.charts.push(chart);
+      return new Ref(chartType, chart);
+    },
+  },
+});

@@ -1,0 +1,49 @@
+import { textArgument } from "../protocol/arguments";
+import { Ref, serverType } from "../protocol/server-type";
+import type { MemoryWorkbook } from "../workbook/memory-workbook";
+import { functionsType } from "./functions";
+import { worksheetCollectionType } from "./worksheet";
+
+const protectionType = serverType<MemoryWorkbook>("WorkbookProtection", {
+  scalars: { Protected: { get: (workbook) => workbook.isStructureProtected } },
+});
+
+const createdType = serverType<{ workbook: MemoryWorkbook; base64: string }>("WorkbookCreated", {
+  methods: { Open: ({ workbook, base64 }) => void workbook.opened.push(base64) },
+});
+
+const applicationType = serverType<MemoryWorkbook>("Application", {
+  methods: {
+    CreateWorkbook: (workbook, [base64]) =>
+      new Ref(createdType, { workbook, base64: textArgument(base64, "Application.CreateWorkbook") }),
+  },
+});
+
+interface Named {
+  readonly name: string;
+}
+
+const named = (name: string) =>
+  serverType<Named>(name, { id: (each) => each.name, scalars: { Name: { get: (each) => each.name } } });
+const namedItemType = named("NamedItem");
+const tableNameType = named("Table");
+
+const namesType = serverType<MemoryWorkbook>("NamedItemCollection", {
+  items: ({ names }) => [...names].map((name) => new Ref(namedItemType, { name })),
+});
+
+const tablesType = serverType<MemoryWorkbook>("TableCollection", {
+  items: ({ sheets }) => sheets.flatMap((sheet) => sheet.tables.map(({ name }) => new Ref(tableNameType, { name }))),
+});
+
+export const workbookType = serverType<MemoryWorkbook>("Workbook", {
+  scalars: { Name: { get: (workbook) => workbook.name } },
+  objects: {
+    Worksheets: (workbook) => new Ref(worksheetCollectionType, workbook),
+    Functions: (workbook) => new Ref(functionsType, workbook),
+    Protection: (workbook) => new Ref(protectionType, workbook),
+    Application: (workbook) => new Ref(applicationType, workbook),
+    Names: (workbook) => new Ref(namesType, workbook),
+    Tables: (workbook) => new Ref(tablesType, workbook),
+  },
+});

@@ -1,0 +1,81 @@
+import { invalidArgument, RichError } from "../protocol/rich-error";
+import { MemorySheet, type MemoryTable } from "./memory-sheet";
+
+export interface MemoryWorkbookOptions {
+  readonly name?: string;
+  readonly dateSystem?: 1900 | 1904;
+  /** What `values` holds for an empty cell: hosts differ. Its value type is "Empty" either way. */
+  readonly emptyCells?: "" | null | 0;
+}
+
+/** A workbook in memory, for the tests of the Excel adapter. It computes no formula. */
+export class MemoryWorkbook {
+  readonly name: string;
+  readonly dateSystem: 1900 | 1904;
+  readonly emptyCells: "" | null | 0;
+  readonly sheets: MemorySheet[] = [];
+  readonly names = new Set<string>();
+  isStructureProtected = false;
+  activeSheet: MemorySheet | null = null;
+  selection: string | null = null;
+  /** Base64 of the workbooks that the add-in opened beside this one. */
+  readonly opened: string[] = [];
+  /** Requests that are still refused because a cell is being edited. */
+  editingRequests = 0;
+  private made = 0;
+
+  constructor({ name = "Book.xlsx", dateSystem = 1900, emptyCells = "" }: MemoryWorkbookOptions = {}) {
+    this.name = name;
+    this.dateSystem = dateSystem;
+    this.emptyCells = emptyCells;
+  }
+
+  takesNothingWhileEditing(): boolean {
+    if (this.editingRequests <= 0) return false;
+    this.editingRequests -= 1;
+    return true;
+  }
+
+  sheet(key: string): MemorySheet | undefined {
+    const folded = key.toLowerCase();
+    return this.sheets.find((each) => each.id === key || each.name.toLowerCase() === folded);
+  }
+
+  addSheet(name: string): MemorySheet {
+    if (this.isStructureProtected) throw new RichError("AccessDenied", "The workbook is protected.", "Worksheets.Add");
+    if (this.sheet(name)) throw new RichError("ItemAlreadyExists", "A sheet of this name exists.", "Worksheets.Add");
+    if (!isSheetName(name)) throw invalidArgument("Worksheets.Add");
+    const sheet = new MemorySheet(`{${this.nextId("SHEET")}}`, name);
+    this.sheets.push(sheet);
+    return sheet;
+  }
+
+  deleteSheet(sheet: MemorySheet): void {
+    if (this.isStructureProtected)
+      throw new RichError("AccessDenied", "The workbook is protected.", "Worksheet.Delete");
+    const isLast = this.sheets.every((each) => each === sheet || each.visibility !== "Visible");
+    if (isLast) throw new RichError("InvalidOperation", "A workbook needs a visible sheet.", "Worksheet.Delete");
+    this.sheets.splice(this.sheets.indexOf(sheet), 1);
+  }
+
+  addTable(sheet: MemorySheet, table: Omit<MemoryTable, "id">): MemoryTable {
+    const added = { id: this.nextId("TABLE"), ...table };
+    sheet.tables.push(added);
+    return added;
+  }
+
+  isNameTaken(name: string): boolean {
+    const folded = name.toLowerCase();
+    const tables = this.sheets.flatMap((each) => each.tables.map((table) => table.name.toLowerCase()));
+    return tables.includes(folded) || [...this.names].some((each) => each.toLowerCase() === folded);
+  }
+
+  nextId(kind: string): string {
+    this.made += 1;
+    return `${kind}-${this.made}`;
+  }
+}
+
+function isSheetName(name: string): boolean {
+  return name.length >= 1 && name.length <= 31 && !/[[\]:*?/\\]|^'|'$/.test(name) && name.toLowerCase() !== "history";
+}
