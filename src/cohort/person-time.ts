@@ -1,58 +1,73 @@
-import { type AgeClock, firstDayOfAge } from "../age/correction";
-import { calendarOf, type Day, dayOf } from "../age/day";
+import { firstDayOfAge } from "../age/correction";
+import { calendarOf, type Day, dayOf, isoOf } from "../age/day";
 import type { Cohort } from "./cohort";
 import { NOT_FOLLOWED } from "./following";
 
-/** Stretches of days on which a child is followed under one enrolment, in one age band and one calendar quarter. */
+/** Stretches of days on which a child is followed under one enrolment, in one age band and one calendar month. */
 export interface PersonTime {
   readonly child: Int32Array;
   /** Row of Enrolments in force. */
   readonly enrolment: Int32Array;
   /** As `bandIndex` counts them, by corrected age that day. */
   readonly band: Int32Array;
-  /** Calendar quarters since year 0: year x 4 + (0 to 3). */
-  readonly quarter: Int32Array;
+  /** Calendar months since year 0: year x 12 + (0 to 11). */
+  readonly month: Int32Array;
   readonly days: Int32Array;
 }
 
 /**
  * The days on which each child is followed from `from` to `to`, both counted, cut where the child's own corrected age
- * crosses a band edge, where the quarter ends and where another enrolment comes into force: days are counted, never
+ * crosses a band edge, where the month ends and where another enrolment comes into force: days are counted, never
  * taken from midpoints.
+ *
+ * @throws {RangeError} when `from` comes after `to`
  */
-export function personTime(cohort: Cohort, from: Day, to: Day, edges: readonly number[]): PersonTime {
-  const child: number[] = [];
-  const enrolment: number[] = [];
-  const band: number[] = [];
-  const quarter: number[] = [];
-  const days: number[] = [];
-  const quarters = quarterStarts(from, to);
-  cohort.ids.forEach((_, index) => {
-    const edgeDays = edges.map((edge) => firstDayOfAge(cohort.clocks[index] as AgeClock, edge));
-    const cuts = cutDays(from, to, [...quarters, ...edgeDays, ...cohort.following.changesOf(index)]);
+export function personTime(cohort: TimedCohort, from: Day, to: Day, edges: readonly number[]): PersonTime {
+  if (from > to) throw new RangeError("personTime: the first day comes after the last");
+  const rows: StretchRow[] = [];
+  const months = monthStarts(from, to);
+  cohort.clocks.forEach((clock, child) => {
+    const edgeDays = edges.map((edge) => firstDayOfAge(clock, edge));
+    const cuts = cutDays(from, to, [...months, ...edgeDays, ...cohort.following.changesOf(child)]);
     cuts.forEach((start, at) => {
-      const row = cohort.following.enrolmentOn(index, start);
-      if (row === NOT_FOLLOWED) return;
-      child.push(index);
-      enrolment.push(row);
-      band.push(edgeDays.filter((edge) => edge <= start).length);
-      quarter.push(quarterOf(start));
-      days.push((cuts[at + 1] ?? to + 1) - start);
+      const enrolment = cohort.following.enrolmentOn(child, start);
+      if (enrolment === NOT_FOLLOWED) return;
+      const band = edgeDays.filter((edge) => edge <= start).length;
+      rows.push({ child, enrolment, band, month: monthOf(start), days: (cuts[at + 1] ?? to + 1) - start });
     });
   });
+  const column = (key: keyof StretchRow) => Int32Array.from(rows, (row) => row[key]);
   return {
-    child: Int32Array.from(child),
-    enrolment: Int32Array.from(enrolment),
-    band: Int32Array.from(band),
-    quarter: Int32Array.from(quarter),
-    days: Int32Array.from(days),
+    child: column("child"),
+    enrolment: column("enrolment"),
+    band: column("band"),
+    month: column("month"),
+    days: column("days"),
   };
 }
 
-/** Calendar quarters since year 0, so that they can be counted: year x 4 + (0 to 3). */
-export function quarterOf(day: Day): number {
+export type TimedCohort = Pick<Cohort, "clocks" | "following">;
+
+type StretchRow = { readonly [Key in keyof PersonTime]: number };
+
+/** Calendar months since year 0, so that they can be counted: year x 12 + (0 to 11). */
+export function monthOf(day: Day): number {
   const { year, month } = calendarOf(day);
-  return year * 4 + Math.floor((month - 1) / 3);
+  return year * 12 + month - 1;
+}
+
+/** `2026-04`. */
+export function monthLabel(month: number): string {
+  return isoOf(firstDayOfMonth(month)).slice(0, 7);
+}
+
+export function firstDayOfMonth(month: number): Day {
+  return dayOf(Math.floor(month / 12), (month % 12) + 1, 1);
+}
+
+/** The quarter of a month, counted alike: year x 4 + (0 to 3). */
+export function quarterOf(month: number): number {
+  return Math.floor(month / 3);
 }
 
 /** `2026-Q2`. */
@@ -60,13 +75,9 @@ export function quarterLabel(quarter: number): string {
   return `${Math.floor(quarter / 4)}-Q${(quarter % 4) + 1}`;
 }
 
-export function firstDayOf(quarter: number): Day {
-  return dayOf(Math.floor(quarter / 4), (quarter % 4) * 3 + 1, 1);
-}
-
-function quarterStarts(from: Day, to: Day): Day[] {
-  const first = quarterOf(from) + 1;
-  return Array.from({ length: Math.max(0, quarterOf(to) - first + 1) }, (_, index) => firstDayOf(first + index));
+function monthStarts(from: Day, to: Day): Day[] {
+  const first = monthOf(from) + 1;
+  return Array.from({ length: monthOf(to) - first + 1 }, (_, index) => firstDayOfMonth(first + index));
 }
 
 /** Where stretches begin: `from`, and every change after it up to `to`, once each, in order. */

@@ -13,7 +13,7 @@ import { AgeEstimates } from "../tables/estimates";
 import type { WorkbookIn } from "../workbook/workbook";
 import { countedSentences } from "./counted";
 import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
-import { TABLE_LIST } from "./table-list";
+import { canBeMade, TABLE_LIST, type TableMaker } from "./table-list";
 import { VERSION } from "./version";
 
 /** The as-of date comes before anything that the workbook records. */
@@ -43,10 +43,11 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
   step("Reading the records");
   const records = readRecords(workbook, settings, options.decisions);
   step("Putting looks in order");
-  const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings));
+  const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, records));
   refuseTooEarly(estimates, records);
   const wanted = TABLE_LIST.filter(({ id, internal }) => (options.tables ? options.tables.includes(id) : !internal));
-  const tables = wanted.map(({ id, make }) => {
+  const [possible, skipped] = partition(wanted, (maker) => canBeMade(maker, records));
+  const tables = possible.map(({ id, make }) => {
     step(`Making ${id}`);
     return make(estimates);
   });
@@ -67,6 +68,7 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
       estimates,
       records,
       wanted.some(({ id }) => id === "age-when-met"),
+      skipped,
     ),
   };
 }
@@ -77,11 +79,24 @@ function refuseTooEarly({ context: { cohort, asOf } }: AgeEstimates, { observati
   if (nobodyYet && observations.day.length === 0 && laterRows) throw new NothingByThen();
 }
 
+function partition<T>(all: readonly T[], is: (each: T) => boolean): [T[], T[]] {
+  return [all.filter(is), all.filter((each) => !is(each))];
+}
+
+function skippedSentence({ id, needs }: TableMaker): string {
+  return `The workbook has no table of ${needs}: ${id} was not made.`;
+}
+
 function reasonOf(rule: string): string {
   return RULES.find(({ id }) => id === rule)?.reason ?? "";
 }
 
-function printMatter(estimates: AgeEstimates, records: Records, withCurves: boolean): PrintMatter {
+function printMatter(
+  estimates: AgeEstimates,
+  records: Records,
+  withCurves: boolean,
+  skipped: readonly TableMaker[],
+): PrintMatter {
   const { cohort, asOf } = estimates.context;
   const children = cohort.ids.map((_, child) => child);
   return {
@@ -90,7 +105,7 @@ function printMatter(estimates: AgeEstimates, records: Records, withCurves: bool
     followed: children.filter((child) => cohort.following.enrolmentOn(child, asOf) !== NOT_FOLLOWED).length,
     everFollowed: children.filter((child) => cohort.following.firstDayUpTo(child, asOf) !== null).length,
     decisions: records.decisions,
-    counted: countedSentences(records),
+    counted: [...countedSentences(records), ...skipped.map(skippedSentence)],
   };
 }
 

@@ -1,16 +1,20 @@
 import { ageWhenMet } from "../tables/age-when-met";
 import { agreement } from "../tables/agreement";
+import type { ServiceRecords } from "../tables/context";
 import type { AgeEstimates } from "../tables/estimates";
 import { metByBand, metByBandLeft } from "../tables/met-by-band";
+import { referrals } from "../tables/referrals";
 import { reachedByAge } from "../tables/reached-by-age";
 import { sinceEnrolment } from "../tables/since-enrolment";
 import { skillStatus } from "../tables/skill-status";
 import type { Table } from "../tables/table";
 
-interface TableMaker {
+export interface TableMaker {
   readonly id: string;
   /** Made only when asked for by name: its rows stand for single children. */
   readonly internal: boolean;
+  /** The table of the workbook that it is made from: absent, the maker is skipped. */
+  readonly needs?: "referrals" | "ratings" | "signs";
   readonly make: (estimates: AgeEstimates) => Table;
 }
 
@@ -21,8 +25,14 @@ export const TABLE_LIST: readonly TableMaker[] = [
   { id: "reached-by-age", internal: false, make: reachedByAge },
   { id: "age-when-met", internal: false, make: ageWhenMet },
   { id: "since-enrolment", internal: false, make: ({ context }) => sinceEnrolment(context) },
+  { id: "referrals", internal: false, needs: "referrals", make: ({ context }) => referrals(context) },
   { id: "agreement", internal: false, make: ({ context }) => agreement(context) },
   { id: "skill-status", internal: true, make: ({ context }) => skillStatus(context) },
 ];
+
+/** True where the workbook has what the table is made from. */
+export function canBeMade({ needs }: TableMaker, records: ServiceRecords): boolean {
+  return needs === undefined || records[needs] !== null;
+}
 
 export const TABLE_IDS: readonly string[] = TABLE_LIST.map(({ id }) => id);

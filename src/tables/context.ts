@@ -3,6 +3,7 @@ import { attain } from "../cohort/attainment";
 import type { Cohort } from "../cohort/cohort";
 import { NOT_FOLLOWED } from "../cohort/following";
 import type { Attainment } from "../cohort/state";
+import type { Records } from "../records/records";
 import type { Settings } from "../settings/settings";
 import { type Groups, groupsBy } from "./groups";
 
@@ -15,10 +16,23 @@ export interface TableContext {
   readonly from: Day;
   readonly attainment: Attainment;
   readonly groups: Groups;
+  readonly records: ServiceRecords;
 }
 
+/** What the tables about referrals, ratings and late entries read beside the cohort; null where a workbook has no such table. */
+export type ServiceRecords = Pick<Records, "referrals" | "signs" | "ratings"> & {
+  readonly observations: Pick<Records["observations"], "day" | "entered">;
+};
+
+const NO_SERVICE: ServiceRecords = {
+  referrals: null,
+  signs: null,
+  ratings: null,
+  observations: { day: new Int32Array(0), entered: new Int32Array(0) },
+};
+
 /** @throws {RangeError} without an as-of date, or when a name of `by` is no column of Children */
-export function tableContext(cohort: Cohort, settings: Settings): TableContext {
+export function tableContext(cohort: Cohort, settings: Settings, records: ServiceRecords = NO_SERVICE): TableContext {
   if (settings.asOf === null || settings.from === null) {
     throw new RangeError("A table needs an as-of date and the first day of its period.");
   }
@@ -29,6 +43,7 @@ export function tableContext(cohort: Cohort, settings: Settings): TableContext {
     from: settings.from,
     attainment: attain(cohort, settings.asOf),
     groups: groupsBy(cohort, settings.by),
+    records,
   };
 }
 

@@ -33,6 +33,8 @@ export type TableUnit =
   | "percent"
   | "number"
   | "months (mean length)"
-  | "pairs";
+  | "pairs"
+  | "child-months"
+  | "per 100 child-months";
 
 export type TableValue = string | number | boolean | null;

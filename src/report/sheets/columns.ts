@@ -16,6 +16,8 @@ const FORMATS: Readonly<Record<TableUnit, CellFormat | null>> = {
   date: "date",
   percent: "percent",
   number: "decimal2",
+  "child-months": "months",
+  "per 100 child-months": "decimal2",
 };
 
 /** Keys whose figures want other decimals than their unit. */

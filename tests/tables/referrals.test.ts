@@ -1,0 +1,172 @@
+import fc from "fast-check";
+import { referrals as referralsTable } from "../../src/tables/referrals";
+import { addDays, addMonths } from "../oracle/calendar";
+import { child, program, skill } from "../oracle/programs";
+import { oracleReferrals, type ReferralRow } from "../oracle/referrals";
+import {
+  contextFrom,
+  entriesOf,
+  type ReferralProgram,
+  referralPrograms,
+  referralSheet,
+  rowsOf,
+  workbookWith,
+} from "./referrals-book";
+
+function tableOf({ input, referrals }: ReferralProgram) {
+  return referralsTable(contextFrom(workbookWith(input, { Referrals: referralSheet(referrals) }), entriesOf(input)));
+}
+
+function keyed(rows: readonly Record<string, unknown>[]): Map<string, Record<string, unknown>> {
+  const map = new Map(rows.map((row) => [`${String(row.dimension)}: ${String(row.value)}`, row]));
+  expect(map.size).toBe(rows.length);
+  return map;
+}
+
+const COUNTED = ["children", "childMonths", "referrals", "childrenReferred", "expected"];
+
+describe("random programs", () => {
+  test("agree with a count of one day at a time, in every dimension", () => {
+    fc.assert(
+      fc.property(referralPrograms(), (each) => {
+        const ours = keyed(rowsOf(tableOf(each)));
+        const theirs = keyed(oracleReferrals(each.input, each.referrals));
+        expect([...ours.keys()].sort()).toEqual([...theirs.keys()].sort());
+        for (const [key, row] of theirs) {
+          for (const name of COUNTED) {
+            const value = row[name];
+            const near = typeof value === "number" ? expect.closeTo(value, 8) : value;
+            expect([key, name, ours.get(key)?.[name]]).toEqual([key, name, near]);
+          }
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("child-months and referrals are the same sum in every dimension that splits them", () => {
+    fc.assert(
+      fc.property(referralPrograms(), (each) => {
+        const rows = rowsOf(tableOf(each));
+        const sumOf = (dimension: string, key: string) =>
+          rows.filter((row) => row.dimension === dimension).reduce((sum, row) => sum + Number(row[key]), 0);
+        const total = sumOf("site", "referrals");
+        for (const dimension of ["band", "quarter"]) {
+          expect(sumOf(dimension, "childMonths")).toBeCloseTo(sumOf("site", "childMonths"), 8);
+          expect(sumOf(dimension, "referrals")).toBe(total);
+        }
+        expect(sumOf("source", "referrals")).toBe(total);
+        expect(sumOf("site and area", "referrals")).toBe(sumOf("area", "referrals"));
+        for (const dimension of ["site", "band", "quarter"]) expect(sumOf(dimension, "expected")).toBeCloseTo(total, 8);
+        expect(sumOf("site and area", "expected")).toBeCloseTo(sumOf("area", "referrals"), 8);
+      }),
+      { numRuns: 50 },
+    );
+  });
+});
+
+describe("property", () => {
+  const runs = { numRuns: 30 };
+
+  test("a child who came and left before the period changes nothing", () => {
+    fc.assert(
+      fc.property(referralPrograms(), (each) => {
+        const from = each.input.settings.from as string;
+        const birth = addMonths(from, -20);
+        const gone = child("gone", birth, { enrolled: birth, left: addDays(from, -3) });
+        const more = { ...each, input: { ...each.input, children: [...each.input.children, gone] } };
+        const also = [...each.referrals, { child: "gone", referred: addDays(from, -9), areas: ["speech"], from: null }];
+        expect(tableOf({ ...more, referrals: also }).rows).toEqual(tableOf(each).rows);
+      }),
+      runs,
+    );
+  });
+
+  test("other names of the sites change nothing but the names and their order", () => {
+    fc.assert(
+      fc.property(referralPrograms(), (each) => {
+        const renamed = each.input.children.map((row) => ({ ...row, site: `zone ${row.site}` }));
+        const rows = rowsOf(tableOf({ ...each, input: { ...each.input, children: renamed } }));
+        const back = rows.map((row) => ({ ...row, value: String(row.value).replace(/^zone /, "") }));
+        const before = keyed(rowsOf(tableOf(each)));
+        const after = keyed(back);
+        expect([...after.keys()].sort()).toEqual([...before.keys()].sort());
+        for (const [key, row] of before) expect(after.get(key)).toEqual(row);
+      }),
+      runs,
+    );
+  });
+});
+
+/** Born 1 January 2026 at term, 90 days in the first quarter: bands turn on 1 April (3 months) and 1 July (6 months). */
+describe("by hand", () => {
+  const north = child("A", "2026-01-01");
+  const river = child("B", "2026-01-01", { site: "River", left: "2026-04-11" });
+  const settings = { asOf: "2026-06-30", from: "2026-01-01" };
+  const made = (id: string, referred: string, areas: string[]): ReferralRow => ({
+    child: id,
+    referred,
+    areas,
+    from: "clinic",
+  });
+  const input = program([north, river], [], {
+    settings,
+    skills: [skill("sits"), skill("babbles", { area: "speech" })],
+  });
+  const referrals = [
+    made("A", "2026-02-01", ["speech", "gross motor"]),
+    made("A", "2026-02-01", ["speech", "gross motor"]),
+    made("B", "2026-04-10", ["speech"]),
+    made("B", "2026-04-11", ["speech"]),
+  ];
+  const table = tableOf({ input, referrals });
+  const rows = keyed(rowsOf(table));
+
+  test("days: A 90 and 91, B 90 and 10 (1 to 10 April)", () => {
+    expect(rows.get("site: North")).toMatchObject({ children: 1, childMonths: 181 / 30.4375, referrals: 1 });
+    expect(rows.get("site: River")).toMatchObject({ children: 1, childMonths: 100 / 30.4375, referrals: 1 });
+    expect(rows.get("band: 0 to <3 months")).toMatchObject({ childMonths: 180 / 30.4375, referrals: 1 });
+    expect(rows.get("quarter: 2026-Q2")).toMatchObject({ childMonths: 101 / 30.4375, referrals: 1 });
+  });
+
+  test("expected: 1 referral in 180 days of the first band, 1 in 101 of the second", () => {
+    expect(rows.get("site: North")?.expected).toBeCloseTo(90 / 180 + 91 / 101, 12);
+    expect(rows.get("site: River")?.expected).toBeCloseTo(90 / 180 + 10 / 101, 12);
+    expect(rows.get("site and area: River / gross motor")?.expected).toBeCloseTo(90 / 180, 12);
+    expect(rows.get("band: 0 to <3 months")?.expected).toBeCloseTo((2 * 180) / 281, 12);
+  });
+
+  test("a referral of two areas counts once in each and once elsewhere; an exact copy counts once", () => {
+    expect(rows.get("area: speech")).toMatchObject({ referrals: 2, childrenReferred: 2, expected: null, ratio: null });
+    expect(rows.get("area: gross motor")).toMatchObject({ referrals: 1 });
+    expect(rows.get("source: clinic")).toMatchObject({
+      referrals: 2,
+      per100ChildMonths: expect.closeTo((200 * 30.4375) / 281, 12),
+    });
+  });
+
+  test("the day of leaving is no followed day: the referral on it is counted in a note", () => {
+    expect(table.notes.join(" ")).toContain("made while the child was not followed, and so not counted: 1.");
+  });
+
+  test("a row with nothing referred is tested too", () => {
+    expect(rows.get("site and area: River / gross motor")).toMatchObject({
+      referrals: 0,
+      ratio: 0,
+      p: expect.closeTo(1, 12),
+    });
+  });
+});
+
+test("without a column headed Site there are no rows by site, and a note says so", () => {
+  const input = program([child("A", "2024-01-01")], []);
+  const workbook = workbookWith(input, { Referrals: referralSheet([]) });
+  const [children, ...others] = workbook.sheets;
+  const grid = children!.grid;
+  const columns = { ...workbook, sheets: [{ ...children!, grid }, ...others] };
+  const context = contextFrom(columns, entriesOf(input));
+  const enrolments = { ...context.cohort.enrolments, columns: [] };
+  const table = referralsTable({ ...context, cohort: { ...context.cohort, enrolments } });
+  expect(rowsOf(table).some(({ dimension }) => String(dimension).startsWith("site"))).toBe(false);
+  expect(table.notes.join(" ")).toContain("no column headed Site");
+});
