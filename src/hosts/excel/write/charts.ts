@@ -1,0 +1,82 @@
+/// <reference types="office-js" />
+import { INK } from "../../../workbook/ink";
+import { numberFormat } from "../../../workbook/number-formats";
+import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../../workbook/sheets";
+import { rangeOf } from "./ranges";
+import { applySeriesLook } from "./series-looks";
+import type { Step } from "./steps";
+
+const TYPES: Readonly<Record<ChartOut["kind"], Excel.ChartType | "XYScatterLines">> = {
+  "column stacked": "ColumnStacked" as Excel.ChartType,
+  "bar stacked": "BarStacked" as Excel.ChartType,
+  "bar share stacked": "BarStacked100" as Excel.ChartType,
+  "column share stacked": "ColumnStacked100" as Excel.ChartType,
+  line: "Line" as Excel.ChartType,
+  curve: "XYScatterLines",
+};
+
+const POINTS_PER_PIXEL = 0.75;
+
+export function chartSteps(sheet: SheetOut): Step[] {
+  return (sheet.charts ?? []).map((chart) => (target) => drawChart(target, chart));
+}
+
+function drawChart(sheet: Excel.Worksheet, out: ChartOut): void {
+  const [first, ...rest] = out.series;
+  if (!first) throw new RangeError("addSheets: a chart needs a series");
+  const by = first.y.left === first.y.right ? "Columns" : "Rows";
+  const chart = sheet.charts.add(TYPES[out.kind] as Excel.ChartType, rangeOf(sheet, first.y), by);
+  setSeries(sheet, chart.series.getItemAt(0), first, out.kind);
+  for (const each of rest) setSeries(sheet, chart.series.add(each.name), each, out.kind);
+  chart.title.text = out.title;
+  setFont(chart.title.format.font, 11, true);
+  setAxis(chart.axes.categoryAxis, out.x);
+  setAxis(chart.axes.valueAxis, out.y);
+  chart.axes.valueAxis.majorGridlines.format.line.color = INK.rule;
+  setLegend(chart.legend, out.legend);
+  place(sheet, chart, out);
+}
+
+function setSeries(sheet: Excel.Worksheet, series: Excel.ChartSeries, out: SeriesOut, kind: ChartOut["kind"]): void {
+  series.name = out.name;
+  series.setValues(rangeOf(sheet, out.y));
+  series.setXAxisValues(rangeOf(sheet, out.x));
+  if (kind.endsWith("stacked")) series.gapWidth = 45;
+  applySeriesLook(series, out.look);
+}
+
+function setAxis(axis: Excel.ChartAxis, out: AxisOut): void {
+  setFont(axis.format.font, 9);
+  if (out.title === "") axis.title.visible = false;
+  else {
+    axis.title.text = out.title;
+    setFont(axis.title.format.font, 9);
+  }
+  if (out.min !== undefined) axis.minimum = out.min;
+  if (out.max !== undefined) axis.maximum = out.max;
+  if (out.step !== undefined) axis.majorUnit = out.step;
+  if (out.format) axis.numberFormat = numberFormat(out.format);
+  if (out.reversed) axis.reversePlotOrder = true;
+}
+
+function setLegend(legend: Excel.ChartLegend, place: ChartOut["legend"]): void {
+  if (place === "none") {
+    legend.visible = false;
+    return;
+  }
+  legend.visible = true;
+  legend.position = place === "bottom" ? "Bottom" : "Right";
+  setFont(legend.format.font, 9);
+}
+
+function setFont(font: Excel.ChartFont, points: number, bold = false): void {
+  font.size = points;
+  font.color = INK.text;
+  font.bold = bold;
+}
+
+function place(sheet: Excel.Worksheet, chart: Excel.Chart, { at, widthPixels, heightPixels }: ChartOut): void {
+  chart.setPosition(sheet.getRangeByIndexes(at.row, at.column, 1, 1));
+  chart.width = widthPixels * POINTS_PER_PIXEL;
+  chart.height = heightPixels * POINTS_PER_PIXEL;
+}

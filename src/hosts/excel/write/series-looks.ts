@@ -1,0 +1,62 @@
+/// <reference types="office-js" />
+import { INK } from "../../../workbook/ink";
+import type { SeriesLook } from "../../../workbook/sheets";
+
+/**
+ * Office.js draws no patterns, so fills differ in lightness by a clear step each, all of them outlined, and lines in
+ * their dashes: a grey print tells them apart.
+ */
+const FILLS: Partial<Record<SeriesLook, string>> = {
+  crossed: INK.text,
+  solid: INK.accent,
+  lined: "#7A7A7A",
+  striped: "#8FB4C6",
+  pale: INK.pale,
+  hollow: INK.paper,
+};
+
+interface Line {
+  readonly colour: string;
+  readonly points: number;
+  readonly dash: "Continuous" | "Dash" | "RoundDot" | "DashDot";
+}
+
+const LINES: Partial<Record<SeriesLook, Line>> = {
+  line: { colour: INK.accent, points: 2.25, dash: "Continuous" },
+  dashed: { colour: INK.text, points: 1.75, dash: "Dash" },
+  dottedLine: { colour: INK.quiet, points: 1.75, dash: "RoundDot" },
+  longDashed: { colour: INK.text, points: 1.75, dash: "DashDot" },
+  edge: { colour: INK.quiet, points: 1, dash: "Dash" },
+  band: { colour: INK.hatch, points: 0.75, dash: "Continuous" },
+};
+
+export function applySeriesLook(series: Excel.ChartSeries, look: SeriesLook): void {
+  const fill = FILLS[look];
+  const line = LINES[look];
+  if (fill) fillBar(series, fill);
+  else if (line) drawLine(series, line);
+  else drawPoints(series);
+}
+
+function fillBar({ format }: Excel.ChartSeries, colour: string): void {
+  format.fill.setSolidColor(colour);
+  format.line.color = INK.quiet;
+  format.line.weight = 0.75;
+}
+
+function drawLine(series: Excel.ChartSeries, { colour, points, dash }: Line): void {
+  const { line } = series.format;
+  line.color = colour;
+  line.weight = points;
+  line.lineStyle = dash;
+  series.markerStyle = "None";
+  series.smooth = false;
+}
+
+function drawPoints(series: Excel.ChartSeries): void {
+  series.format.line.lineStyle = "None";
+  series.markerStyle = "Diamond";
+  series.markerSize = 9;
+  series.markerBackgroundColor = INK.text;
+  series.markerForegroundColor = INK.text;
+}
