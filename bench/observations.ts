@@ -16,7 +16,8 @@ const VISITS = 10;
 const LOOKS_PER_VISIT = 10;
 const FIRST_BIRTH = dayOf(2020, 1, 1);
 const LAST_BIRTH = dayOf(2023, 12, 31);
-const OLDEST_DAYS = 1125;
+/** A whole number of days a visit, so that no two visits of a child fall on one day. */
+const DAYS_APART = 112;
 
 /** Invented children and what was seen of them, in no order. */
 export interface Invented {
@@ -97,7 +98,7 @@ function addVisit(
   birth: Int32Array,
   random: Random,
 ): number {
-  const ageDays = Math.floor((OLDEST_DAYS / VISITS) * (visit + random.nextUnit()));
+  const ageDays = DAYS_APART * visit + random.nextInt(DAYS_APART);
   const firstSkill = random.nextInt(SKILL_COUNT);
   let row = from;
   for (let look = 0; look < LOOKS_PER_VISIT && row < places.length; look += 1, row += 1) {

@@ -12,7 +12,7 @@ export async function againstOnePass(): Promise<Row[]> {
   const small = await jobs(inventedObservations(MILLION));
   const invented = inventedObservations(10 * MILLION);
   const large = await jobs(invented);
-  const pass = await timed(() => onePass(invented.observations));
+  const pass = await timed(() => onePass(invented.observations), 9, 5);
   return [
     atMost(
       "Children seen and met on sorted columns, against one streaming pass over four columns, ten million rows",
@@ -45,9 +45,9 @@ function growth(job: string, smallMs: number, largeMs: number): Row {
   );
 }
 
+/** Folds the columns with bit operations, the cheapest there are. */
 function onePass({ child, skill, day, result }: Observations): number {
-  let sum = 0;
-  for (let row = 0; row < child.length; row += 1)
-    sum = (sum + child[row]! + skill[row]! + day[row]! + result[row]!) | 0;
-  return sum;
+  let folded = 0;
+  for (let row = 0; row < child.length; row += 1) folded ^= child[row]! ^ skill[row]! ^ day[row]! ^ result[row]!;
+  return folded;
 }
