@@ -3,6 +3,7 @@ import { invalidArgument, RichError } from "../protocol/rich-error";
 import { Ref, serverType } from "../protocol/server-type";
 import { areaOfAddress, overlap } from "../workbook/area";
 import type { MemoryTable } from "../workbook/memory-sheet";
+import type { MemoryWorkbook } from "../workbook/memory-workbook";
 import type { SheetOfWorkbook } from "./chart";
 import type { MemoryRange } from "./memory-range";
 import { rangeType } from "./range";
@@ -59,6 +60,19 @@ export const tableCollectionType = serverType<SheetOfWorkbook>("TableCollection"
     },
   },
 });
+
+/** The tables of all sheets. office.js comes back to any table through this collection, by its id. */
+export const workbookTablesType = serverType<MemoryWorkbook>("TableCollection", {
+  items: (workbook) => allTables(workbook).map((each) => new Ref(tableType, each)),
+  item: (workbook, key) => {
+    const found = allTables(workbook).find(({ table }) => table.id === key || table.name === key);
+    return found ? new Ref(tableType, found) : null;
+  },
+});
+
+function allTables(workbook: MemoryWorkbook): TableOfSheet[] {
+  return workbook.sheets.flatMap((sheet) => sheet.tables.map((table) => ({ workbook, sheet, table })));
+}
 
 /** Excel renames headings that are alike and writes over those that are no text; a table over another is refused. */
 function refuseClash({ sheet }: SheetOfWorkbook, area: MemoryTable["area"]): void {

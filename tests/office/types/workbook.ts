@@ -2,6 +2,7 @@ import { textArgument } from "../protocol/arguments";
 import { Ref, serverType } from "../protocol/server-type";
 import type { MemoryWorkbook } from "../workbook/memory-workbook";
 import { functionsType } from "./functions";
+import { workbookTablesType } from "./table";
 import { worksheetCollectionType } from "./worksheet";
 
 const protectionType = serverType<MemoryWorkbook>("WorkbookProtection", {
@@ -23,17 +24,13 @@ interface Named {
   readonly name: string;
 }
 
-const named = (name: string) =>
-  serverType<Named>(name, { id: (each) => each.name, scalars: { Name: { get: (each) => each.name } } });
-const namedItemType = named("NamedItem");
-const tableNameType = named("Table");
+const namedItemType = serverType<Named>("NamedItem", {
+  id: ({ name }) => name,
+  scalars: { Name: { get: ({ name }) => name } },
+});
 
 const namesType = serverType<MemoryWorkbook>("NamedItemCollection", {
   items: ({ names }) => [...names].map((name) => new Ref(namedItemType, { name })),
-});
-
-const tablesType = serverType<MemoryWorkbook>("TableCollection", {
-  items: ({ sheets }) => sheets.flatMap((sheet) => sheet.tables.map(({ name }) => new Ref(tableNameType, { name }))),
 });
 
 export const workbookType = serverType<MemoryWorkbook>("Workbook", {
@@ -44,6 +41,6 @@ export const workbookType = serverType<MemoryWorkbook>("Workbook", {
     Protection: (workbook) => new Ref(protectionType, workbook),
     Application: (workbook) => new Ref(applicationType, workbook),
     Names: (workbook) => new Ref(namesType, workbook),
-    Tables: (workbook) => new Ref(tablesType, workbook),
+    Tables: (workbook) => new Ref(workbookTablesType, workbook),
   },
 });
