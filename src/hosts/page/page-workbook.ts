@@ -2,15 +2,17 @@ import { setDateSystem } from "../../../functions/date-system";
 import { HostFailure, type JobOptions, type Receipt, type WorkbookHost } from "../../workbook/host";
 import { safeSheetNames } from "../../workbook/sheet-names";
 import type { SheetOut } from "../../workbook/sheets";
-import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
+import type { CellRange, SheetIn, WorkbookIn } from "../../workbook/workbook";
+import { CELL, kindAt } from "../../workbook/cells";
 import { readSheetCells } from "./cells/read-sheet";
 import { saveToDisk } from "./download";
+import { type NamedTable, withTableAddresses } from "./functions/table-references";
 import type { PageGrid, SheetInGrid } from "./grid/page-grid";
 import { sameCells } from "./same-cells";
 import { openedWorkbook, sheetIdAt } from "./snapshot/opened-workbook";
 import { reportSheet } from "./snapshot/report-sheet";
 import { type Slices, slicesOf } from "./snapshot/slices";
-import { headingsOf, TablesInGrid } from "./tables-in-grid";
+import { TablesInGrid } from "./tables-in-grid";
 
 interface AddedSheet {
   readonly id: string;
@@ -43,7 +45,11 @@ export class PageWorkbook implements WorkbookHost {
     private readonly dateSystem: WorkbookIn["dateSystem"],
     private readonly tables: TablesInGrid,
   ) {
-    this.stopListening = grid.onLineChange((change) => tables.change(change));
+    const stops = [
+      grid.onLineChange((change) => tables.change(change)),
+      grid.onFormula((formula) => withTableAddresses(formula, this.namedTables())),
+    ];
+    this.stopListening = () => stops.forEach((stop) => stop());
   }
 
   /** Lays a workbook out in the grid, in place of the one before. */
@@ -52,11 +58,6 @@ export class PageWorkbook implements WorkbookHost {
     options.signal.throwIfAborted();
     setDateSystem(1900);
     grid.show(sheets);
-    workbook.sheets.forEach(({ tables, grid: cells }, index) =>
-      tables.forEach((table) =>
-        grid.nameTable(table.name, sheetIdAt(index), table.range, table.headerRow ? headingsOf(table, cells) : []),
-      ),
-    );
     return new PageWorkbook(grid, name, workbook.dateSystem, new TablesInGrid(workbook, sheetIdAt));
   }
 
@@ -145,7 +146,17 @@ export class PageWorkbook implements WorkbookHost {
 
   private async readSheet({ id, name, merged }: SheetInGrid, slices: Slices): Promise<SheetIn> {
     const grid = await readSheetCells(this.grid.cells(id), this.dateSystem, slices);
-    return { name, grid, tables: this.tables.of(id, grid), merged };
+    const isFilled = (row: number, column: number) => kindAt(grid, row, column) !== CELL.empty;
+    return { name, grid, tables: this.tables.of(id, isFilled), merged };
+  }
+
+  private namedTables(): NamedTable[] {
+    return this.grid.sheets().flatMap(({ id, name: sheet }) => {
+      const { own } = this.grid.cells(id);
+      const at = (row: number, column: number) => own[row]?.[column]?.v ?? null;
+      const tables = this.tables.of(id, (row, column) => at(row, column) !== null);
+      return tables.map((table) => ({ ...table, sheet, headings: headingsOf(table.range, at) }));
+    });
   }
 
   /** All of them or none: what was added before a cancel goes again. */
@@ -175,4 +186,8 @@ export class PageWorkbook implements WorkbookHost {
   private tell(): void {
     this.listeners.forEach((listener) => listener());
   }
+}
+
+function headingsOf({ top, left, right }: CellRange, at: (row: number, column: number) => unknown): string[] {
+  return Array.from({ length: right - left + 1 }, (_, column) => String(at(top, left + column) ?? ""));
 }

@@ -1,6 +1,8 @@
-import { CELL, type Grid, kindAt, stringAt } from "../../workbook/cells";
 import type { CellRange, TableIn, WorkbookIn } from "../../workbook/workbook";
 import { type LineChange, rangeAfter } from "./grid/line-changes";
+
+/** Whether a cell of a sheet holds something. */
+export type IsFilled = (row: number, column: number) => boolean;
 
 /** The tables of the opened workbook, which the grid itself knows nothing of: they move as rows come and go. */
 export class TablesInGrid {
@@ -11,8 +13,8 @@ export class TablesInGrid {
   }
 
   /** As they stand now: a table takes in the rows typed right below it, as it would in Excel. */
-  of(sheetId: string, grid: Grid): TableIn[] {
-    return (this.bySheet.get(sheetId) ?? []).map((table) => ({ ...table, range: grownRange(table, grid) }));
+  of(sheetId: string, isFilled: IsFilled): TableIn[] {
+    return (this.bySheet.get(sheetId) ?? []).map((table) => ({ ...table, range: grownRange(table, isFilled) }));
   }
 
   change(change: LineChange): void {
@@ -25,17 +27,13 @@ export class TablesInGrid {
   }
 }
 
-export function headingsOf({ range }: TableIn, grid: Grid): string[] {
-  return Array.from({ length: range.right - range.left + 1 }, (_, at) => stringAt(grid, range.top, range.left + at));
-}
-
-function grownRange({ range, totalsRow }: TableIn, grid: Grid): CellRange {
+function grownRange({ range, totalsRow }: TableIn, isFilled: IsFilled): CellRange {
   let { bottom } = range;
-  if (!totalsRow) while (bottom + 1 < grid.rowCount && hasCells(grid, bottom + 1, range)) bottom += 1;
+  if (!totalsRow) while (hasCells(bottom + 1, range, isFilled)) bottom += 1;
   return { ...range, bottom };
 }
 
-function hasCells(grid: Grid, row: number, { left, right }: CellRange): boolean {
-  for (let column = left; column <= right; column += 1) if (kindAt(grid, row, column) !== CELL.empty) return true;
+function hasCells(row: number, { left, right }: CellRange, isFilled: IsFilled): boolean {
+  for (let column = left; column <= right; column += 1) if (isFilled(row, column)) return true;
   return false;
 }

@@ -5,6 +5,7 @@ import wording from "@univerjs/preset-sheets-core/locales/en-US";
 import { type FunctionSurroundings, gridFunctions } from "../functions/grid-functions";
 import { functionHelp } from "../functions/function-help";
 import { MemoryStorage } from "./memory-storage";
+import { mendLexer } from "./mend-lexer";
 import { PAGE_THEME } from "./theme";
 
 export interface GridOptions extends FunctionSurroundings {
@@ -21,6 +22,7 @@ export interface GridParts {
 
 /** Starts the spreadsheet in its container: formulas of our own, nothing kept in the browser, no request to anywhere. */
 export function createGrid(options: GridOptions): GridParts {
+  mendLexer();
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: wording },

@@ -1,5 +1,9 @@
 import { type ICellData, type IWorkbookData, type IWorksheetData, numfmt } from "@univerjs/core";
-import { FormulaDataModel, SetSuperTableMutation } from "@univerjs/preset-sheets-core";
+import {
+  FormulaDataModel,
+  type ISetRangeValuesMutationParams,
+  SetRangeValuesMutation,
+} from "@univerjs/preset-sheets-core";
 import type { CellRange } from "../../../workbook/workbook";
 import type { SheetCells } from "../cells/read-sheet";
 import type { GridParts } from "./create-grid";
@@ -87,22 +91,13 @@ export class PageGrid {
     if (workbook.isCellEditing()) await workbook.endEditingAsync(true);
   }
 
-  /** Makes `=SUM(Children[Weight])` and `Children[#All]` work in formulas. */
-  nameTable(name: string, sheetId: string, range: CellRange, headings: readonly string[]): void {
-    this.parts.api.syncExecuteCommand(SetSuperTableMutation.id, {
-      unitId: this.unitId,
-      tableName: name,
-      reference: {
-        sheetId,
-        titleMap: new Map(headings.map((heading, index) => [heading, index])),
-        range: {
-          startRow: range.top,
-          startColumn: range.left,
-          endRow: range.bottom,
-          endColumn: range.right,
-        },
-      },
+  /** Lets every formula be rewritten before it is set, however it came: typed, pasted or filled in. */
+  onFormula(rewrite: (formula: string) => string): () => void {
+    const { api } = this.parts;
+    const subscription = api.addEvent(api.Event.BeforeCommandExecute, ({ id, params }) => {
+      if (id === SetRangeValuesMutation.id) rewriteFormulas(params as ISetRangeValuesMutationParams, rewrite);
     });
+    return () => subscription.dispose();
   }
 
   onSelect(listener: (cell: SelectedCell) => void): () => void {
@@ -143,6 +138,14 @@ export class PageGrid {
     const model = this.parts.univer.__getInjector().get(FormulaDataModel);
     const cells = model.getArrayFormulaCellData()[this.unitId ?? ""]?.[sheetId];
     return (cells ?? {}) as SheetCells["spilled"];
+  }
+}
+
+function rewriteFormulas({ cellValue }: ISetRangeValuesMutationParams, rewrite: (formula: string) => string): void {
+  for (const row of Object.values(cellValue ?? {})) {
+    for (const cell of Object.values(row as Record<number, ICellData | null>)) {
+      if (cell?.f) cell.f = rewrite(cell.f);
+    }
   }
 }
 

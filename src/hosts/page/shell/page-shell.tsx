@@ -73,7 +73,7 @@ function useF6(pane: RefObject<HTMLElement | null>, grid: RefObject<HTMLElement 
   }, [pane, grid]);
 }
 
-const FOCUS_OF_GRID = "[contenteditable=true]";
+const FOCUS_OF_GRID = "[contenteditable=true][id$=DOCS_NORMAL]";
 
 function useDrop(onOpenFile: (file: File) => void) {
   const [dropping, setDropping] = useState(false);

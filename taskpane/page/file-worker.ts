@@ -1,0 +1,41 @@
+import { dayFromIso } from "../../src/age/day";
+import { readWorkbook, UnreadableWorkbook } from "../../src/hosts/file/read-workbook";
+import type { WorkbookIn } from "../../src/workbook/workbook";
+import { writeFile } from "../worker/write-file";
+import type { FileReply, FileRequest } from "./file-messages";
+
+/** Files are read and written here, away from the page's own thread. */
+self.onmessage = ({ data }: MessageEvent<FileRequest>) => {
+  void answer(data).then(({ reply, handed }) => self.postMessage(reply, { transfer: handed }));
+};
+
+interface Answer {
+  readonly reply: FileReply;
+  readonly handed: Transferable[];
+}
+
+async function answer(request: FileRequest): Promise<Answer> {
+  const { job } = request;
+  try {
+    if (request.kind === "read") {
+      const workbook = await readWorkbook(request.bytes);
+      return { reply: { job, workbook }, handed: buffersOf(workbook) };
+    }
+    const bytes = await written(request);
+    return { reply: { job, bytes }, handed: [bytes.buffer as ArrayBuffer] };
+  } catch (error) {
+    return { reply: { job, failure: error instanceof UnreadableWorkbook ? error.message : null }, handed: [] };
+  }
+}
+
+async function written({ sheets, asOf }: Extract<FileRequest, { kind: "write" }>): Promise<Uint8Array> {
+  const created = dayFromIso(asOf);
+  if (created === null) throw new RangeError("file-worker: asOf is no ISO date");
+  return writeFile(sheets, created);
+}
+
+function buffersOf({ sheets }: WorkbookIn): ArrayBuffer[] {
+  const columns = sheets.flatMap(({ grid }) => grid.columns.flatMap((column) => column ?? []));
+  const buffers = columns.flatMap(({ kinds, values }) => [kinds.buffer as ArrayBuffer, values.buffer as ArrayBuffer]);
+  return [...new Set(buffers)];
+}
