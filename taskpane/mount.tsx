@@ -48,5 +48,5 @@ function paneOver(host: WorkbookHost, start: () => WorkerLike): Pane {
 }
 
 function startWorker(): WorkerLike {
-  return new Worker(new URL("./worker/start-worker.ts", import.meta.url), { name: "windowline" }) as WorkerLike;
+  return new Worker(new URL("./worker/start-worker.ts", import.meta.url), { name: "pane-worker" }) as WorkerLike;
 }

@@ -27,6 +27,7 @@ function settingsToBuild({ store }: Pane): Settings | null {
   const text = "messages" in parsed ? "Some fields need a look before the report can be made." : MISSING_AS_OF;
   const lacksTables = "settings" in parsed && parsed.settings.asOf !== null;
   store.dispatch({ type: "told", told: { tone: "stopped", text: lacksTables ? NO_TABLES : text } });
+  store.dispatch({ type: "build refused" });
   return null;
 }
 

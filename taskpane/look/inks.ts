@@ -26,6 +26,6 @@ export const FORCED_INKS: Readonly<Record<string, string>> = {
   "--wl-accent": "Highlight",
   "--wl-paper": "Canvas",
   "--wl-tint": "Canvas",
-  "--wl-pale": "GrayText",
+  "--wl-pale": "Canvas",
   "--wl-rule": "GrayText",
 };

@@ -10,7 +10,7 @@ export const initialState: PaneState = {
   found: null,
   foundIsOld: false,
   decisions: { list: [], messages: [] },
-  quarter: { entries: {}, seen: [], tables: [], made: null },
+  quarter: { entries: {}, seen: [], tables: [], refused: 0, made: null },
   receipts: [],
   choices: { tables: [], records: [] },
 };

@@ -53,6 +53,8 @@ export interface QuarterState {
   /** Fields whose messages are shown: those left once, or all after a try to build. */
   readonly seen: readonly SettingName[];
   readonly tables: readonly string[];
+  /** How often the report was asked for while a field wanted a look. */
+  readonly refused: number;
   readonly made: Made | null;
 }
 
@@ -69,6 +71,7 @@ export type PaneAction =
   | { readonly type: "decisions changed"; readonly list: readonly Decision[] }
   | { readonly type: "entry changed"; readonly name: SettingName; readonly value: string | readonly string[] }
   | { readonly type: "entries seen"; readonly names: readonly SettingName[] }
+  | { readonly type: "build refused" }
   | { readonly type: "table chosen"; readonly id: string; readonly chosen: boolean }
   | { readonly type: "choices known"; readonly choices: PaneState["choices"] }
   | { readonly type: "report made"; readonly made: Made }

@@ -6,6 +6,8 @@ export function reduceQuarter(state: QuarterState, action: PaneAction): QuarterS
       return { ...state, entries: { ...state.entries, [action.name]: action.value } };
     case "entries seen":
       return { ...state, seen: [...new Set([...state.seen, ...action.names])] };
+    case "build refused":
+      return { ...state, refused: state.refused + 1 };
     case "table chosen":
       return { ...state, tables: chosen(state.tables, action.id, action.chosen) };
     case "choices known":

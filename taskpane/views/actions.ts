@@ -14,6 +14,7 @@ export interface PaneActions {
   readonly read: () => void;
   readonly checkAgain: () => void;
   readonly cancel: () => void;
+  readonly dismiss: () => void;
   readonly build: () => void;
   readonly saveReport: () => void;
   readonly remove: (receipt: Receipt) => void;
@@ -37,6 +38,7 @@ export function actionsOf(pane: Pane): PaneActions {
     read: () => void readWorkbook(pane),
     checkAgain: () => void checkAgain(pane),
     cancel: () => cancelJob(pane),
+    dismiss: () => dispatch({ type: "told", told: null }),
     build: () => void buildReport(pane),
     saveReport: () => void saveReport(pane),
     remove: (receipt) => void removeAdded(pane, receipt),

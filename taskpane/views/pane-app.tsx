@@ -1,4 +1,4 @@
-import { FluentProvider, mergeClasses, Tab, TabList } from "@fluentui/react-components";
+import { FluentProvider, mergeClasses } from "@fluentui/react-components";
 import { useSyncExternalStore } from "react";
 import { useStyles } from "../look/styles";
 import { darkTheme, lightTheme } from "../look/theme";
@@ -6,9 +6,8 @@ import type { Pane } from "../jobs/pane";
 import type { PaneActions } from "./actions";
 import { PaneContext, usePane } from "./pane-context";
 import { ChartPatterns } from "./parts/chart-patterns";
-import { JobLine } from "./parts/job-line";
+import { Foot } from "./parts/foot";
 import { Mark } from "./parts/mark";
-import { ToldLine } from "./parts/told-line";
 import { PLACES } from "./places";
 import { useDark } from "./use-dark";
 
@@ -30,23 +29,19 @@ export function PaneApp({ store, actions, dark }: { store: Pane["store"]; action
 }
 
 function Page() {
-  const { state } = usePane();
+  const { state, actions } = usePane();
   const styles = useStyles();
+  const Place = PLACES.find(({ id }) => id === state.place);
   return (
-    <main className={styles.page}>
+    <main className={styles.page} onKeyDown={({ key }) => key === "Escape" && actions.cancel()}>
       <div className={styles.head}>
         <Mark />
         <span>Windowline</span>
         <span className={styles.headName}>{state.bookName}</span>
       </div>
       <Places />
-      <ToldLine />
-      <JobLine />
-      {PLACES.map(({ id, View }) => (
-        <div key={id} role="tabpanel" id={`place-${id}`} aria-labelledby={`tab-${id}`} hidden={id !== state.place}>
-          {id === state.place && <View />}
-        </div>
-      ))}
+      {Place && <Place.View />}
+      <Foot />
     </main>
   );
 }
@@ -55,17 +50,18 @@ function Places() {
   const { state, actions } = usePane();
   const styles = useStyles();
   return (
-    <TabList
-      className={styles.tabs}
-      aria-label="Places"
-      selectedValue={state.place}
-      onTabSelect={(_, { value }) => actions.openPlace(String(value))}
-    >
+    <nav aria-label="Places" className={styles.places}>
       {PLACES.map(({ id, label }) => (
-        <Tab key={id} value={id} id={`tab-${id}`} aria-controls={`place-${id}`}>
+        <button
+          key={id}
+          type="button"
+          className={styles.place}
+          aria-current={id === state.place ? "page" : undefined}
+          onClick={() => actions.openPlace(id)}
+        >
           {label}
-        </Tab>
+        </button>
       ))}
-    </TabList>
+    </nav>
   );
 }

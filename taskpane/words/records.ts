@@ -15,8 +15,7 @@ export function recordsTitle(found: RecordsFound | null): string {
 
 export function toldOfReading(found: RecordsFound): Told {
   if (found.failure !== null) return { tone: "stopped", text: found.failure };
-  const tables = plural(found.tables.length, "table was", "tables were");
-  return { tone: "done", text: `Read: ${tables} found. ${countsInWords(found.counts)}` };
+  return { tone: "done", text: `Read: ${plural(found.tables.length, "table", "tables")} found.` };
 }
 
 export function countsInWords({ error, warning, note }: Readonly<Record<Severity, number>>): string {

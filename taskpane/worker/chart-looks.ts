@@ -1,4 +1,5 @@
 import type { SeriesLook } from "../../src/workbook/sheets";
+import type { LegendEntry } from "./made";
 
 /** Colours are the pane's own custom properties, so that light, dark and forced colours hold for a drawn chart too. */
 export const CHART_INK = {
@@ -17,7 +18,7 @@ const FILLS: Partial<Record<SeriesLook, string>> = {
   hollow: CHART_INK.paper,
   lined: "url(#wl-lined)",
   crossed: "url(#wl-crossed)",
-  pale: CHART_INK.pale,
+  pale: "url(#wl-dotted)",
 };
 
 export function fillOf(look: SeriesLook): string {
@@ -40,4 +41,12 @@ const LINES: Partial<Record<SeriesLook, LineLook>> = {
 
 export function lineOf(look: SeriesLook): LineLook {
   return LINES[look] ?? { colour: CHART_INK.text, width: 2, dash: [1, 0] };
+}
+
+export function legendEntry(name: string, look: SeriesLook, lines: boolean): LegendEntry {
+  if (look === "point") return { name, shape: "point", paint: CHART_INK.text, dash: "" };
+  if (look === "band") return { name, shape: "fill", paint: CHART_INK.pale, dash: "" };
+  if (!lines) return { name, shape: "fill", paint: fillOf(look), dash: "" };
+  const { colour, dash } = lineOf(look);
+  return { name, shape: "line", paint: colour, dash: dash.join(" ") };
 }

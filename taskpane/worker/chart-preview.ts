@@ -1,6 +1,7 @@
 import { columnLetters } from "../../src/workbook/cells";
 import type { CellFormat, CellValue, ChartOut, SeriesOut, SheetOut } from "../../src/workbook/sheets";
 import type { CellRange } from "../../src/workbook/workbook";
+import { legendEntry } from "./chart-looks";
 import type { ChartPreview } from "./made";
 
 /** A chart with the sheet whose cells it draws. */
@@ -15,8 +16,12 @@ export function chartsOf(sheets: readonly SheetOut[]): ReportChart[] {
 
 /** The words of a chart, and the table that says the same. */
 export function previewOf({ sheet, chart }: ReportChart): ChartPreview {
-  const words = { sheet: sheet.name, title: chart.title, altText: chart.altText };
+  const words = { sheet: sheet.name, title: chart.title, altText: chart.altText, legend: legendOf(chart) };
   return chart.kind === "curve" ? { ...words, ...pointsTable(sheet, chart) } : { ...words, ...barsTable(sheet, chart) };
+}
+
+function legendOf({ kind, series }: ChartOut): ChartPreview["legend"] {
+  return series.map(({ name, look }) => legendEntry(name, look, kind === "curve" || kind === "line"));
 }
 
 /** The cells of a range of one column. */

@@ -11,14 +11,14 @@ export function chartSpec({ sheet, chart }: ReportChart, width: number): TopLeve
     $schema: "https://vega.github.io/schema/vega-lite/v6.json",
     width,
     autosize: { type: "fit-x", contains: "padding" },
-    config: CONFIG,
+    config: configFor(width),
     ...body,
   } as TopLevelSpec;
 }
 
 const FONT = "system-ui, 'Segoe UI', sans-serif";
 
-const CONFIG = {
+const configFor = (width: number) => ({
   background: "transparent",
   font: FONT,
   padding: 2,
@@ -28,26 +28,15 @@ const CONFIG = {
     titleColor: CHART_INK.quiet,
     titleFontWeight: "normal",
     titleFontSize: 12,
-    labelFontSize: 12,
+    labelFontSize: width < 340 ? 11 : 12,
     gridColor: CHART_INK.rule,
     domainColor: CHART_INK.quiet,
     tickColor: CHART_INK.quiet,
   },
-  legend: {
-    labelColor: CHART_INK.text,
-    labelFontSize: 12,
-    title: null,
-    orient: "bottom",
-    direction: "horizontal",
-    symbolStrokeWidth: 1,
-    symbolSize: 140,
-    symbolType: "square",
-    labelLimit: 130,
-  },
-};
+});
 
 /** Characters that fit a chart of the usual pane are few: long labels get their line, short ones do not waste it. */
-const LABEL_SHARE = 0.42;
+const LABEL_SHARE = 0.58;
 
 function bars(sheet: SheetOut, { kind, series, x, y }: ReportChart["chart"], width: number): object {
   const values = series.flatMap((each, order) => {
@@ -61,7 +50,7 @@ function bars(sheet: SheetOut, { kind, series, x, y }: ReportChart["chart"], wid
     field: "value",
     type: "quantitative",
     stack,
-    axis: { title: y.title || null, format: kind.includes("share") ? ".0%" : ",d", tickCount: 4, labelFlush: true },
+    axis: { title: y.title || null, ...valueAxis(kind, width) },
   };
   const across = {
     field: "label",
@@ -81,8 +70,14 @@ function bars(sheet: SheetOut, { kind, series, x, y }: ReportChart["chart"], wid
         field: "series",
         type: "nominal",
         scale: { domain: series.map(({ name }) => name), range: series.map(({ look }) => fillOf(look)) },
-        legend: { columns: Math.max(1, Math.floor(width / 130)), symbolStrokeColor: CHART_INK.quiet },
+        legend: null,
       },
     },
   };
+}
+
+function valueAxis(kind: ReportChart["chart"]["kind"], width: number): object {
+  if (!kind.includes("share")) return { format: ",d", tickCount: 4 };
+  const narrow = kind.startsWith("bar") && width < 400;
+  return { format: ".0%", values: narrow ? [0, 0.5, 1] : [0, 0.25, 0.5, 0.75, 1], labelFlush: true };
 }

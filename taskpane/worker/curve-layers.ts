@@ -12,7 +12,7 @@ export function curveLayers(sheet: SheetOut, { series, x, y }: ChartOut): object
   const yAxis = {
     type: "quantitative",
     scale: { domain: [y.min ?? 0, y.max ?? 1] },
-    axis: { title: y.title || null, format: ".0%", tickCount: 4 },
+    axis: { title: y.title || null, format: ".0%", values: [0, 0.25, 0.5, 0.75, 1] },
   };
   const axes = { x: { field: "x", ...xAxis }, y: { field: "y", ...yAxis } };
   const layer = series.map((each) => layerOf(sheet, each, axes, yAxis.scale.domain));
@@ -51,6 +51,6 @@ function layerOf(
 function band(xs: readonly unknown[], axes: { x: object; y: object }, [low = 0, high = 1]: readonly number[]): object {
   const months = xs.filter((each) => typeof each === "number");
   const values = [{ x: Math.min(...months), x2: Math.max(...months), y: low, y2: high }];
-  const mark = { type: "rect", color: CHART_INK.pale };
+  const mark = { type: "rect", color: CHART_INK.pale, stroke: CHART_INK.quiet, strokeWidth: 0.75, strokeDash: [2, 3] };
   return { data: { values }, mark, encoding: { ...axes, x2: { field: "x2" }, y2: { field: "y2" } } };
 }

@@ -22,7 +22,16 @@ export interface MadeTable {
 }
 
 /** One chart of the report: its words, and the numbers behind it. */
+export interface LegendEntry {
+  readonly name: string;
+  readonly shape: "fill" | "line" | "point";
+  /** As SVG paint. */
+  readonly paint: string;
+  readonly dash: string;
+}
+
 export interface ChartPreview {
+  readonly legend: readonly LegendEntry[];
   readonly sheet: string;
   readonly title: string;
   readonly altText: string;

@@ -1,7 +1,7 @@
 import type { SheetOut } from "../../src/workbook/sheets";
 import type { RowsPart, SheetHead } from "./messages";
 
-const CELLS_A_PART = 4000;
+const CELLS_A_PART = 1000;
 
 export function headOf(sheet: SheetOut): SheetHead {
   return { ...sheet, rows: [], rowHeights: new Map<number, number>() };

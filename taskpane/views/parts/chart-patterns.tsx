@@ -1,3 +1,4 @@
+import type { ReactNode } from "react";
 import { useStyles } from "../../look/styles";
 
 /** The patterns that charts fill their bars with: told apart without colour, on a grey print too. */
@@ -12,6 +13,9 @@ export function ChartPatterns() {
         <Pattern id="wl-lined" size={5}>
           <path d="M2.5 0 V5" stroke="var(--wl-quiet)" strokeWidth="1.2" />
         </Pattern>
+        <Pattern id="wl-dotted" size={6} ground="var(--wl-pale)">
+          <circle cx="3" cy="3" r="0.8" fill="var(--wl-quiet)" />
+        </Pattern>
         <Pattern id="wl-crossed" size={7}>
           <path d="M0 0 L7 7 M7 0 L0 7" stroke="var(--wl-ink)" strokeWidth="1.4" />
         </Pattern>
@@ -20,10 +24,17 @@ export function ChartPatterns() {
   );
 }
 
-function Pattern({ id, size, children }: { id: string; size: number; children: React.ReactNode }) {
+interface PatternProps {
+  readonly id: string;
+  readonly size: number;
+  readonly ground?: string;
+  readonly children: ReactNode;
+}
+
+function Pattern({ id, size, ground = "var(--wl-paper)", children }: PatternProps) {
   return (
     <pattern id={id} width={size} height={size} patternUnits="userSpaceOnUse">
-      <rect width={size} height={size} fill="var(--wl-paper)" />
+      <rect width={size} height={size} fill={ground} />
       {children}
     </pattern>
   );

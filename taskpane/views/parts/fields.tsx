@@ -1,4 +1,5 @@
 import { Field, Input, Select } from "@fluentui/react-components";
+import { useStyles } from "../../look/styles";
 
 interface Common {
   readonly label: string;
@@ -40,7 +41,12 @@ export interface Choice {
 export function ChoiceField(props: Common & { readonly choices: readonly Choice[] }) {
   return (
     <Field {...around(props)}>
-      <Select value={props.value} onChange={(_, { value }) => props.onChange(value)} onBlur={() => props.onLeave?.()}>
+      <Select
+        className={useStyles().narrowing}
+        value={props.value}
+        onChange={(_, { value }) => props.onChange(value)}
+        onBlur={() => props.onLeave?.()}
+      >
         {props.choices.map(({ value, label }) => (
           <option key={value} value={value}>
             {label}

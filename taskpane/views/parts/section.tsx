@@ -6,9 +6,9 @@ export function Section({ title, about, children }: { title: string; about?: Rea
   const id = useId();
   return (
     <section className={styles.section} aria-labelledby={id}>
-      <h3 id={id} className={styles.sectionTitle}>
+      <h2 id={id} className={styles.sectionTitle}>
         {title}
-      </h3>
+      </h2>
       {about && <p className={styles.quiet}>{about}</p>}
       {children}
     </section>

@@ -1,13 +1,5 @@
-import {
-  Button,
-  Dialog,
-  DialogActions,
-  DialogBody,
-  DialogContent,
-  DialogSurface,
-  DialogTitle,
-  DialogTrigger,
-} from "@fluentui/react-components";
+import { Button } from "@fluentui/react-components";
+import { useState } from "react";
 import type { Receipt } from "../../../src/workbook/host";
 import { useStyles } from "../../look/styles";
 import { receiptTitle } from "../../words/report";
@@ -43,34 +35,34 @@ function OneReceipt({ receipt }: { receipt: Receipt }) {
   );
 }
 
+/** Asked once more on the spot: what is on the sheets goes with them. */
 function Remove({ receipt }: { receipt: Receipt }) {
   const { state, actions } = usePane();
+  const styles = useStyles();
+  const [asked, setAsked] = useState(false);
+  const busy = state.job !== null;
+  if (!asked) {
+    return (
+      <Button size="small" disabledFocusable={busy} onClick={() => setAsked(true)}>
+        Remove what this run added
+        <span className={styles.hidden}>: {receiptTitle(receipt)}</span>
+      </Button>
+    );
+  }
   return (
-    <Dialog modalType="alert">
-      <DialogTrigger disableButtonEnhancement>
-        <Button size="small" disabledFocusable={state.job !== null} aria-label={`Remove: ${receiptTitle(receipt)}`}>
-          Remove what this run added
+    <div className={styles.boxed} role="group" aria-label={`Remove: ${receiptTitle(receipt)}`}>
+      <p className={styles.sentence}>{GOES_TOO}</p>
+      <div className={styles.actions}>
+        <Button size="small" autoFocus onClick={() => setAsked(false)}>
+          Keep the sheets
         </Button>
-      </DialogTrigger>
-      <DialogSurface>
-        <DialogBody>
-          <DialogTitle>Remove these sheets?</DialogTitle>
-          <DialogContent>
-            {receiptTitle(receipt)}. Anything written on these sheets since goes with them; your own sheets stay as they
-            are.
-          </DialogContent>
-          <DialogActions fluid>
-            <DialogTrigger disableButtonEnhancement>
-              <Button>Keep them</Button>
-            </DialogTrigger>
-            <DialogTrigger disableButtonEnhancement>
-              <Button appearance="primary" onClick={() => actions.remove(receipt)}>
-                Remove
-              </Button>
-            </DialogTrigger>
-          </DialogActions>
-        </DialogBody>
-      </DialogSurface>
-    </Dialog>
+        <Button size="small" appearance="primary" disabledFocusable={busy} onClick={() => actions.remove(receipt)}>
+          Remove the sheets
+        </Button>
+      </div>
+    </div>
   );
 }
+
+const GOES_TOO =
+  "Anything written on these sheets since goes with them. Your own sheets stay as they are. Remove them?";

@@ -1,9 +1,10 @@
 import { Spinner } from "@fluentui/react-components";
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useId, useRef, useState } from "react";
 import { useStyles } from "../../look/styles";
 import type { ChartPreview } from "../../worker/made";
 import { usePane } from "../pane-context";
 import { Disclosure } from "../parts/disclosure";
+import { ChartLegend } from "./chart-legend";
 import { NumbersTable } from "./numbers-table";
 import { svgElement } from "./svg-element";
 
@@ -12,15 +13,19 @@ const WIDEST = 620;
 /** A drawn chart: its message as text for those who do not see it, and its numbers as a table. */
 export function ChartFigure({ chart, index }: { chart: ChartPreview; index: number }) {
   const styles = useStyles();
+  const caption = useId();
   const { place, outcome } = useDrawing(index);
   return (
     <figure className={styles.figure}>
-      <div ref={place} role="img" aria-label={chart.altText} />
+      <ChartLegend entries={chart.legend} />
+      <div ref={place} role="img" aria-label={chart.title} aria-describedby={caption} />
       {outcome === "waiting" && <Spinner size="tiny" label="Drawing the chart" />}
       {outcome === "failed" && (
         <p className={styles.sentence}>The chart could not be drawn; its numbers stand below.</p>
       )}
-      <figcaption className={styles.caption}>{chart.altText}</figcaption>
+      <figcaption id={caption} className={styles.caption}>
+        {chart.altText}
+      </figcaption>
       <Disclosure summary="Numbers of this chart">
         <NumbersTable chart={chart} />
       </Disclosure>

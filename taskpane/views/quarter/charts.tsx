@@ -13,7 +13,7 @@ export function Charts({ made }: { made: Made }) {
     <Section title="Charts" about="The same charts stand in the report. Each has its numbers beside it.">
       {sheets.map((sheet) => (
         <div key={sheet}>
-          <h4 className={styles.smallTitle}>{sheet}</h4>
+          <h3 className={styles.smallTitle}>{sheet}</h3>
           {made.charts.map(
             (chart, index) => chart.sheet === sheet && <OneChart key={index} made={made} index={index} />,
           )}

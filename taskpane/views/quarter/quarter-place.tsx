@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "react";
 import { Button } from "@fluentui/react-components";
 import { useStyles } from "../../look/styles";
 import { quarterTitle } from "../../words/report";
@@ -13,9 +14,10 @@ import { TableChoices } from "./table-choices";
 export function QuarterPlace() {
   const { state, actions } = usePane();
   const styles = useStyles();
+  const place = useFirstFault(state.quarter.refused);
   return (
-    <>
-      <h2 className={styles.title}>{quarterTitle(state.quarter.made)}</h2>
+    <div ref={place}>
+      <h1 className={styles.title}>{quarterTitle(state.quarter.made)}</h1>
       <p className={styles.lead}>{ABOUT}</p>
       {state.quarter.made && <ReportMade made={state.quarter.made} />}
       <Period />
@@ -28,8 +30,17 @@ export function QuarterPlace() {
         </Button>
       </div>
       <Added />
-    </>
+    </div>
   );
+}
+
+/** A report that was refused takes the keyboard to the first field that wants a look. */
+function useFirstFault(refused: number) {
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (refused > 0) place.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus();
+  }, [refused]);
+  return place;
 }
 
 const ABOUT =

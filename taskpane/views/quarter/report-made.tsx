@@ -1,6 +1,7 @@
 import { Button } from "@fluentui/react-components";
 import { useEffect, useRef } from "react";
 import { useStyles } from "../../look/styles";
+import { INTERNAL_WARNING } from "../../words/tables";
 import { followedInWords } from "../../words/report";
 import type { Made, MadeTable } from "../../worker/made";
 import { usePane } from "../pane-context";
@@ -44,7 +45,8 @@ function Said({ table }: { table: MadeTable }) {
   const styles = useStyles();
   return (
     <>
-      <h4 className={styles.smallTitle}>{table.name}</h4>
+      <h3 className={styles.smallTitle}>{table.name}</h3>
+      {table.internal && <p className={styles.quiet}>{INTERNAL_WARNING}</p>}
       {table.sentences.map((sentence) => (
         <p key={sentence} className={styles.sentence}>
           {sentence.endsWith(".") ? sentence : `${sentence}.`}

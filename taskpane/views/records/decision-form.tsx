@@ -4,6 +4,7 @@ import type { Decision } from "../../../src/records/decisions";
 import { useStyles } from "../../look/styles";
 import type { RecordsFound } from "../../worker/found";
 import { usePane } from "../pane-context";
+import { Messages } from "../parts/messages";
 import { DecisionFields } from "./decision-fields";
 
 /** One decision to be filled in; what the draft already says is not asked again where `about` says it. */
@@ -27,13 +28,7 @@ export function DecisionForm(props: {
   return (
     <form className={styles.fields} onSubmit={(event) => void keep(event)} aria-label={props.about ?? "A new decision"}>
       <DecisionFields draft={draft} onChange={setDraft} skills={props.skills} fixed={props.about} />
-      <div role="status">
-        {messages.map((message) => (
-          <p key={message} className={styles.sentence}>
-            {message}
-          </p>
-        ))}
-      </div>
+      <Messages messages={messages} />
       <div>
         <Button type="submit" disabledFocusable={state.job !== null || state.decisions.messages.length > 0}>
           Keep this decision

@@ -2,6 +2,7 @@ import { Button } from "@fluentui/react-components";
 import { useRef, useState } from "react";
 import { useStyles } from "../../look/styles";
 import { usePane } from "../pane-context";
+import { Messages } from "../parts/messages";
 
 /** Decisions travel to another workbook, or to the command line, as a file that the user keeps. */
 export function DecisionsFile() {
@@ -33,13 +34,7 @@ export function DecisionsFile() {
           onChange={(event) => take(event.target.files?.[0])}
         />
       </div>
-      <div role="status">
-        {messages.map((message) => (
-          <p key={message} className={styles.sentence}>
-            {message}
-          </p>
-        ))}
-      </div>
+      <Messages messages={messages} />
     </>
   );
 }

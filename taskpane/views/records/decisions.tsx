@@ -4,6 +4,7 @@ import type { Decision } from "../../../src/records/decisions";
 import { useStyles } from "../../look/styles";
 import { DECISIONS_ABOUT, decisionInWords } from "../../words/decisions";
 import { usePane } from "../pane-context";
+import { Messages } from "../parts/messages";
 import { Disclosure } from "../parts/disclosure";
 import { Section } from "../parts/section";
 import { DecisionsFile } from "./decisions-file";
@@ -29,13 +30,7 @@ export function Decisions() {
           />
         ))}
       </ul>
-      <div role="status">
-        {faults.map((fault) => (
-          <p key={fault} className={styles.sentence}>
-            {fault}
-          </p>
-        ))}
-      </div>
+      <Messages messages={faults} />
       <Disclosure summary="Make a decision">
         <NewDecision skills={state.found?.skills ?? []} />
       </Disclosure>

@@ -16,8 +16,11 @@ export function FindingGroupView(props: { group: FindingGroup; index: number; sk
     <Disclosure
       summary={
         <>
-          {group.explanation} <strong>{group.table}</strong>
-          {placed && <>, {cellsInWords(group.count)}</>}
+          {group.explanation}
+          <span className={styles.under}>
+            {group.table}
+            {placed && <> · {cellsInWords(group.count)}</>}
+          </span>
         </>
       }
     >

@@ -28,7 +28,7 @@ function OfSeverity({ severity, found }: { severity: Severity; found: RecordsFou
   const { title, about } = SEVERITY_HEADINGS[severity];
   return (
     <>
-      <h4 className={styles.smallTitle}>{title}</h4>
+      <h3 className={styles.smallTitle}>{title}</h3>
       <p className={styles.quiet}>{about}</p>
       {groups.map(({ group, index }) => (
         <FindingGroupView key={`${group.rule} ${group.table}`} group={group} index={index} skills={found.skills} />

@@ -13,7 +13,7 @@ export function RecordsPlace() {
   const { found, job, foundIsOld } = state;
   return (
     <>
-      <h2 className={styles.title}>{recordsTitle(found)}</h2>
+      <h1 className={styles.title}>{recordsTitle(found)}</h1>
       <p className={styles.lead}>{found ? countsInWords(found.counts) : FIRST}</p>
       {foundIsOld && <p className={styles.lead}>{OLD}</p>}
       <div className={styles.actions}>

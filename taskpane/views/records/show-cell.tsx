@@ -7,7 +7,7 @@ export function ShowCell({ sheet, cell }: { sheet: string; cell: string }) {
   const { actions } = usePane();
   const place = placeOf(sheet, cell);
   return (
-    <Button size="small" aria-label={`Show cell ${place}`} onClick={() => actions.showCell(sheet, cell)}>
+    <Button size="small" onClick={() => actions.showCell(sheet, cell)}>
       Show {place}
     </Button>
   );

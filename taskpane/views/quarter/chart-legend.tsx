@@ -1,0 +1,25 @@
+import { useStyles } from "../../look/styles";
+import type { LegendEntry } from "../../worker/made";
+
+/** What each fill, line and mark of a chart stands for: drawn as in the chart, each with its word. */
+export function ChartLegend({ entries }: { entries: readonly LegendEntry[] }) {
+  const styles = useStyles();
+  return (
+    <ul className={styles.legend} aria-label="What the chart shows">
+      {entries.map((entry) => (
+        <li key={entry.name} className={styles.legendEntry}>
+          <svg width="22" height="14" aria-hidden="true" focusable="false">
+            <Symbol {...entry} />
+          </svg>
+          {entry.name}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Symbol({ shape, paint, dash }: LegendEntry) {
+  if (shape === "line") return <path d="M0 7 H22" stroke={paint} strokeWidth="2.5" strokeDasharray={dash} />;
+  if (shape === "point") return <path d="M11 2 L16 7 L11 12 L6 7 Z" fill={paint} />;
+  return <rect x="1" y="1" width="20" height="12" fill={paint} stroke="var(--wl-quiet)" strokeWidth="0.75" />;
+}
