@@ -2,7 +2,7 @@ import zlib from "node:zlib";
 import { crc32 } from "./read/crc32";
 import type { Inflate } from "./read/inflate";
 
-const PIECE_BYTES = 65_536;
+const PIECE_BYTES = 131_072;
 
 /** Inflation by Node's zlib, which runs beside the reading on a thread of its own. */
 export const nodeInflate: Inflate = Object.assign(inflate, { checksum: fasterChecksum() });

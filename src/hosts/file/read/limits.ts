@@ -8,6 +8,8 @@ export interface Limits {
   readonly inflatedBytes: number;
   /** Inflated over deflated bytes of a part of more than `RATIO_FREE_BYTES`. */
   readonly ratio: number;
+  /** Bytes of one part that only the kept parser can read: it takes some ten times as long as the scanner. */
+  readonly parsedBytes: number;
   readonly sheets: number;
   readonly rows: number;
   readonly columns: number;
@@ -29,6 +31,7 @@ export const USUAL_LIMITS: Limits = {
   entries: 10_000,
   inflatedBytes: 1_000_000_000,
   ratio: 250,
+  parsedBytes: 250_000_000,
   sheets: 1_000,
   rows: 1_048_576,
   columns: 16_384,

@@ -11,7 +11,7 @@ export class PackageParts {
 
   constructor(
     private readonly bytes: Uint8Array,
-    limits: Limits,
+    readonly limits: Limits,
     private readonly inflate: Inflate,
   ) {
     if (bytes.length > limits.fileBytes) {

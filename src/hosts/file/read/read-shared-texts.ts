@@ -8,7 +8,7 @@ import { XmlReader } from "./xml-reader";
 
 export async function readSharedTexts(parts: PackageParts, part: string, texts: Texts, scan: boolean): Promise<void> {
   const handler = new SharedTextsHandler(texts);
-  const xml = new XmlReader(part, SHEET_NAMESPACES, handler);
+  const xml = new XmlReader(part, SHEET_NAMESPACES, handler, parts.limits.parsedBytes);
   const reader = scan ? new ScannedPart(xml, new SharedScanner(texts, handler)) : xml;
   await parts.read(part, (piece) => reader.write(piece));
   reader.end();

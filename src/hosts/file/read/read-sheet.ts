@@ -19,7 +19,7 @@ export async function readSheet(
   const columns = new CellColumns(name, book.limits);
   const cells = new SheetCells(columns, book, name);
   const handler = new SheetHandler(cells);
-  const xml = new XmlReader(part, SHEET_NAMESPACES, handler);
+  const xml = new XmlReader(part, SHEET_NAMESPACES, handler, parts.limits.parsedBytes);
   const reader = scan ? new ScannedPart(xml, new SheetScanner(cells, handler)) : xml;
   await parts.read(part, (piece) => reader.write(piece));
   reader.end();

@@ -8,7 +8,7 @@ export async function readXmlPart(
   namespaces: readonly string[],
   handler: XmlHandler,
 ): Promise<void> {
-  const xml = new XmlReader(part, namespaces, handler);
+  const xml = new XmlReader(part, namespaces, handler, parts.limits.parsedBytes);
   await parts.read(part, (piece) => xml.write(piece));
   xml.end();
 }

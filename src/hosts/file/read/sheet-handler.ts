@@ -10,6 +10,8 @@ export class SheetHandler implements XmlHandler {
   /** Inside `<sheetData>` written without a prefix: what the byte scanner can take over. */
   isInData = false;
   private hasData = false;
+  private depth = 0;
+  private isInRow = false;
   private isResuming = false;
   private cell = blankCell("n", 0);
   /** Whether the text at hand belongs to the cell, and not to a phonetic run. */
@@ -23,27 +25,36 @@ export class SheetHandler implements XmlHandler {
   }
 
   open(name: string, parent: string, tag: SaxesTagNS): void {
-    if (name === "c" && parent === "row") this.openCell(tag);
-    else if (name === "v" && parent === "c") this.cell.value = this.first(this.cell.value);
-    else if (name === "is" && parent === "c") this.cell.inline = this.first(this.cell.inline);
-    else if (name === "f" && parent === "c") this.cell.hasFormula = true;
-    else if (name === "t") this.isInlineText = parent === "is" || parent === "r";
-    else if (name === "row" && parent === "sheetData") this.openRow(tag);
-    else if (name === "sheetData" && parent === "worksheet") this.openData(tag);
+    this.depth += 1;
+    if (this.isInRow) this.openInRow(name, parent, tag);
+    else if (name === "row" && parent === "sheetData" && this.depth === ROW_DEPTH) this.openRow(tag);
+    else if (name === "sheetData" && parent === "worksheet" && this.depth === ROW_DEPTH - 1) this.openData(tag);
     else if (name === "mergeCell" && parent === "mergeCells") this.merge(attribute(tag, "ref") ?? "");
     else if (parent === OUTSIDE && name !== "worksheet") this.cells.refuse("is not a worksheet");
   }
 
   text(text: string, name: string): void {
+    if (!this.isInRow) return;
     if (name === "v" && this.cell.value !== null) this.cell.value += text;
     else if (name === "t" && this.isInlineText && this.cell.inline !== null) this.cell.inline += text;
   }
 
-  close(name: string, parent: string): void {
-    if (name === "c" && parent === "row") {
+  close(name: string): void {
+    if (this.isInRow && name === "c" && this.depth === CELL_DEPTH) {
       this.cells.put(this.cell);
       this.cell = blankCell("n", 0);
-    } else if (name === "sheetData" && parent === "worksheet") this.isInData = false;
+    } else if (this.depth === ROW_DEPTH) this.isInRow = false;
+    else if (this.depth === ROW_DEPTH - 1) this.isInData = false;
+    this.depth -= 1;
+  }
+
+  private openInRow(name: string, parent: string, tag: SaxesTagNS): void {
+    if (name === "c" && this.depth === CELL_DEPTH) this.openCell(tag);
+    else if (name === "t") this.isInlineText = parent === "is" || parent === "r";
+    else if (parent !== "c" || this.depth !== CELL_DEPTH + 1) return;
+    else if (name === "v") this.cell.value = this.first(this.cell.value);
+    else if (name === "is") this.cell.inline = this.first(this.cell.inline);
+    else if (name === "f") this.cell.hasFormula = true;
   }
 
   private openData(tag: SaxesTagNS): void {
@@ -55,6 +66,7 @@ export class SheetHandler implements XmlHandler {
   private openRow(tag: SaxesTagNS): void {
     if (!this.isResuming) this.cells.startRow(attribute(tag, "r"));
     this.isResuming = false;
+    this.isInRow = true;
   }
 
   private openCell(tag: SaxesTagNS): void {
@@ -77,6 +89,10 @@ export class SheetHandler implements XmlHandler {
     if (this.merged.push(range) > limits.marks) this.cells.refuse("has more merged ranges than are read");
   }
 }
+
+/** worksheet, sheetData, row, c */
+const ROW_DEPTH = 3;
+const CELL_DEPTH = 4;
 
 function blankCell(type: string, style: number): { -readonly [key in keyof RawCell]: RawCell[key] } {
   return { type, style, hasFormula: false, value: null, inline: null };

@@ -19,6 +19,7 @@ export class XmlReader {
   private readonly parser = new SaxesParser({ xmlns: true, position: false });
   private readonly decoder: XmlText;
   private readonly path: string[] = [];
+  private bytes = 0;
   private sinceEvent = 0;
   private version = "1.0";
 
@@ -26,6 +27,7 @@ export class XmlReader {
     private readonly part: string,
     private readonly namespaces: readonly string[],
     private readonly handler: XmlHandler,
+    private readonly mostBytes: number,
   ) {
     this.decoder = new XmlText(part);
     this.listen();
@@ -37,6 +39,8 @@ export class XmlReader {
   }
 
   write(piece: Uint8Array): void {
+    this.bytes += piece.length;
+    if (this.bytes > this.mostBytes) refusePart(this.part, "is too large for the unusual form it is written in");
     // One element that never ends would grow inside the parser: hand over slices and watch that something comes out.
     for (let at = 0; at < piece.length; at += SLICE_BYTES)
       this.feed(this.decoder.next(piece.subarray(at, at + SLICE_BYTES)));

@@ -16,6 +16,8 @@ import {
 } from "./book";
 import { readWorkbook } from "../../../../src/hosts/file/read-workbook";
 
+jest.setTimeout(60_000);
+
 const one = '<row r="1"><c r="A1" s="1"><v>1</v></c></row>';
 
 test.each([

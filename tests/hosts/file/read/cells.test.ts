@@ -1,5 +1,7 @@
 import { cells, firstSheet, MAIN, sheet, shared } from "./book";
 
+jest.setTimeout(60_000);
+
 /** Meanings: ECMA-376 Part 1, 18.3.1.4 (c), 18.3.1.96 (v), 18.18.11 (ST_CellType). */
 test("numbers, shared texts, booleans, errors and formula results", async () => {
   const rows = `<row r="1"><c r="A1"><v>1.5</v></c><c r="B1" t="s"><v>1</v></c><c r="C1" t="b"><v>1</v></c>

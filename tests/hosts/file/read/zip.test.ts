@@ -6,6 +6,8 @@ import { readWorkbook } from "../../../../src/hosts/file/read-workbook";
 import { bookBytes, cellsOf, refusal, sheet, usualParts } from "./book";
 import { crcBitByBit, type Part, zipOf } from "./zip";
 
+jest.setTimeout(60_000);
+
 const SHEET = "xl/worksheets/sheet1.xml";
 const five = sheet('<row r="1"><c r="A1"><v>5</v></c></row>');
 

@@ -33,9 +33,10 @@ export class TagScanner {
 
   private attribute(bytes: Uint8Array, start: number): number {
     let at = start;
-    while (NAME[bytes[at] as number] === 1) at += 1;
+    if (NAME[bytes[at] as number] !== STARTS_NAME) return STUCK;
+    while (NAME[bytes[at] as number] !== 0) at += 1;
     const nameEnd = at;
-    if (bytes[at] !== EQUALS || at === start) return STUCK;
+    if (bytes[at] !== EQUALS) return STUCK;
     const quote = bytes[at + 1];
     if (quote !== QUOTE && quote !== APOSTROPHE) return STUCK;
     const from = (at += 2);
@@ -66,8 +67,13 @@ function declaresNamespace(bytes: Uint8Array, start: number): boolean {
 
 const XMLNS = [..."xmlns"].map((letter) => letter.charCodeAt(0));
 
-/** Bytes of a name that needs no further thought: letters, digits, and `: _ - .` */
-const NAME = Uint8Array.from({ length: 256 }, (_, byte) => Number(/[A-Za-z0-9:_.-]/.test(String.fromCharCode(byte))));
+const STARTS_NAME = 2;
+
+/** Bytes of a name that needs no further thought: letters and `_`, and after the first digits and `: - .` */
+const NAME = Uint8Array.from({ length: 256 }, (_, byte) => {
+  const letter = String.fromCharCode(byte);
+  return /[A-Za-z_]/.test(letter) ? STARTS_NAME : Number(/[0-9:.-]/.test(letter));
+});
 
 /** Bytes that stand for themselves in the value of an attribute; a quote of the other kind may be among them. */
 const VALUE = Uint8Array.from({ length: 256 }, (_, byte) =>
