@@ -1,10 +1,13 @@
 import { ageWhenMet } from "../tables/age-when-met";
 import { agreement } from "../tables/agreement";
+import { caseload } from "../tables/caseload";
 import type { ServiceRecords } from "../tables/context";
 import type { AgeEstimates } from "../tables/estimates";
 import { metByBand, metByBandLeft } from "../tables/met-by-band";
+import { referralScan } from "../tables/referral-scan";
 import { referrals } from "../tables/referrals";
 import { reachedByAge } from "../tables/reached-by-age";
+import { recheckPlan } from "../tables/recheck-plan";
 import { sinceEnrolment } from "../tables/since-enrolment";
 import { skillStatus } from "../tables/skill-status";
 import type { Table } from "../tables/table";
@@ -26,8 +29,16 @@ export const TABLE_LIST: readonly TableMaker[] = [
   { id: "age-when-met", internal: false, make: ageWhenMet },
   { id: "since-enrolment", internal: false, make: ({ context }) => sinceEnrolment(context) },
   { id: "referrals", internal: false, needs: "referrals", make: ({ context }) => referrals(context) },
+  {
+    id: "referral-scan",
+    internal: false,
+    needs: "referrals",
+    make: ({ context }) => referralScan(context),
+  },
   { id: "agreement", internal: false, make: ({ context }) => agreement(context) },
   { id: "skill-status", internal: true, make: ({ context }) => skillStatus(context) },
+  { id: "caseload", internal: true, make: ({ context }) => caseload(context) },
+  { id: "recheck-plan", internal: true, make: ({ context }) => recheckPlan(context) },
 ];
 
 /** True where the workbook has what the table is made from. */

@@ -68,8 +68,12 @@ export function widthOf(column: TableColumn, rows: readonly (readonly TableValue
   const inFourLines = Math.ceil(heading.length / 4) + 3;
   if (!isText(column)) return Math.max(column.unit === "date" ? 12 : 8.5, longestWord(heading) + 1.5, inFourLines);
   const longest = rows.reduce((most, row) => Math.max(most, String(row[index] ?? "").length), 0);
-  return Math.min(Math.max(longest + 2, longestWord(heading) + 2, 8), WIDEST[column.key] ?? 26);
+  const widest = (longest > SENTENCES_CHARACTERS ? WIDEST_SENTENCES : WIDEST)[column.key] ?? 26;
+  return Math.min(Math.max(longest + 2, longestWord(heading) + 2, 8), widest);
 }
+
+const SENTENCES_CHARACTERS = 80;
+const WIDEST_SENTENCES: Readonly<Record<string, number>> = { reason: 60, nextStep: 44 };
 
 const WIDEST: Readonly<Record<string, number>> = { reason: 18, nextStep: 36, method: 18, band: 17 };
 

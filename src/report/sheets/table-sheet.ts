@@ -89,7 +89,7 @@ type SkillOf = (row: Row) => Skill | undefined;
 
 function labelColumn(table: Table, index: number, skillOf: SkillOf): PrintedColumn {
   const value = (row: Row) =>
-    row[index] === ALL_SKILLS ? "All of the area (child-skills)" : (skillOf(row)?.label ?? String(row[index]));
+    row[index] === ALL_SKILLS ? "All of the area (child-skills)" : (skillOf(row)?.label ?? String(row[index] ?? ""));
   const longest = table.rows.reduce((most, row) => Math.max(most, value(row).length), 0);
   const widest = table.columns.some(({ key }) => EXPLAINED.has(key)) ? 34 : 60;
   return {

@@ -1,0 +1,23 @@
+import { dayInWords } from "../../age/day-in-words";
+import type { PlanItem } from "./plan-item";
+
+/** Why this is to be looked at, as a sentence without its full stop. */
+export function planReasonInWords(item: PlanItem): string {
+  const on = item.lastLook === null ? "" : ` on ${dayInWords(item.lastLook)}`;
+  switch (item.why) {
+    case "sign":
+      return `warning sign present${on}, no follow-up noted (${item.sign?.sign ?? ""}): talk with the child's clinician first`;
+    case "lost":
+      return `recorded as lost${on}: talk with the child's clinician, and see whether it is there`;
+    case "to confirm":
+      return `met before, below met${on}: confirm, and talk with the child's clinician`;
+    case "past window":
+      return `not met${on} and past its window, one of several`;
+    case "different results":
+      return `different results${on}: look together`;
+    case "not met":
+      return `not met${on}; without another look the next report will not know`;
+    case "not assessed":
+      return "never looked for, and near its window";
+  }
+}
