@@ -1,0 +1,116 @@
+import { binomialAtMost } from "../../src/statistics/distributions";
+import { referralScan } from "../../src/tables/referral-scan";
+import { apart } from "../../src/tables/referral-scan-windows";
+import { referrals as referralsTable } from "../../src/tables/referrals";
+import { child, program } from "../oracle/programs";
+import { nullProgram } from "../simulation/null-program";
+import { sampleContext } from "../simulation/sample-context";
+import { contextFrom, entriesOf, referralSheet, rowsOf, workbookWith } from "./referrals-book";
+
+describe("chance", () => {
+  /** P(count <= most) is at least 0.999 for a binomial count with 5%; tests/simulation shows 2,000 full-size programs. */
+  test("no more than 5% of programs without a cluster are called clustered, as far as chance allows", () => {
+    const programs = 60;
+    const options = { children: 60, sites: 3, scanMonths: 12 };
+    let called = 0;
+    for (let seed = 1; seed <= programs; seed += 1) {
+      const p = rowsOf(referralScan(nullProgram(seed, options)))[0]?.p ?? 1;
+      if (Number(p) <= 0.05) called += 1;
+    }
+    const most = [...Array(programs).keys()].find((count) => binomialAtMost(count, programs, 0.05) >= 0.999)!;
+    expect(called).toBeLessThanOrEqual(most);
+    expect(called).toBeGreaterThan(0);
+  });
+
+  test("the cluster planted in the sample program is the most likely window, with its months, place and area", () => {
+    const { context, cluster } = sampleContext(7);
+    const [first, ...others] = rowsOf(referralScan(context));
+    expect(first).toMatchObject({
+      place: cluster.site,
+      area: cluster.area,
+      firstMonth: cluster.firstMonth,
+      lastMonth: cluster.lastMonth,
+      p: 1 / 1000,
+    });
+    expect(others.every(({ p }) => Number(p) > 0.05)).toBe(true);
+  });
+});
+
+/** One child a site, both of one age, from January to April 2026; three referrals of one in March. */
+describe("by hand", () => {
+  const children = [child("A", "2025-01-15"), child("B", "2025-01-15", { site: "River" })];
+  const settings = { asOf: "2026-04-30", from: "2026-04-01", edges: [0, 36] };
+  const input = program(children, [], { settings });
+  const made = (id: string, referred: string, areas: string[]) => ({ child: id, referred, areas, from: null });
+  const referrals = [
+    made("B", "2026-03-02", ["speech"]),
+    made("B", "2026-03-09", ["speech", "gross motor"]),
+    made("B", "2026-03-20", ["speech"]),
+    made("A", "2026-01-20", ["gross motor"]),
+  ];
+  const entries = { ...entriesOf(input), scanMonths: 4 };
+  const context = contextFrom(workbookWith(input, { Referrals: referralSheet(referrals) }), entries);
+  const rows = rowsOf(referralScan(context));
+
+  test("expected: 3 speech referrals over 2 children x 120 days, of which 31 in March at River", () => {
+    const expected = (3 * 31) / 240;
+    expect(rows[0]).toMatchObject({
+      place: "River",
+      area: "speech",
+      firstMonth: "2026-03",
+      lastMonth: "2026-03",
+      observed: 3,
+    });
+    expect(rows[0]?.expected).toBeCloseTo(expected, 12);
+    expect(rows[0]?.logLikelihoodRatio).toBeCloseTo(3 * Math.log(3 / expected), 12);
+  });
+
+  test("a window that shares a referral with one above is not listed: River over all areas is not, its gross motor is", () => {
+    expect(rows.map(({ place, area }) => `${String(place)} ${String(area)}`)).toEqual([
+      "River speech",
+      "North gross motor",
+      "River gross motor",
+    ]);
+  });
+
+  test("the period does not matter to the scan, its months do", () => {
+    const asked = contextFrom(workbookWith(input, { Referrals: referralSheet(referrals) }), {
+      ...entries,
+      from: "2026-01-01",
+    });
+    expect(referralScan(asked).rows).toEqual(referralScan(context).rows);
+    expect(referralsTable(asked).rows).not.toEqual(referralsTable(context).rows);
+  });
+
+  test("other names of the sites change nothing but the names", () => {
+    const renamed = program(
+      children.map((each) => ({ ...each, site: `a ${each.site}` })),
+      [],
+      { settings },
+    );
+    const other = contextFrom(workbookWith(renamed, { Referrals: referralSheet(referrals) }), entries);
+    const back = rowsOf(referralScan(other)).map((row) => ({ ...row, place: String(row.place).slice(2) }));
+    expect(back).toEqual(rows);
+  });
+
+  test("without referrals there is no window", () => {
+    const none = contextFrom(workbookWith(input, { Referrals: referralSheet([]) }), entries);
+    expect(referralScan(none).rows).toEqual([]);
+  });
+
+  test("without a column headed Site the program is one place", () => {
+    const enrolments = { ...context.cohort.enrolments, columns: [] };
+    const [first] = rowsOf(referralScan({ ...context, cohort: { ...context.cohort, enrolments } }));
+    expect(first).toMatchObject({ place: "all", area: "speech", firstMonth: "2026-03", observed: 3 });
+  });
+});
+
+test("windows stand apart where place, months or area differ", () => {
+  const window = (layer: number, place: number, first: number, last: number) => ({
+    ...{ layer, place, first, last },
+    ...{ observed: 1, expected: 0.5, logLikelihoodRatio: 1, p: 1 },
+  });
+  const all = [window(1, 0, 2, 4), window(0, 0, 4, 5), window(2, 0, 2, 4), window(1, 1, 2, 4), window(1, 0, 5, 6)];
+  expect(apart(all, 9)).toEqual([all[0], all[2], all[3], all[4]]);
+  expect(apart(all, 2)).toEqual([all[0], all[2]]);
+});
