@@ -1,5 +1,10 @@
 import path from "node:path";
 import { fileURLToPath } from "node:url";
+import CopyPlugin from "copy-webpack-plugin";
+import HtmlWebpackPlugin from "html-webpack-plugin";
+import webpack from "webpack";
+import { addinConfig } from "./webpack.addin.mjs";
+import { helpOfFunctions } from "./src/hosts/page/functions/help-of-functions.mjs";
 
 const root = path.dirname(fileURLToPath(import.meta.url));
 
@@ -9,7 +14,12 @@ const commandLine = {
   target: "node20",
   mode: "production",
   entry: { windowline: "./src/cli/windowline.ts" },
-  output: { path: path.join(root, "dist/cli"), filename: "[name].cjs", assetModuleFilename: "[name][ext]", clean: true },
+  output: {
+    path: path.join(root, "dist/cli"),
+    filename: "[name].cjs",
+    assetModuleFilename: "[name][ext]",
+    clean: true,
+  },
   resolve: { extensions: [".ts", ".tsx", ".js"] },
   module: {
     rules: [
@@ -27,4 +37,76 @@ const commandLine = {
   stats: "errors-warnings",
 };
 
-export default [commandLine];
+const gridStyles = path.join(root, "node_modules/@univerjs/preset-sheets-core/lib/index.css");
+
+/** The embedded page: grid, functions and pane, with the sample beside them. */
+const page = {
+  name: "page",
+  target: ["web", "es2022"],
+  mode: "production",
+  entry: { page: "./taskpane/start-page.tsx" },
+  output: {
+    path: path.join(root, "dist/page"),
+    filename: "[name].[contenthash:8].js",
+    publicPath: "auto",
+    clean: true,
+  },
+  resolve: { extensions: [".ts", ".tsx", ".js"] },
+  module: {
+    rules: [
+      {
+        test: /\.tsx?$/,
+        exclude: /node_modules/,
+        loader: "swc-loader",
+        options: {
+          jsc: {
+            target: "es2022",
+            parser: { syntax: "typescript", tsx: true },
+            transform: { react: { runtime: "automatic" } },
+          },
+        },
+      },
+    ],
+  },
+  plugins: [
+    new HtmlWebpackPlugin({ template: "src/hosts/page/index.html" }),
+    new webpack.DefinePlugin({ FUNCTION_HELP: JSON.stringify(await helpOfFunctions(path.join(root, "functions"))) }),
+    // Hyphenation of sixty languages, for a text editor that the page does not use.
+    new webpack.IgnorePlugin({
+      resourceRegExp: /^\.\/(?!en-)[a-z0-9-]+-[\w-]{8}\.js$/,
+      contextRegExp: /engine-render[\\/]lib[\\/]es$/,
+    }),
+    new CopyPlugin({
+      patterns: [
+        { from: gridStyles, to: "grid.css" },
+        { from: "src/hosts/page/page.css" },
+        { from: "src/hosts/page/icon.svg" },
+        { from: "sample-workbooks/alder-fork.xlsx", to: "sample/" },
+      ],
+    }),
+  ],
+  performance: { hints: false },
+  stats: "errors-warnings",
+};
+
+/** The local server of the page, behind `npm start`. */
+const pageServer = {
+  name: "page-server",
+  target: "node20",
+  mode: "production",
+  node: { __dirname: false },
+  entry: { "page-server": "./src/hosts/page/server.ts" },
+  output: { path: path.join(root, "dist/page-server"), filename: "[name].cjs", clean: true },
+  resolve: commandLine.resolve,
+  module: commandLine.module,
+  optimization: { minimize: false },
+  performance: { hints: false },
+  stats: "errors-warnings",
+};
+
+/** Every part of dist/; the add-in first, since it clears what is left over in dist/ itself. */
+export function configs({ base }) {
+  return [addinConfig({ root, base, module: page.module }), commandLine, page, pageServer];
+}
+
+export default configs({ base: "https://localhost:3000/" });

@@ -16,7 +16,7 @@ const jest = (zone, ...words) => ({
 });
 
 const steps = [
-  { name: "build", command: [bin("webpack")] },
+  { name: "build", command: ["webpack.build.mjs"] },
   { name: "types", command: [bin("tsc"), "--noEmit", "-p", "."] },
   { name: "lint", command: [bin("eslint"), "."] },
   { name: "format", command: [bin("prettier"), "--check", "--log-level", "warn", "."] },
@@ -48,7 +48,7 @@ console.log(`${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 ? 0 : 1;
 
 function run({ command, env = {} }) {
-  const { status } = spawnSync(process.execPath, [realBin(command[0]), ...command.slice(1)], {
+  const { status } = spawnSync(process.execPath, [scriptOf(command[0]), ...command.slice(1)], {
     stdio: "inherit",
     env: { ...process.env, ...env },
   });
@@ -70,7 +70,8 @@ function countsOfJest(command) {
 }
 
 /** The script behind a command of node_modules, so that no shell is needed on any system. */
-function realBin(file) {
+function scriptOf(file) {
+  if (!file.startsWith("node_modules")) return file;
   const name = path.basename(file);
   const owner = { depcruise: "dependency-cruiser", tsc: "typescript" }[name] ?? (name === "webpack" ? "webpack-cli" : name);
   const { bin: entry } = JSON.parse(readFileSync(path.join("node_modules", owner, "package.json"), "utf8"));

@@ -1,0 +1,28 @@
+/// <reference types="office-js" />
+import "../functions";
+import { setDateSystem } from "../functions/date-system";
+import { readDateSystem } from "../src/hosts/excel/date-system";
+import { ExcelWorkbook } from "../src/hosts/excel/excel-workbook";
+import { excelReady } from "../src/hosts/excel/ready";
+import { HostFailure } from "../src/workbook/host";
+import { mountPane } from "./mount";
+
+const OUTSIDE =
+  "This page is the task pane of an Excel add-in: open it from Excel, with Skills and windows on the Home tab.";
+
+void start(document.getElementById("pane") as HTMLElement);
+
+/** The functions answer in the workbook's own date system before the pane is there. */
+async function start(root: HTMLElement): Promise<void> {
+  try {
+    if (!(await excelReady())) {
+      root.textContent = OUTSIDE;
+      return;
+    }
+    setDateSystem(await readDateSystem());
+    mountPane(root, new ExcelWorkbook());
+  } catch (error) {
+    root.textContent =
+      error instanceof HostFailure ? error.message : "The pane could not start. Close it and open it again.";
+  }
+}

@@ -1,0 +1,86 @@
+import { Resvg } from "@resvg/resvg-js";
+import CopyPlugin from "copy-webpack-plugin";
+import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
+import HtmlWebpackPlugin from "html-webpack-plugin";
+import { LicenseWebpackPlugin } from "license-webpack-plugin";
+import { readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import webpack from "webpack";
+
+const SOURCE_BASE = "https://localhost:3000/";
+const ICON_SIZES = [16, 20, 24, 32, 40, 48, 64, 80];
+
+/**
+ * What Excel loads, in dist/: the pane with the functions in one shared runtime, functions.json, icons and the manifest with
+ * its addresses filled in.
+ *
+ * @param {{ root: string, base: string, module: object }} options
+ */
+export function addinConfig({ root, base, module }) {
+  return {
+    name: "addin",
+    target: ["web", "es2022"],
+    mode: "production",
+    entry: {
+      functions: "./functions/index.ts",
+      taskpane: { import: "./taskpane/start-excel.ts", dependOn: "functions" },
+    },
+    output: {
+      path: path.join(root, "dist"),
+      filename: "[name].js",
+      chunkFilename: "[name].[contenthash:8].js",
+      publicPath: "auto",
+      clean: { keep: /^(bench|cli|page|page-server|pane)\// },
+    },
+    resolve: { extensions: [".ts", ".tsx", ".js"] },
+    module,
+    plugins: [
+      new CustomFunctionsMetadataPlugin({ output: "functions.json", input: functionFiles(root) }),
+      new HtmlWebpackPlugin({
+        template: "taskpane/taskpane.html",
+        filename: "taskpane.html",
+        chunks: ["functions", "taskpane"],
+      }),
+      new CopyPlugin({
+        patterns: [
+          { from: "manifest.xml", transform: (content) => String(content).replaceAll(SOURCE_BASE, base) },
+          { from: "taskpane/pane.css" },
+          { from: "taskpane/help.html" },
+        ],
+      }),
+      new LicenseWebpackPlugin({ outputFilename: "THIRD-PARTY-NOTICES.txt", perChunkOutput: false }),
+      new Icons(path.join(root, "taskpane/icons/icon.svg")),
+    ],
+    performance: { hints: false },
+    stats: "errors-warnings",
+  };
+}
+
+/** The files whose doc comments Excel shows. */
+function functionFiles(root) {
+  const folder = path.join(root, "functions");
+  return readdirSync(folder)
+    .filter((name) => name.endsWith(".ts"))
+    .map((name) => path.join(folder, name))
+    .filter((file) => readFileSync(file, "utf8").includes("@customfunction"));
+}
+
+/** Draws the one icon in every size that Excel asks for. */
+class Icons {
+  constructor(file) {
+    this.file = file;
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap("Icons", (compilation) => {
+      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL;
+      compilation.hooks.processAssets.tap({ name: "Icons", stage }, () => {
+        const svg = readFileSync(this.file);
+        for (const size of ICON_SIZES) {
+          const png = new Resvg(svg, { fitTo: { mode: "width", value: size } }).render().asPng();
+          compilation.emitAsset(`icons/icon-${size}.png`, new webpack.sources.RawSource(png));
+        }
+      });
+    });
+  }
+}
