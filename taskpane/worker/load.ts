@@ -34,5 +34,10 @@ export function buffersOf(sheets: readonly (readonly (GridColumn | undefined)[])
   for (const column of sheets.flat()) {
     if (column) [column.kinds, column.values].forEach(({ buffer }) => buffers.add(buffer));
   }
-  return [...buffers].filter((buffer): buffer is ArrayBuffer => buffer instanceof ArrayBuffer && buffer.byteLength > 0);
+  return [...buffers].filter(isTransferable);
+}
+
+/** By its tag, since a host's buffers may come from another window. */
+function isTransferable(buffer: ArrayBufferLike): buffer is ArrayBuffer {
+  return buffer[Symbol.toStringTag] === "ArrayBuffer" && buffer.byteLength > 0;
 }
