@@ -17,7 +17,7 @@ export interface Found {
   blocks(table: TableName): readonly Counted[];
   isThere(table: TableName): boolean;
   /** What keeps a table that is not there from being read; null where nothing looks like it. */
-  unfit(table: TableName): string | null;
+  unfit(table: TableName, wide?: ReadonlySet<Region>): string | null;
 }
 
 export interface WideFound {
@@ -35,7 +35,8 @@ export function findTables(workbook: WorkbookIn, findings: FindingCollector, dec
     regions,
     blocks: (table) => fitting(regions, table).map(({ region, match }) => blockOf(findings, region, table, match)),
     isThere: (table) => fitting(regions, table).length > 0,
-    unfit: (table) => explainUnfit(findings, workbook, regions, specOf(table), decisions.headings),
+    unfit: (table, wide = new Set()) =>
+      explainUnfit(findings, workbook, regions, specOf(table), decisions.headings, wide),
   };
 }
 

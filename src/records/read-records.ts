@@ -7,6 +7,7 @@ import type { Decision } from "./decisions";
 import { enrolmentsOf, listOutside, Stays } from "./enrolments";
 import { childBlocks, findTables, findWide, type Found } from "./find-tables";
 import { judgeObservations } from "./judge-observations";
+import type { Region } from "./locate";
 import { ObserverList } from "./observers";
 import { type ChildTable, readChildren } from "./read-children";
 import { readObservations } from "./read-observations";
@@ -40,6 +41,7 @@ class Run {
   private readonly reading: Reading;
   private readonly found: Found;
   private readonly counted: Counted[] = [];
+  private wideRegions: ReadonlySet<Region> = new Set();
 
   constructor(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[]) {
     this.decisions = new DecisionsInForce(decisions);
@@ -54,6 +56,7 @@ class Run {
     this.need("Skills", skillBlocks.length > 0);
     const skills = readSkills(this.reading, skillBlocks);
     const wide = findWide(this.findings, this.found, this.decisions, skills.lookup);
+    this.wideRegions = new Set(wide.inChildren.keys());
     const children = this.count(childBlocks(this.findings, this.found, wide));
     const table = readChildren(this.reading, children);
     this.needRows("Children", children);
@@ -116,7 +119,7 @@ class Run {
   private optional<T>(table: TableName, read: (blocks: readonly Counted[]) => T): T | null {
     const blocks = this.count(this.found.blocks(table));
     if (blocks.length > 0) return read(blocks);
-    if (this.found.unfit(table) === null) this.findings.workbook("table-missing", table);
+    if (this.found.unfit(table, this.wideRegions) === null) this.findings.workbook("table-missing", table);
     return null;
   }
 

@@ -17,15 +17,21 @@ interface Unfit {
 
 const ROWS_LOOKED_AT = 50;
 
-/** Lists what keeps a table from being read, and says it in a sentence; null where nothing looks like the table. */
+/**
+ * Lists what keeps a table from being read, and says it in a sentence; null where nothing looks like the table.
+ *
+ * @param wide - regions that are read as wide sheets: their headings are those of no other table
+ */
 export function explainUnfit(
   findings: FindingCollector,
   workbook: WorkbookIn,
   regions: readonly Region[],
   spec: TableSpec,
   decided: DecidedHeadings,
+  wide: ReadonlySet<Region>,
 ): string | null {
-  const unfit = namedRegion(regions, spec) ?? likeliestRow(workbook, regions, spec, decided);
+  const taken = regions.filter((each) => each.spec !== null || wide.has(each));
+  const unfit = namedRegion(regions, spec) ?? likeliestRow(workbook, taken, spec, decided);
   if (!unfit) return null;
   const wanted = unfit.match.missing.map((column) => column.heading).join(", ");
   const detail = { expected: `the heading ${wanted}` };
@@ -48,7 +54,7 @@ function namedRegion(regions: readonly Region[], spec: TableSpec): Unfit | null 
 /** The row that carries the most headings of the table: two at least, or one on a sheet with its name. */
 function likeliestRow(
   workbook: WorkbookIn,
-  regions: readonly Region[],
+  taken: readonly Region[],
   spec: TableSpec,
   decided: DecidedHeadings,
 ): Unfit | null {
@@ -56,12 +62,7 @@ function likeliestRow(
   workbook.sheets.forEach((sheet, index) => {
     const least = specNamed(sheet.name) === spec ? 1 : 2;
     for (let row = 0; row < Math.min(ROWS_LOOKED_AT, sheet.grid.rowCount); row += 1) {
-      if (
-        regions.some(
-          (each) => each.sheet === sheet && each.spec !== null && row >= each.range.top && row < each.firstRow,
-        )
-      )
-        continue;
+      if (taken.some((each) => each.sheet === sheet && row >= each.range.top && row < each.firstRow)) continue;
       const cells = headerCells(sheet, row, 1, 0, sheet.grid.columns.length - 1);
       const match = matchHeadings(spec, cells, decided.get(spec.name));
       if (match.columns.size < Math.max(least, (best?.match.columns.size ?? 0) + 1)) continue;

@@ -238,6 +238,7 @@ describe("wide sheets", () => {
     ];
     const records = read(wideBook(dated));
     expect([...records.observations.result]).toEqual([2, 0]);
+    expect(listed(records)).toEqual([]);
     const mixed = [
       ["Child", "sits"],
       ["A1", "met"],
