@@ -59,8 +59,9 @@ const fill = part(
     },
   },
 );
-const fontOnly = part("ChartFormat", {}, { Font: () => font });
-const title = part("ChartTitle", { Text: isText, Visible: isBoolean }, { Format: () => fontOnly });
+const lettered = (name: string) => () => part(name, {}, { Font: () => font });
+const titled = (name: string, format: string) =>
+  part(name, { Text: isText, Visible: isBoolean }, { Format: lettered(format) });
 const gridlines = part(
   "ChartGridlines",
   { Visible: isBoolean },
@@ -68,20 +69,19 @@ const gridlines = part(
 );
 const axis = part(
   "ChartAxis",
+  { Minimum: isNumber, Maximum: isNumber, MajorUnit: isNumber, NumberFormat: isText, ReversePlotOrder: isBoolean },
   {
-    Minimum: isNumber,
-    Maximum: isNumber,
-    MajorUnit: isNumber,
-    NumberFormat: isText,
-    ReversePlotOrder: isBoolean,
+    Title: () => titled("ChartAxisTitle", "ChartAxisTitleFormat"),
+    Format: lettered("ChartAxisFormat"),
+    MajorGridlines: () => gridlines,
   },
-  { Title: () => title, Format: () => fontOnly, MajorGridlines: () => gridlines },
 );
+const title = titled("ChartTitle", "ChartTitleFormat");
 const axes = part("ChartAxes", {}, { CategoryAxis: () => axis, ValueAxis: () => axis });
 const legend = part(
   "ChartLegend",
   { Visible: isBoolean, Position: oneOf("Bottom", "Right") },
-  { Format: () => fontOnly },
+  { Format: lettered("ChartLegendFormat") },
 );
 const seriesFormat = part("ChartSeriesFormat", {}, { Fill: () => fill, Line: () => line });
 

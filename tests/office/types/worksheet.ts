@@ -62,8 +62,9 @@ const worksheetType = serverType<SheetOfWorkbook>("Worksheet", {
     Id: { get: ({ sheet }) => sheet.id },
     Name: { get: ({ sheet }) => sheet.name },
     Visibility: { get: ({ sheet }) => sheet.visibility },
-    ShowGridlines: {
-      get: ({ sheet }) => sheet.showGridlines,
+    ShowGridlines: { get: ({ sheet }) => sheet.showGridlines },
+    // So is it called on the wire where office.js sets it.
+    Gridlines: {
       set: ({ sheet }, value) => (sheet.showGridlines = booleanArgument(value, "Worksheet.ShowGridlines")),
     },
   },
