@@ -1,6 +1,7 @@
 import type { Counted } from "./blocks";
 import type { ServiceContext } from "./reading-context";
 import { NO_DAY, type Ratings } from "./records";
+import { progressCategory } from "./progress-category";
 import { yesNo } from "./read-referrals";
 import { dateRefusal, readServiceRows, type Refusal, type ServiceRow } from "./service-rows";
 import { type RatingRow, ratingRow, RATINGS } from "./tables/ratings";
@@ -11,6 +12,9 @@ export function readRatings(context: ServiceContext, blocks: readonly Counted[])
   const rows = readServiceRows(context, blocks, RATINGS, ratingRow, (row) => refuse(context, row));
   const exits = rows.map((row) => isRated(context, row));
   listTwice(rows);
+  rows.forEach((row, i) => {
+    if (exits[i]) listContradiction(row);
+  });
   const exited = <T>(of: (row: RatingRow) => T | null, otherwise: T) =>
     rows.map((row, i) => (exits[i] ? (of(row.value) ?? otherwise) : otherwise));
   return {
@@ -36,6 +40,14 @@ function isRated(context: ServiceContext, row: ServiceRow<RatingRow>): boolean {
   if (asOf === null || exitDate === null || exitDate <= asOf) return true;
   row.remark("step-after-as-of", "exitDate");
   return false;
+}
+
+function listContradiction(row: ServiceRow<RatingRow>): void {
+  const { entryRating, exitRating, newSinceEntry } = row.value;
+  if (entryRating === null || exitRating === null || entryRating === 0 || exitRating === 0) return;
+  if (newSinceEntry === "no" && exitRating > entryRating) row.remark("rating-impossible", "newSinceEntry");
+  if (newSinceEntry === null && progressCategory(entryRating, exitRating, null) === null)
+    row.remark("new-since-entry-blank", "newSinceEntry");
 }
 
 function listTwice(rows: readonly ServiceRow<RatingRow>[]): void {

@@ -7,7 +7,7 @@ import { type ReferralRow, REFERRALS, referralRow } from "./tables/referrals";
 import { keyOf, oneSpelling } from "./words";
 
 interface Steps {
-  readonly received: Day;
+  readonly received: Day | null;
   readonly evaluated: Day | null;
   readonly plan: Day | null;
   readonly closed: Day | null;
@@ -34,6 +34,12 @@ export function readReferrals(context: ServiceContext, blocks: readonly Counted[
   };
 }
 
+/** The day of referral where none is given or the one given cannot be; null where it comes after the as-of date. */
+function receivedBy({ reading }: ServiceContext, referred: Day, given: Day | null, taken: Day | null): Day | null {
+  const { asOf } = reading.settings;
+  return given !== null && asOf !== null && given > asOf ? null : (taken ?? referred);
+}
+
 /** 1 yes, 0 no, -1 blank. */
 export function yesNo(word: "yes" | "no" | null): number {
   return word === null ? -1 : word === "yes" ? 1 : 0;
@@ -42,6 +48,8 @@ export function yesNo(word: "yes" | "no" | null): number {
 function refuse(context: ServiceContext, row: ServiceRow<ReferralRow>): Refusal {
   const areas = areasOf(context, row.value);
   if (areas.length === 0 || areas.includes(null)) return ["area-unknown", "area"];
+  const { referred, evaluated } = row.value;
+  if (evaluated !== null && evaluated < referred) return ["evaluated-before-referred", "evaluated"];
   return dateRefusal(context, row, row.value.referred, "referred");
 }
 
@@ -55,7 +63,7 @@ function stepsOf(context: ServiceContext, row: ServiceRow<ReferralRow>): Steps {
   const { referred, received, evaluated, plan, closed } = row.value;
   const step = (day: Day | null, column: string) => laterStep(context, row, referred, day, column);
   const steps = {
-    received: step(received, "received") ?? referred,
+    received: receivedBy(context, referred, received, step(received, "received")),
     evaluated: step(evaluated, "evaluated"),
     plan: step(plan, "plan"),
     closed: step(closed, "closed"),

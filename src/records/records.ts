@@ -98,7 +98,7 @@ export interface Referrals {
   readonly reason: readonly string[];
   readonly from: readonly string[];
   readonly to: readonly string[];
-  /** As `referred` where blank. */
+  /** As `referred` where blank; NO_DAY where it comes after the as-of date. */
   readonly received: Int32Array;
   readonly evaluated: Int32Array;
   /** 1 yes, 0 no, -1 blank. */

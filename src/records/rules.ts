@@ -529,6 +529,14 @@ const OTHERS: readonly RuleRow[] = [
     "Correct one of the two dates.",
   ],
   [
+    "evaluated-before-referred",
+    "error",
+    "evaluated before referred",
+    "An evaluation dated before the referral that it answers.",
+    "an evaluation on or after the day of referral",
+    "Correct one of the two dates; an evaluation of an earlier referral belongs to that one's row.",
+  ],
+  [
     "plan-before-evaluation",
     "warning",
     "",
@@ -567,6 +575,22 @@ const OTHERS: readonly RuleRow[] = [
     "A child with several rows for one outcome.",
     "one row for each child and outcome",
     "Look whether one of the rows is left from an earlier version.",
+  ],
+  [
+    "rating-impossible",
+    "warning",
+    "",
+    "An exit rating above the entry rating, and no new skill since entry: one of them is wrong.",
+    "yes in New since entry, or an exit rating not above the entry rating",
+    "Look at both ratings again with those who gave them.",
+  ],
+  [
+    "new-since-entry-blank",
+    "warning",
+    "",
+    "Two ratings that give no progress category without the answer to New since entry.",
+    "yes or no",
+    "Answer whether the child gained any skill since entry.",
   ],
   [
     "decision-applied",

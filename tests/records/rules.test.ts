@@ -1,3 +1,4 @@
+import { NO_DAY } from "../../src/records/records";
 import { RULES, ruleOf } from "../../src/records/rules";
 import type { Decision } from "../../src/records/decisions";
 import {
@@ -336,7 +337,13 @@ const CASES: readonly Case[] = [
   {
     name: "evaluated before referred",
     given: referrals(["A1", "2025-01-10", "speech", "", "", "", null, "2025-01-09"]),
-    expected: ["step-before H2"],
+    expected: ["evaluated-before-referred H2"],
+    leftOut: { Referrals: { "evaluated before referred": 1 } },
+  },
+  {
+    name: "received before referred",
+    given: referrals(["A1", "2025-01-10", "speech", "", "", "", "2025-01-09"]),
+    expected: ["step-before G2"],
   },
   {
     name: "a plan before the evaluation",
@@ -379,6 +386,21 @@ const CASES: readonly Case[] = [
     name: "an outcome rated twice",
     given: ratings(["A1", "1", "2025-01-10", 3], ["A1", "1", "2025-02-10", 4]),
     expected: ["rating-twice B3"],
+  },
+  {
+    name: "better at exit with nothing new",
+    given: ratings(["A1", "1", "2025-01-10", 3, "2026-01-10", 5, "no"]),
+    expected: ["rating-impossible G2"],
+  },
+  {
+    name: "worse at exit, and not said whether anything is new",
+    given: ratings(["A1", "1", "2025-01-10", 4, "2026-01-10", 3, null]),
+    expected: ["new-since-entry-blank G2"],
+  },
+  {
+    name: "not said whether anything is new, where it does not matter",
+    given: ratings(["A1", "1", "2025-01-10", 4, "2026-01-10", 6, null], ["A1", "2", "2025-01-10", 3, "2026-01-10", 3]),
+    expected: [],
   },
   // Decisions
   {
@@ -444,4 +466,13 @@ test("every rule has a case in the tests of the records", () => {
 
 test("the clean workbook has no case of its own", () => {
   expect(listed(read(book(clean()), { asOf: "2026-09-30", enteredBy: "2026-09-30" }))).toEqual([]);
+});
+
+test("a referral received after the as-of date is not yet received; a blank stands as the day of referral", () => {
+  const given = referrals(
+    ["A1", "2025-01-10", "speech", "", "", "", "2025-02-01"],
+    ["A1", "2025-01-12", "speech", "", "", "", null],
+  );
+  const { referrals: rows } = read(given, { asOf: "2025-01-20" });
+  expect(Array.from(rows?.received ?? [])).toEqual([NO_DAY, rows?.referred[1]]);
 });

@@ -60,7 +60,7 @@ function referralFaults(last: Day): DraftRow[] {
     },
     {
       cells: referral(2, { evaluated: day - 5 }),
-      faults: [fault(at.evaluated, "step-before", "evaluated before referred", "The date is not used.")],
+      faults: [fault(at.evaluated, "evaluated-before-referred", "evaluated before referred", "Left out.")],
     },
     {
       cells: referral(3, { plan: day + 15 }),
