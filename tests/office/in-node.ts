@@ -13,11 +13,22 @@ export async function startOffice(sets: Readonly<Record<string, string>> = MANIF
   for (const [name, value] of Object.entries(pageStub())) {
     Object.defineProperty(globalThis, name, { value, configurable: true, writable: true });
   }
+  letLongTimersGo();
   prepareOffice(sets);
   openInOffice(new MemoryWorkbook());
   runScript(`${BASE}office.js`);
   await Office.onReady();
   checkApiLevels();
+}
+
+/** office.js cleans up after a refused request seconds later: that must not keep the process from ending. */
+function letLongTimersGo(): void {
+  const { setTimeout: start } = globalThis;
+  const started = (run: () => void, ms = 0, ...rest: []) => {
+    const timer = start(run, ms, ...rest);
+    return ms >= 1000 ? timer.unref() : timer;
+  };
+  globalThis.setTimeout = Object.assign(started, start) as typeof setTimeout;
 }
 
 /** The few members of a page that office.js asks for while it starts. */

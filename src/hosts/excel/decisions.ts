@@ -20,7 +20,7 @@ export async function saveDecisions(decisions: unknown, patience: Patience): Pro
   const sheet = decisionSheet(decisions);
   const found = await findDecisions(patience);
   if (!found) return addDecisions(sheet, patience);
-  await writeCells(found.id, sheet, DATE_SYSTEM, patience);
+  await writeCells(found.id, sheet, DATE_SYSTEM, "", patience);
   const [first, last] = [sheet.rows.length, found.values.length];
   // Only then the rows that are left over, so that a failure in between loses nothing.
   if (last > first) {

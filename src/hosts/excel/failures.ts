@@ -53,6 +53,10 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
   ApiNotFound: NOT_HERE,
   ApiNotAvailable: NOT_HERE,
   UnsupportedOperation: NOT_HERE,
+  InvalidOperation: [
+    "locked",
+    "Excel does not do this here: the last visible sheet cannot be deleted, nor a hidden one shown. Unhide another sheet, then try once more.",
+  ],
   ItemAlreadyExists: ["changed meanwhile", "A sheet or table of this name was added meanwhile. Try once more."],
 };
 

@@ -22,7 +22,7 @@ export async function writeSheet(
   options?: JobOptions,
 ): Promise<void> {
   const sheet = withChartSentences(out);
-  await writeCells(sheetId, sheet, dateSystem, patience, options);
+  await writeCells(sheetId, sheet, dateSystem, null, patience, options);
   const steps = [...sizeSteps(sheet), ...mergeSteps(sheet), ...viewSteps(sheet), ...tableSteps(sheet, names)];
   // Charts come last: where a chart stands depends on the sizes of the rows and columns before it.
   await doSteps(sheetId, [...steps, ...chartSteps(sheet)], patience, options);
