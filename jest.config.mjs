@@ -16,6 +16,8 @@ export default {
       },
     ],
   },
+  // The grid's other builds pull in modules that jest cannot require.
+  moduleNameMapper: { "^@univerjs/(core|engine-formula|rpc)$": "<rootDir>/node_modules/@univerjs/$1/lib/umd/index.js" },
   transformIgnorePatterns: ["/node_modules/(?!(wasm-xlsxwriter)/)"],
   maxWorkers: 2,
   testEnvironmentOptions: { globalsCleanup: "off" },

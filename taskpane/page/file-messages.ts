@@ -3,7 +3,13 @@ import type { WorkbookIn } from "../../src/workbook/workbook";
 
 export type FileRequest =
   | { readonly job: number; readonly kind: "read"; readonly bytes: Uint8Array }
-  | { readonly job: number; readonly kind: "write"; readonly sheets: readonly SheetOut[]; readonly asOf: string };
+  | {
+      readonly job: number;
+      readonly kind: "write";
+      readonly workbook: WorkbookIn;
+      readonly made: ReadonlyMap<string, SheetOut>;
+      readonly created: string;
+    };
 
 export type FileReply = { readonly job: number } & (
   | { readonly workbook: WorkbookIn }

@@ -2,6 +2,7 @@ import { HostFailure } from "../../src/workbook/host";
 import type { SheetOut } from "../../src/workbook/sheets";
 import type { WorkbookIn } from "../../src/workbook/workbook";
 import type { FileReply, FileRequest } from "./file-messages";
+import { buffersOf } from "./workbook-buffers";
 
 type Job = FileRequest extends infer One ? (One extends FileRequest ? Omit<One, "job"> : never) : never;
 
@@ -29,8 +30,12 @@ export class FileWork {
     throw failureOf(reply);
   };
 
-  readonly write = async (sheets: readonly SheetOut[], asOf: string): Promise<Uint8Array> => {
-    const reply = await this.ask({ kind: "write", sheets, asOf }, []);
+  readonly write = async (
+    workbook: WorkbookIn,
+    made: ReadonlyMap<string, SheetOut>,
+    created: string,
+  ): Promise<Uint8Array> => {
+    const reply = await this.ask({ kind: "write", workbook, made, created }, buffersOf(workbook));
     if ("bytes" in reply) return reply.bytes;
     throw failureOf(reply);
   };

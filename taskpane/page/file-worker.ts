@@ -1,8 +1,9 @@
 import { dayFromIso } from "../../src/age/day";
+import { savedSheets } from "../../src/hosts/page/saved-sheets";
 import { readWorkbook, UnreadableWorkbook } from "../../src/hosts/file/read-workbook";
-import type { WorkbookIn } from "../../src/workbook/workbook";
 import { writeFile } from "../worker/write-file";
 import type { FileReply, FileRequest } from "./file-messages";
+import { buffersOf } from "./workbook-buffers";
 
 /** Files are read and written here, away from the page's own thread. */
 self.onmessage = ({ data }: MessageEvent<FileRequest>) => {
@@ -28,14 +29,8 @@ async function answer(request: FileRequest): Promise<Answer> {
   }
 }
 
-async function written({ sheets, asOf }: Extract<FileRequest, { kind: "write" }>): Promise<Uint8Array> {
-  const created = dayFromIso(asOf);
-  if (created === null) throw new RangeError("file-worker: asOf is no ISO date");
-  return writeFile(sheets, created);
-}
-
-function buffersOf({ sheets }: WorkbookIn): ArrayBuffer[] {
-  const columns = sheets.flatMap(({ grid }) => grid.columns.flatMap((column) => column ?? []));
-  const buffers = columns.flatMap(({ kinds, values }) => [kinds.buffer as ArrayBuffer, values.buffer as ArrayBuffer]);
-  return [...new Set(buffers)];
+async function written({ workbook, made, created }: Extract<FileRequest, { kind: "write" }>): Promise<Uint8Array> {
+  const day = dayFromIso(created);
+  if (day === null) throw new RangeError("file-worker: created is no ISO date");
+  return writeFile(savedSheets(workbook, made), day);
 }

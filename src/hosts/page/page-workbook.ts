@@ -37,7 +37,6 @@ export class PageWorkbook implements WorkbookHost {
   private additions: readonly Addition[] = [];
   private decisions: unknown = null;
   private readonly stopListening: () => void;
-  private readonly listeners = new Set<() => void>();
 
   private constructor(
     private readonly grid: PageGrid,
@@ -63,7 +62,6 @@ export class PageWorkbook implements WorkbookHost {
 
   close(): void {
     this.stopListening();
-    this.listeners.clear();
   }
 
   async name(): Promise<string> {
@@ -94,7 +92,6 @@ export class PageWorkbook implements WorkbookHost {
     }
     const addition = { label, sheets: await this.addAll(sheets, slices, options) };
     this.additions = [...this.additions, addition];
-    this.tell();
     return this.receiptOf(addition);
   }
 
@@ -108,7 +105,6 @@ export class PageWorkbook implements WorkbookHost {
     const ours = this.additions.flatMap(({ sheets }) => sheets.map(({ id }) => id)).filter((id) => gone.has(id));
     ours.forEach((id) => this.grid.remove(id));
     this.additions = this.additions.filter(({ sheets }) => sheets.some(({ id }) => this.grid.has(id)));
-    this.tell();
   }
 
   async showCell(sheet: string, cell: string): Promise<void> {
@@ -123,25 +119,17 @@ export class PageWorkbook implements WorkbookHost {
 
   async saveDecisions(decisions: unknown): Promise<void> {
     this.decisions = decisions;
-    this.tell();
   }
 
   async saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
     saveToDisk(fileName, bytes, mimeType);
   }
 
-  /** The sheets of the last report that is still there, for a file of its own. */
-  lastReport(): { readonly label: string; readonly sheets: readonly SheetOut[] } | null {
-    const last = this.additions.findLast(({ sheets }) => sheets.some(({ id }) => this.grid.has(id)));
-    return last
-      ? { label: last.label, sheets: last.sheets.filter(({ id }) => this.grid.has(id)).map(({ sheet }) => sheet) }
-      : null;
-  }
-
-  /** Told when a report was added or removed, or decisions were kept. */
-  subscribe(listener: () => void): () => void {
-    this.listeners.add(listener);
-    return () => this.listeners.delete(listener);
+  /** The sheets of reports that are still there, by the names they have now. */
+  sheetsMade(): ReadonlyMap<string, SheetOut> {
+    const names = new Map(this.grid.sheets().map(({ id, name }) => [id, name]));
+    const made = this.additions.flatMap(({ sheets }) => sheets);
+    return new Map(made.flatMap(({ id, sheet }) => (names.has(id) ? [[names.get(id) as string, sheet] as const] : [])));
   }
 
   private async readSheet({ id, name, merged }: SheetInGrid, slices: Slices): Promise<SheetIn> {
@@ -181,10 +169,6 @@ export class PageWorkbook implements WorkbookHost {
   private receiptOf({ label, sheets }: Addition): Receipt {
     const names = new Map(this.grid.sheets().map(({ id, name }) => [id, name]));
     return { label, sheets: sheets.flatMap(({ id }) => names.get(id) ?? []) };
-  }
-
-  private tell(): void {
-    this.listeners.forEach((listener) => listener());
   }
 }
 

@@ -1,7 +1,7 @@
 import { CellValueType, type ICellData } from "@univerjs/core";
 import { CELL, type Grid } from "../../../workbook/cells";
 import { GridBuilder } from "../../../workbook/grid-builder";
-import { NO_RESULT } from "../snapshot/opened-sheet";
+import { NO_RESULT } from "../no-result";
 import type { Slices } from "../snapshot/slices";
 import { DATE_SHIFT, type DateSystem } from "./date-system";
 

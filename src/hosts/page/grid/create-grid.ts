@@ -1,6 +1,6 @@
 import { ILocalStorageService, LocaleType, type Plugin, type PluginCtor, Univer } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/lib/facade";
-import { UniverSheetsCorePreset, UniverUIPlugin } from "@univerjs/preset-sheets-core";
+import { LexerTreeBuilder, UniverSheetsCorePreset, UniverUIPlugin } from "@univerjs/preset-sheets-core";
 import wording from "@univerjs/preset-sheets-core/locales/en-US";
 import { type FunctionSurroundings, gridFunctions } from "../functions/grid-functions";
 import { functionHelp } from "../functions/function-help";
@@ -22,7 +22,7 @@ export interface GridParts {
 
 /** Starts the spreadsheet in its container: formulas of our own, nothing kept in the browser, no request to anywhere. */
 export function createGrid(options: GridOptions): GridParts {
-  mendLexer();
+  mendLexer(LexerTreeBuilder);
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: wording },

@@ -1,15 +1,7 @@
 import { useEffect, useRef, useState, useSyncExternalStore } from "react";
 import type { PageServices } from "./page-services";
-import { PageSession, type PageView } from "./page-session";
+import { PageSession, STARTING } from "./page-session";
 import { PageShell } from "./page-shell";
-
-const NO_GRID_YET: PageView = {
-  state: { at: "loading", step: "Starting the spreadsheet" },
-  notice: null,
-  cellMessage: null,
-  hasReport: false,
-  hasDecisions: false,
-};
 
 /** The whole page. The spreadsheet is fetched once the page stands, so that there is something to see at once. */
 export function PageApp({ services }: { readonly services: PageServices }) {
@@ -19,7 +11,7 @@ export function PageApp({ services }: { readonly services: PageServices }) {
   useEffect(() => {
     void startSession(gridRef.current, paneRef.current, services).then(setSession);
   }, [services]);
-  const view = useSyncExternalStore(session?.view.subscribe ?? never, session?.view.get ?? (() => NO_GRID_YET));
+  const view = useSyncExternalStore(session?.view.subscribe ?? never, session?.view.get ?? (() => STARTING));
   return (
     <PageShell
       {...view}
@@ -27,8 +19,7 @@ export function PageApp({ services }: { readonly services: PageServices }) {
       paneRef={paneRef}
       onOpenFile={(file) => void session?.openFile(file)}
       onOpenSample={() => void session?.openSample()}
-      onSaveReport={() => void session?.saveReport()}
-      onSaveDecisions={() => void session?.saveDecisions()}
+      onSaveWorkbook={() => void session?.saveWorkbook()}
     />
   );
 }

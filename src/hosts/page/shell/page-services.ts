@@ -6,8 +6,15 @@ import type { WorkbookIn } from "../../../workbook/workbook";
 export interface PageServices {
   /** @throws {Error} of which the message tells the person what is wrong with the file */
   readonly readWorkbook: (bytes: Uint8Array) => Promise<WorkbookIn>;
-  /** An .xlsx file of the sheets; `asOf` is the ISO date it says it was made on. */
-  readonly writeWorkbook: (sheets: readonly SheetOut[], asOf: string) => Promise<Uint8Array>;
+  /**
+   * An .xlsx file of the workbook, of which the columns are given away; `made` are the sheets of reports by name, and
+   * `created` is the ISO date it says it was made on.
+   */
+  readonly writeWorkbook: (
+    workbook: WorkbookIn,
+    made: ReadonlyMap<string, SheetOut>,
+    created: string,
+  ) => Promise<Uint8Array>;
   /** Fills an element with the pane; the answer takes it out again. */
   readonly mountPane: (root: HTMLElement, host: WorkbookHost) => () => void;
   readonly sampleAddress: string;

@@ -11,16 +11,12 @@ export interface PageView {
   readonly state: PageState;
   readonly notice: Notice | null;
   readonly cellMessage: string | null;
-  readonly hasReport: boolean;
-  readonly hasDecisions: boolean;
 }
 
-const STARTING: PageView = {
+export const STARTING: PageView = {
   state: { at: "loading", step: "Starting the spreadsheet" },
   notice: null,
   cellMessage: null,
-  hasReport: false,
-  hasDecisions: false,
 };
 
 const SAMPLE_NAME = "Alder Fork sample";
@@ -50,27 +46,23 @@ export class PageSession {
       return response.arrayBuffer();
     });
 
-  readonly openFile = (file: File): Promise<void> =>
-    file.name.toLowerCase().endsWith(".json")
-      ? this.openDecisions(file)
-      : this.open(file.name, false, () => file.arrayBuffer());
+  readonly openFile = (file: File): Promise<void> => this.open(file.name, false, () => file.arrayBuffer());
 
-  readonly saveReport = async (): Promise<void> => {
-    const report = this.workbook?.lastReport();
-    if (!report) return;
-    await this.tryTo(async () => {
-      const asOf = /\d{4}-\d{2}-\d{2}/.exec(report.label)?.[0] ?? today();
-      const bytes = await this.services.writeWorkbook(report.sheets, asOf);
-      saveToDisk(`windowline-report-${asOf}.xlsx`, bytes, XLSX_TYPE);
-      return "The report was handed to your browser's downloads.";
-    });
-  };
-
-  readonly saveDecisions = async (): Promise<void> => {
-    const decisions: unknown = await this.workbook?.loadDecisions();
-    if (decisions === null || decisions === undefined) return;
-    const bytes = new TextEncoder().encode(`${JSON.stringify(decisions, null, 2)}\n`);
-    saveToDisk("windowline-decisions.json", bytes, "application/json");
+  /** The workbook as it stands, reports included, as a file of values. */
+  readonly saveWorkbook = async (): Promise<void> => {
+    const { workbook } = this;
+    if (!workbook) return;
+    this.view.set({ notice: { kind: "done", text: "Writing the workbook…" } });
+    try {
+      const read = await workbook.read({ signal: this.opening.signal, onProgress: () => undefined });
+      const bytes = await this.services.writeWorkbook(read, workbook.sheetsMade(), today());
+      saveToDisk(fileNameFor(await workbook.name()), bytes, XLSX_TYPE);
+      this.view.set({
+        notice: { kind: "done", text: "Handed to your browser's downloads. Formulas went as their results." },
+      });
+    } catch (error) {
+      this.view.set({ notice: { kind: "problem", text: wordsOf(error) } });
+    }
   };
 
   private async open(name: string, isSample: boolean, load: () => Promise<ArrayBuffer>): Promise<void> {
@@ -93,21 +85,10 @@ export class PageSession {
     this.workbook?.close();
     this.workbook = workbook;
     this.room.messages.clear();
-    workbook.subscribe(() => void this.lookAgain(workbook));
-    this.view.set({ hasReport: false, hasDecisions: false });
-    this.showPane(workbook);
-  }
-
-  private showPane(workbook: PageWorkbook): void {
     this.unmountPane();
     const root = document.createElement("div");
     this.paneRoot.replaceChildren(root);
     this.unmountPane = this.services.mountPane(root, workbook);
-  }
-
-  private async lookAgain(workbook: PageWorkbook): Promise<void> {
-    const hasDecisions = (await workbook.loadDecisions()) !== null;
-    this.view.set({ hasReport: workbook.lastReport() !== null, hasDecisions });
   }
 
   /** A workbook that is open stays open when the next one cannot be read. */
@@ -115,33 +96,18 @@ export class PageSession {
     if (before.at === "ready") this.view.set({ state: before, notice: { kind: "problem", text: message } });
     else this.view.set({ state: { at: "failed", message } });
   }
-
-  private async openDecisions(file: File): Promise<void> {
-    const { workbook } = this;
-    if (!workbook) return this.view.set({ notice: { kind: "problem", text: "open a workbook before its decisions." } });
-    await this.tryTo(async () => {
-      await workbook.saveDecisions(JSON.parse(await file.text()));
-      this.showPane(workbook);
-      return "The decisions of the file now count.";
-    });
-  }
-
-  private async tryTo(job: () => Promise<string>): Promise<void> {
-    try {
-      this.view.set({ notice: { kind: "done", text: await job() } });
-    } catch (error) {
-      this.view.set({ notice: { kind: "problem", text: wordsOf(error) } });
-    }
-  }
 }
 
 /** Messages meant for a person are shown; any other could carry what is in a cell, and is not. */
 function wordsOf(error: unknown): string {
   if (error instanceof HostFailure) return error.message;
-  if (error instanceof SyntaxError) return "the file is not JSON: choose one that was saved with Save decisions.";
   return "Something went wrong that should not have. Reload the page and try again; nothing of yours was changed.";
 }
 
 function today(): string {
   return new Date().toISOString().slice(0, 10);
+}
+
+function fileNameFor(name: string): string {
+  return `${name.replace(/\.xlsx$/i, "")} saved.xlsx`;
 }

@@ -8,8 +8,6 @@ export interface PageShellProps extends TopBarActions {
   readonly notice: Notice | null;
   /** Why the selected cell shows an error. */
   readonly cellMessage: string | null;
-  readonly hasReport: boolean;
-  readonly hasDecisions: boolean;
   readonly gridRef: RefObject<HTMLDivElement | null>;
   readonly paneRef: RefObject<HTMLDivElement | null>;
 }

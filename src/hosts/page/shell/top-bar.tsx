@@ -4,18 +4,15 @@ import type { PageState } from "./page-state";
 export interface TopBarActions {
   readonly onOpenFile: (file: File) => void;
   readonly onOpenSample: () => void;
-  readonly onSaveReport: () => void;
-  readonly onSaveDecisions: () => void;
+  readonly onSaveWorkbook: () => void;
 }
 
 export interface TopBarProps extends TopBarActions {
   readonly state: PageState;
-  readonly hasReport: boolean;
-  readonly hasDecisions: boolean;
 }
 
 export function TopBar(props: TopBarProps) {
-  const { state, hasReport, hasDecisions } = props;
+  const { state } = props;
   const busy = state.at === "loading";
   return (
     <header className="bar">
@@ -29,13 +26,8 @@ export function TopBar(props: TopBarProps) {
         <button type="button" disabled={busy} onClick={props.onOpenSample}>
           Open the sample
         </button>
-        {hasDecisions && (
-          <button type="button" disabled={busy} onClick={props.onSaveDecisions}>
-            Save decisions
-          </button>
-        )}
-        <button type="button" className="main-action" disabled={busy || !hasReport} onClick={props.onSaveReport}>
-          Save the report
+        <button type="button" disabled={state.at !== "ready"} onClick={props.onSaveWorkbook}>
+          Save the workbook
         </button>
       </div>
     </header>
@@ -54,7 +46,7 @@ function OpenButton({ disabled, onOpenFile }: { disabled: boolean; onOpenFile: (
       <button type="button" disabled={disabled} onClick={() => input.current?.click()}>
         Open a workbook…
       </button>
-      <input ref={input} type="file" hidden accept=".xlsx,.json" data-testid="open-file" onChange={take} />
+      <input ref={input} type="file" hidden accept=".xlsx" data-testid="open-file" onChange={take} />
     </>
   );
 }

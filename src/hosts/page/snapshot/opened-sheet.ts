@@ -2,6 +2,7 @@ import { BooleanNumber, CellValueType, type ICellData, type IWorksheetData } fro
 import { CELL, type Grid, kindAt, numberAt, stringAt } from "../../../workbook/cells";
 import type { SheetIn } from "../../../workbook/workbook";
 import { DATE_SHIFT, type DateSystem } from "../cells/date-system";
+import { NO_RESULT } from "../no-result";
 import { columnPixels, SPARE } from "./sizes";
 import type { Slices } from "./slices";
 
@@ -82,9 +83,6 @@ function cellAt(grid: Grid, row: number, column: number, dateSystem: DateSystem)
       return { v: stringAt(grid, row, column), t: CellValueType.STRING };
   }
 }
-
-/** Shown where the file holds a formula without its result, and read back as that. */
-export const NO_RESULT = "(formula without a result)";
 
 /** Rows that head a table of the workbook. */
 function headerCells({ tables }: SheetIn): ReadonlySet<number> {
