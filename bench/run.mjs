@@ -11,7 +11,8 @@ const installed = run(npm, ["ci", "--prefix", "bench", "--no-audit", "--no-fund"
 if (installed !== 0) console.error("bench/ could not be installed: the rows that need it will say so.");
 
 const bundled = run(process.execPath, ["node_modules/webpack-cli/bin/cli.js", "--config", "bench/webpack.config.mjs"]);
-process.exitCode = bundled || run(process.execPath, ["dist/bench/bench.cjs", ...process.argv.slice(2)]);
+process.exitCode =
+  bundled || run(process.execPath, ["node_modules/.cache/windowline-bench/bench.cjs", ...process.argv.slice(2)]);
 
 function run(program, words) {
   return (

@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "..");
 
-/** The benchmark as one file for Node, from the same sources as the program. */
+/** The benchmark for Node, from the same sources as the program; apart from dist/, which a build in between would empty. */
 export default {
   name: "bench",
   context: root,
@@ -11,7 +11,7 @@ export default {
   mode: "production",
   entry: { bench: "./bench/bench.ts" },
   output: {
-    path: path.join(root, "dist/bench"),
+    path: path.join(root, "node_modules/.cache/windowline-bench"),
     filename: "[name].cjs",
     assetModuleFilename: "[name][ext]",
     clean: true,
