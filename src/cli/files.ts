@@ -70,7 +70,7 @@ function isOwnWork(file: string): boolean {
   if (!statSync(file).isFile()) return false;
   const bytes = new Uint8Array(readFileSync(file));
   if (bytes.length === 0) return true;
-  if (bytes[0] === 0x7b) return strFromU8(bytes.subarray(0, 200)).includes('"Windowline"');
+  if (bytes[0] === 0x7b) return /"Windowline"|"Alder Fork \(invented/.test(strFromU8(bytes.subarray(0, 200)));
   return marksOf(bytes).includes("Windowline");
 }
 

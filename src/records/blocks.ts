@@ -1,3 +1,5 @@
+import { dayFromIso } from "../age/day";
+import { CELL, kindAt, stringAt } from "../workbook/cells";
 import { type Block, type FurtherColumn, rowsOf, Tally, type WideColumn } from "./block";
 import type { FindingCollector } from "./collector";
 import { type HeadingMatch, matchHeadings } from "./headings";
@@ -5,6 +7,7 @@ import type { KeyLookup } from "./ids";
 import type { Region } from "./locate";
 import { ID_CODE } from "./ids";
 import { wideCells } from "./read-wide";
+import { resultOf } from "./result-words";
 import { ruleOf } from "./rules";
 import { specOf } from "./tables";
 import type { TableName } from "./tables/spec";
@@ -69,6 +72,29 @@ export function skillColumns(match: HeadingMatch, lookup: KeyLookup): WideColumn
     const skill = lookup(keyOf(cell.text), cell.text);
     return skill >= 0 || skill === ID_CODE.leftOut ? [{ skill, heading: cell.text, column: cell.column }] : [];
   });
+}
+
+/**
+ * Headings of a wide sheet that are no skill although their cells hold dates or results: a skill that Skills does not
+ * hold, whose cells would otherwise be dropped without a word.
+ */
+export function unknownSkillColumns(region: Region, match: HeadingMatch, known: readonly WideColumn[]): WideColumn[] {
+  return match.unmatched
+    .filter((cell) => !known.some(({ column }) => column === cell.column) && looksObserved(region, cell.column))
+    .map((cell) => ({ skill: ID_CODE.unknown, heading: cell.text, column: cell.column }));
+}
+
+/** True where every filled cell is a date, ISO text or a word for a result. */
+function looksObserved({ sheet: { grid }, firstRow, range }: Region, column: number): boolean {
+  let filled = 0;
+  for (let row = firstRow; row <= range.bottom; row += 1) {
+    const kind = kindAt(grid, row, column);
+    const text = kind === CELL.text ? stringAt(grid, row, column).trim() : "";
+    if (kind === CELL.empty || (kind === CELL.text && text === "")) continue;
+    if (kind !== CELL.date && dayFromIso(text) === null && resultOf(text) === null) return false;
+    filled += 1;
+  }
+  return filled > 0;
 }
 
 /** Whether rows were left out for no more than the days that were asked for, or (`also`) for rules that follow from them. */

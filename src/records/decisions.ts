@@ -71,7 +71,7 @@ export function parseDecisions(json: unknown): Decisions | { readonly messages: 
     (each.error?.issues ?? []).map((issue) => `Decision ${i + 1}: ${sentence(issue.path, issue.message)}`),
   );
   const decisions = parsed.flatMap((each) => (each.success ? [plain(each.data)] : []));
-  const all = [...messages, ...contradictions(decisions)];
+  const all = [...messages, ...contradictions(decisions), ...circles(decisions)];
   return all.length > 0 ? { messages: all } : { decisions };
 }
 
@@ -98,8 +98,29 @@ function contradictions(decisions: readonly Decision[]): string[] {
   });
 }
 
+/** Same-child and skill-alias decisions that lead back to where they began: none of the ids would be the child. */
+function circles(decisions: readonly Decision[]): string[] {
+  const inForce = decisions.filter(
+    ({ kind, revoked }) => !revoked && (kind === "same-child" || kind === "skill-alias"),
+  );
+  const next = new Map(inForce.map((each) => [meaning(each).about, aboutOf(each.kind, meaning(each).means)]));
+  return decisions.flatMap((each, i) => {
+    if (!inForce.includes(each)) return [];
+    const start = meaning(each).about;
+    let at = next.get(start);
+    for (let steps = 0; at !== undefined && at !== start && steps < next.size; steps += 1) at = next.get(at);
+    return at === start
+      ? [`Decision ${i + 1}: it leads back to its own alias. Revoke one decision of the circle.`]
+      : [];
+  });
+}
+
+function aboutOf(kind: string, ...parts: string[]): string {
+  return JSON.stringify([kind, ...parts.map(keyOf)]);
+}
+
 function meaning(each: Decision): { about: string; means: string } {
-  const about = (...parts: string[]) => JSON.stringify([each.kind, ...parts.map(keyOf)]);
+  const about = (...parts: string[]) => aboutOf(each.kind, ...parts);
   if (each.kind === "same-child") return { about: about(each.alias), means: keyOf(each.child) };
   if (each.kind === "skill-alias") return { about: about(each.alias), means: keyOf(each.skill) };
   if (each.kind === "date-order") return { about: about(each.table, each.column), means: each.order };

@@ -1,5 +1,5 @@
 import type { WorkbookIn } from "../workbook/workbook";
-import { blockOf, type Counted, skillColumns } from "./blocks";
+import { blockOf, type Counted, skillColumns, unknownSkillColumns } from "./blocks";
 import type { WideColumn } from "./block";
 import type { FindingCollector } from "./collector";
 import type { DecisionsInForce } from "./decided";
@@ -62,7 +62,11 @@ export function findWide(
   const wide = candidates.flatMap((region) => {
     const match = matchHeadings(WIDE, region.cells, decisions.headings.get("Observations"));
     const skills = match.columns.has("child") ? skillColumns(match, lookup) : [];
-    return skills.length === 0 ? [] : [{ region, match, skills }];
+    if (skills.length === 0) return [];
+    // Beside the columns of Children a date may be anything; on a sheet of skills alone it is a look.
+    const isChildrenToo = region.spec?.name === "Children" && region.match?.missing.length === 0;
+    const unknown = isChildrenToo ? [] : unknownSkillColumns(region, match, skills);
+    return [{ region, match, skills: [...skills, ...unknown] }];
   });
   const hasChildrenApart = fitting(found.regions, "Children").some(
     ({ region }) => !wide.some((each) => each.region === region),

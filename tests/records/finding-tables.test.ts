@@ -247,6 +247,17 @@ describe("wide sheets", () => {
     expect(listed(read(wideBook(mixed)))).toEqual(["result-needs-date B2"]);
   });
 
+  test("list the looks of a column that no skill is called by, and leave other columns alone", () => {
+    const rows = [
+      ["Child", "sits", "hops", "Notes"],
+      ["A1", "2024-12-02", "2025-12-02", "shy at first"],
+      ["A3", "2025-04-01", null, "2025-04-01 and before"],
+    ];
+    const records = read(wideBook(rows));
+    expect(listed(records)).toEqual(["skill-unknown C2"]);
+    expect(records.input[1]).toMatchObject({ rows: 3, used: 2, leftOut: { "skill not in Skills": 1 } });
+  });
+
   test("list each filled cell that cannot be used", () => {
     const rows = [
       ["Child", "sits", "walks"],
