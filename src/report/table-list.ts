@@ -5,6 +5,8 @@ import type { ServiceRecords } from "../tables/context";
 import type { AgeEstimates } from "../tables/estimates";
 import { metByBand, metByBandLeft } from "../tables/met-by-band";
 import { referralScan } from "../tables/referral-scan";
+import { ratings } from "../tables/ratings";
+import { referralSteps } from "../tables/referral-steps";
 import { referrals } from "../tables/referrals";
 import { reachedByAge } from "../tables/reached-by-age";
 import { recheckPlan } from "../tables/recheck-plan";
@@ -35,6 +37,13 @@ export const TABLE_LIST: readonly TableMaker[] = [
     needs: "referrals",
     make: ({ context }) => referralScan(context),
   },
+  {
+    id: "referral-steps",
+    internal: false,
+    needs: "referrals",
+    make: ({ context }) => referralSteps(context),
+  },
+  { id: "ratings", internal: false, needs: "ratings", make: ({ context }) => ratings(context) },
   { id: "agreement", internal: false, make: ({ context }) => agreement(context) },
   { id: "skill-status", internal: true, make: ({ context }) => skillStatus(context) },
   { id: "caseload", internal: true, make: ({ context }) => caseload(context) },
