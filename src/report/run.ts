@@ -11,7 +11,7 @@ import { rowsAndGroups } from "../tables/age-when-met";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
 import type { WorkbookIn } from "../workbook/workbook";
-import { countedSentences } from "./counted";
+import { countedSentences, lookSentences } from "./counted";
 import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
 import { canBeMade, TABLE_LIST, type TableMaker } from "./table-list";
 import { VERSION } from "./version";
@@ -105,7 +105,11 @@ function printMatter(
     followed: children.filter((child) => cohort.following.enrolmentOn(child, asOf) !== NOT_FOLLOWED).length,
     everFollowed: children.filter((child) => cohort.following.firstDayUpTo(child, asOf) !== null).length,
     decisions: records.decisions,
-    counted: [...countedSentences(records), ...skipped.map(skippedSentence)],
+    counted: [
+      ...countedSentences(records),
+      ...lookSentences(cohort, estimates.context.settings.edges),
+      ...skipped.map(skippedSentence),
+    ],
   };
 }
 
