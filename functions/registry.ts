@@ -4,6 +4,9 @@ import { agreement } from "./agreement";
 import { adjustP } from "./adjust-p";
 import { attainment, skillStatus } from "./child-tables";
 import { metByBand } from "./met-by-band";
+import { progressCategory, summaryStatements } from "./ratings";
+import { referrals } from "./referrals";
+import { scan } from "./scan";
 import { observedExpected, share, shareDifference } from "./shares";
 import { windowStatus } from "./window-status";
 
@@ -26,9 +29,13 @@ export const FUNCTIONS: ReadonlyMap<string, WorksheetFunction> = new Map([
   entry("ATTAINMENTCURVE", attainmentCurve, "after by [entry]"),
   entry("COMPAREAGES", compareAges, "after by group [entry]"),
   entry("METBYBAND", metByBand, "children observations skills asOf [by] [settings]"),
+  entry("REFERRALS", referrals, "children referrals from to [settings]"),
   entry("SHARE", share, "count of [level] [method]"),
   entry("SHAREDIFFERENCE", shareDifference, "count1 of1 count2 of2 [level]"),
   entry("OBSERVEDEXPECTED", observedExpected, "observed expected [level]"),
+  entry("SCAN", scan, "counts population [maxWidth] [replicates] [seed]"),
+  entry("PROGRESSCATEGORY", progressCategory, "entryRating exitRating newSinceEntry"),
+  entry("SUMMARYSTATEMENTS", summaryStatements, "categories"),
   entry("ADJUSTP", adjustP, "p [method]"),
   entry("AGREEMENT", agreement, "first second"),
 ]);

@@ -13,17 +13,22 @@ export interface TableArguments {
   readonly children: unknown;
   readonly observations: unknown;
   readonly skills: unknown;
+  readonly referrals?: unknown;
 }
 
 /** What every table is made from, read from the ranges of a table function. One bad row makes it an error. */
-export function contextOf({ children, observations, skills }: TableArguments, settings: Settings): TableContext {
+export function contextOf(
+  { children, observations, skills, referrals }: TableArguments,
+  settings: Settings,
+): TableContext {
   const ranges = {
     children: rangeOf(children, "children"),
     observations: rangeOf(observations, "observations"),
     skills: rangeOf(skills, "skills"),
+    ...(referrals === undefined ? {} : { referrals: rangeOf(referrals, "referrals") }),
   };
   const records = recordsOf(() => readRecords(workbookOfRanges(ranges, currentDateSystem()), settings));
-  return tableContext(buildCohort(records, settings), settings);
+  return tableContext(buildCohort(records, settings), settings, records);
 }
 
 function recordsOf(read: () => Records): Records {

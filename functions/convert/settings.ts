@@ -11,12 +11,15 @@ import { dayFrom } from "./values";
  * own arguments before those of the range.
  */
 export function settingsOf(asOf: unknown, settings: unknown, by?: unknown): Settings {
-  const entries = {
-    ...entriesOf(settings),
+  return settingsFrom(settings, {
     asOf: isoOf(dayFrom(singleOf(asOf, "asOf"), "asOf")),
     ...(by === undefined || isLeftOut(by) ? {} : { by: namesOf(by) }),
-  };
-  const parsed = parseSettings(entries, currentDateSystem());
+  });
+}
+
+/** The settings of a range of names and values, what the function's own arguments say before them. */
+export function settingsFrom(settings: unknown, own: Readonly<Record<string, unknown>>): Settings {
+  const parsed = parseSettings({ ...entriesOf(settings), ...own }, currentDateSystem());
   if ("messages" in parsed) throw invalid(`settings: ${parsed.messages.join(" ")}`);
   return parsed.settings;
 }

@@ -26,6 +26,9 @@ function readdir(folder: string): string[] {
     "agreement",
     "child-tables",
     "met-by-band",
+    "ratings",
+    "referrals",
+    "scan",
     "shares",
     "window-status",
   ].map((name) => (folder === "functions" ? `${name}.ts` : name));
