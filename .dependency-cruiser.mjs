@@ -39,6 +39,12 @@ export default {
       to: { path: "^src/hosts/", pathNot: "^src/hosts/$1/" },
     },
     {
+      name: "hosts-come-to-the-pane-by-its-entries",
+      severity: "error",
+      from: { path: "^taskpane/", pathNot: "^taskpane/(start-|page/|worker/write-file)" },
+      to: { path: "^src/hosts/" },
+    },
+    {
       name: "nothing-imports-the-command-line",
       severity: "error",
       from: { pathNot: "^(src/cli|tests|bench)/" },
