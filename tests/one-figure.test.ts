@@ -1,0 +1,100 @@
+/**
+ * One figure everywhere: the same quarter through the command line, Excel (the real office.js over a workbook in memory), the
+ * embedded page and the METBYBAND function, compared cell by cell.
+ */
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { FUNCTIONS } from "../functions/registry";
+import { readWorkbook } from "../src/hosts/file/read-workbook";
+import { PageWorkbook } from "../src/hosts/page/page-workbook";
+import { runReport } from "../src/report/run";
+import { reportSheets } from "../src/report/sheets/report-sheets";
+import { makeSample } from "../src/sample/make-sample";
+import { sampleSheets } from "../src/sample/sample-sheets";
+import { parseSettings } from "../src/settings/settings";
+import type { Table } from "../src/tables/table";
+import { kindAt, CELL, numberAt, stringAt } from "../src/workbook/cells";
+import type { WorkbookHost } from "../src/workbook/host";
+import type { WorkbookIn } from "../src/workbook/workbook";
+import { bookOf, hasty, job } from "./hosts/excel/support";
+import { MemoryGrid } from "./hosts/page/memory-grid";
+import { startOffice } from "./office/in-node";
+import { openInOffice } from "./office/office-globals";
+import { temporaryFolder, windowline } from "./support/windowline";
+
+const AS_OF = "2026-09-30";
+const TABLES = ["met-by-band", "reached-by-age", "age-when-met", "since-enrolment", "agreement", "skill-status"];
+const SAMPLE = { children: 30, seed: 11 };
+const folder = temporaryFolder();
+const book = path.join(folder, "book.xlsx");
+
+let commandLine: Table[];
+let file: WorkbookIn;
+
+beforeAll(async () => {
+  await startOffice();
+  const { children, seed } = SAMPLE;
+  windowline(["sample", "--children", String(children), "--seed", String(seed), "--out", book]);
+  const json = path.join(folder, "report.json");
+  windowline(["report", book, "--as-of", AS_OF, "--tables", TABLES.join(","), "--json", json]);
+  commandLine = JSON.parse(readFileSync(json, "utf8")).tables;
+  file = await readWorkbook(new Uint8Array(readFileSync(book)));
+}, 60_000);
+
+test("Excel finds what the command line finds", async () => {
+  openInOffice(bookOf(sampleSheets(makeSample(SAMPLE))));
+  expect(await tablesThrough(hasty())).toEqual(commandLine);
+}, 60_000);
+
+test("the embedded page finds what the command line finds", async () => {
+  const page = await PageWorkbook.open(new MemoryGrid().asPageGrid(), { name: "book.xlsx", workbook: file }, job());
+  expect(await tablesThrough(page)).toEqual(commandLine);
+}, 60_000);
+
+test("METBYBAND finds what the command line finds", () => {
+  const table = commandLine.find(({ id }) => id === "met-by-band")!;
+  const ranges = ["Children", "Observations", "Skills"].map(cellsOf);
+  const [headings, ...rows] = FUNCTIONS.get("METBYBAND")!.fn(...ranges, AS_OF, null, null) as unknown[][];
+  expect(headings).toEqual(table.columns.map(({ label }) => label));
+  expect(rows.length).toBe(table.rows.length);
+  table.rows.forEach((row, at) =>
+    row.forEach((value, column) => {
+      if (value !== null) expect(rows[at]?.[column]).toBe(value);
+    }),
+  );
+});
+
+test("the printed sheet shows what the table holds", async () => {
+  const sheets = reportSheets(reportOf(file));
+  for (const id of ["met-by-band", "age-when-met"]) {
+    const table = commandLine.find((each) => each.id === id)!;
+    const numbers = new Set(table.rows.flat().filter((value) => typeof value === "number"));
+    const shown = new Set(
+      sheets.flatMap(({ rows }) => rows.flat().map((cell) => (typeof cell === "object" ? cell?.value : cell))),
+    );
+    for (const number of numbers) expect(shown).toContain(number);
+  }
+});
+
+async function tablesThrough(host: WorkbookHost): Promise<unknown> {
+  return JSON.parse(JSON.stringify(reportOf(await host.read(job())).tables));
+}
+
+function reportOf(workbook: WorkbookIn) {
+  const parsed = parseSettings({ asOf: AS_OF }, 1900);
+  if ("messages" in parsed) throw new Error(parsed.messages.join(" "));
+  return runReport(workbook, parsed.settings, { tables: TABLES, decisions: [] });
+}
+
+/** The cells of a sheet's table as Excel hands them to a function. */
+function cellsOf(name: string): unknown[][] {
+  const { grid, tables } = file.sheets.find((sheet) => sheet.name === name)!;
+  const { top, left, bottom, right } = tables[0]!.range;
+  return Array.from({ length: bottom - top + 1 }, (_, row) =>
+    Array.from({ length: right - left + 1 }, (__, column) => {
+      const kind = kindAt(grid, top + row, left + column);
+      if (kind === CELL.empty) return null;
+      return kind === CELL.text ? stringAt(grid, top + row, left + column) : numberAt(grid, top + row, left + column);
+    }),
+  );
+}
