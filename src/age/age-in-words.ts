@@ -9,15 +9,13 @@ export function ageInWords(birth: Day, on: Day): string {
 }
 
 /**
- * `5 months 3 days counted from the due date`, or `12 days before the due date`; null where the corrected age is not
+ * `corrected 5 months 3 days`, or `12 days before the due date`; null where the corrected age is not
  * another one that day.
  */
 export function correctedAgeInWords(clock: AgeClock, on: Day): string | null {
   const due = anchorOn(clock, on);
   if (due === clock.birth) return null;
-  return on < due
-    ? `${counted(due - on, "day")} before the due date`
-    : `${ageInWords(due, on)} counted from the due date`;
+  return on < due ? `${counted(due - on, "day")} before the due date` : `corrected ${ageInWords(due, on)}`;
 }
 
 function counted(count: number, word: string): string {

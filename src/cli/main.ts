@@ -3,6 +3,7 @@ import { parseWords } from "./program";
 import type { Request } from "./request";
 import { runCallCommand } from "./run-call";
 import { runCheckCommand } from "./run-check";
+import { runPageCommand } from "./run-page";
 import { runReportCommand } from "./run-report";
 import { runSampleCommand } from "./run-sample";
 import { complain, print } from "./say";
@@ -30,6 +31,8 @@ function run(request: Request): number | Promise<number> {
       return runReportCommand(request);
     case "check":
       return runCheckCommand(request);
+    case "page":
+      return runPageCommand(request);
     case "call":
       return runCallCommand(request);
     case "sample":

@@ -28,8 +28,19 @@ function programFor(found: Found, print: (text: string) => void): Command {
     .version(VERSION)
     .exitOverride()
     .configureOutput({ writeOut: print, writeErr: () => undefined })
-    .action(() => print(program.helpInformation()));
-  for (const command of [reportCommand(found), checkCommand(found), callCommand(found), sampleCommand(found)]) {
+    .argument("[command...]")
+    .action(([word]: string[]) => {
+      if (word !== undefined)
+        throw badRequest(`There is no command "${word}". Run "windowline --help" for those there are.`);
+      print(program.helpInformation());
+    });
+  for (const command of [
+    reportCommand(found),
+    checkCommand(found),
+    pageCommand(found),
+    callCommand(found),
+    sampleCommand(found),
+  ]) {
     program.addCommand(command.exitOverride().configureOutput({ writeOut: print, writeErr: () => undefined }));
   }
   return program;
@@ -79,6 +90,29 @@ function checkCommand(found: Found): Command {
   );
 }
 
+function pageCommand(found: Found): Command {
+  const command = new Command("page")
+    .description("Write one internal page to print: of a child for the next visit, or of a therapist's caseload")
+    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .option("--child <id>", "the child whose page it is, for the family to take along")
+    .option("--therapist <code>", "the therapist whose caseload it is")
+    .requiredOption("--out <file>", "the workbook to write, of one sheet")
+    .option("--decisions <file>", "repair decisions (JSON)");
+  const names = ["asOf", "enteredBy", "recheck", "correctBelow", "correctUntil", "gestationDecimals", "metDates"];
+  for (const option of settingOptions([...names, "monthFirst"])) command.addOption(option);
+  return command.action((book: string, options: Record<string, string>) =>
+    found({
+      kind: "page",
+      book,
+      out: options.out as string,
+      child: options.child ?? null,
+      therapist: options.therapist ?? null,
+      decisions: options.decisions ?? null,
+      settings: settingsGiven(options),
+    }),
+  );
+}
+
 function callCommand(found: Found): Command {
   return new Command("call")
     .description(
@@ -114,7 +148,7 @@ function wholeNumber(text: string): number {
 }
 
 function namedCommand(words: readonly string[]): string {
-  const known = ["report", "check", "call", "sample"].find((name) => name === words[0]);
+  const known = ["report", "check", "page", "call", "sample"].find((name) => name === words[0]);
   return known ? `${known} ` : "";
 }
 

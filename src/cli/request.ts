@@ -17,6 +17,16 @@ export type Request =
       readonly decisions: string | null;
       readonly settings: Readonly<Record<string, unknown>>;
     }
+  | {
+      readonly kind: "page";
+      readonly book: string;
+      readonly out: string;
+      /** One of the two. */
+      readonly child: string | null;
+      readonly therapist: string | null;
+      readonly decisions: string | null;
+      readonly settings: Readonly<Record<string, unknown>>;
+    }
   | { readonly kind: "call"; readonly name: string }
   | {
       readonly kind: "sample";

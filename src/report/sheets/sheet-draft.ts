@@ -6,6 +6,8 @@ const TEXT: Partial<Record<CellStyle, { readonly perHundred: number; readonly po
   title: { perHundred: 60, points: 22 },
 };
 const USUAL = { perHundred: 107, points: 15 };
+/** Characters of running text on a line as wide as 100 characters, where lines may be measured less cautiously. */
+export const TIGHT_TEXT = 120;
 
 /** A sheet in the making, from the top down. */
 export class SheetDraft {
@@ -17,19 +19,41 @@ export class SheetDraft {
     private readonly name: string,
     private readonly columns: readonly ColumnOut[],
     private readonly lastTextColumn = columns.length - 1,
+    private readonly perHundred = USUAL.perHundred,
   ) {}
 
   get rowCount(): number {
     return this.rows.length;
   }
 
+  /** What the rows take so far, points. */
+  get heightPoints(): number {
+    return this.rows.reduce((sum, _, row) => sum + (this.heights.get(row) ?? USUAL.points), 0);
+  }
+
   /** A line of text over columns `from` to `to`, as tall as the text needs. */
   spanning(text: string, style: CellStyle, from = 0, to = this.lastTextColumn): void {
+    this.beside(
+      Array.from({ length: from }, () => null),
+      text,
+      style,
+      { to },
+    );
+  }
+
+  /** Cells, and right of them a line of text up to column `to`; as tall as the text needs, and `extraPoints` more. */
+  beside(
+    lead: readonly CellOut[],
+    text: string,
+    style: CellStyle,
+    { to = this.lastTextColumn, extraPoints = 0 },
+  ): void {
     const row = this.rows.length;
-    const lead = Array.from({ length: from }, () => null);
+    const from = lead.length;
     this.rows.push([...lead, { value: text, style }]);
     if (to > from) this.merged.push({ top: row, left: from, bottom: row, right: to });
-    this.heights.set(row, textHeight(text, style, this.widthOf(from, to)));
+    const leads = lead.map((cell, column) => this.heightOf(cell, column));
+    this.heights.set(row, Math.max(this.textHeight(text, style, from, to), ...leads) + extraPoints);
   }
 
   /** As tall as its longest wrapped text needs, and `extraPoints` more. */
@@ -62,7 +86,11 @@ export class SheetDraft {
     const whole = typeof cell === "object" && cell !== null ? cell : { value: cell };
     const style = whole.style ?? this.columns[column]?.style;
     if (typeof whole.value !== "string" || !style || !WRAPPED.has(style)) return 0;
-    return textHeight(whole.value, style, this.widthOf(column, column));
+    return this.textHeight(whole.value, style, column, column);
+  }
+
+  private textHeight(text: string, style: CellStyle, from: number, to: number): number {
+    return textHeight(text, TEXT[style] ?? { ...USUAL, perHundred: this.perHundred }, this.widthOf(from, to));
   }
 
   private widthOf(from: number, to: number): number {
@@ -78,8 +106,7 @@ interface SheetExtras {
 
 const WRAPPED: ReadonlySet<CellStyle> = new Set(["wrapped", "note", "label", "marked", "heading", "headingRight"]);
 
-function textHeight(text: string, style: CellStyle, width: number): number {
-  const { perHundred, points } = TEXT[style] ?? USUAL;
+function textHeight(text: string, { perHundred, points }: typeof USUAL, width: number): number {
   const perLine = Math.max(1, Math.floor((width * perHundred) / 100));
   const lines = text.split("\n").reduce((total, line) => total + linesOf(line, perLine), 0);
   // Excel takes no row taller than 409 points.

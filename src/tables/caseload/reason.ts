@@ -5,7 +5,7 @@ import type { Transition } from "../../cohort/transition";
 import type { RoutineVisit } from "../../cohort/visits";
 import type { Skill } from "../../records/records";
 import type { TableContext } from "../context";
-import { listed, plural } from "../words";
+import { listed } from "../words";
 import type { Concerns } from "./concerns";
 import { areSeveral } from "./past-weight";
 
@@ -29,16 +29,14 @@ function losses(context: TableContext, { child, lost, toConfirm }: Concerns): st
   const named = (skills: readonly number[]) => some(skills.map((skill) => `${labelOf(context, skill)} (${on(skill)})`));
   return [
     ...(lost.length === 0 ? [] : [`Lost, as recorded: ${named(lost)}.`]),
-    ...(toConfirm.length === 0
-      ? []
-      : [`Lost, to confirm (met before, below met at the last look): ${named(toConfirm)}.`]),
+    ...(toConfirm.length === 0 ? [] : [`Lost, to confirm: ${named(toConfirm)}.`]),
   ];
 }
 
 function signs({ openSigns }: Concerns): string[] {
   if (openSigns.length === 0) return [];
   const named = openSigns.map(({ sign, day }) => `${sign} (${dayInWords(day)})`);
-  return [`Warning sign present, no follow-up noted: ${some(named)}.`];
+  return [`Warning sign without follow-up: ${some(named)}.`];
 }
 
 function past({ cohort }: TableContext, { past: skills, pastWeight }: Concerns): string[] {
@@ -49,19 +47,14 @@ function past({ cohort }: TableContext, { past: skills, pastWeight }: Concerns):
     areas.set(area, (areas.get(area) ?? 0) + 1);
   }
   const byArea = listed([...areas].map(([area, count]) => `${area} ${count}`));
-  const many = areSeveral(pastWeight) ? "several by their weights" : "by their weights not several";
-  return [
-    `${plural(skills.length, "skill", "skills")} past ${skills.length === 1 ? "its window" : "their windows"}, not met at the last look: ${byArea} (${many}).`,
-  ];
+  return [`Past window: ${byArea} (${areSeveral(pastWeight) ? "" : "not "}several by weight).`];
 }
 
 function looksToRepeat(context: TableContext, { outOfDate, disagreed }: Concerns): string[] {
   const days = context.settings.recheckDays;
   const named = (skills: readonly number[]) => some(skills.map((skill) => labelOf(context, skill)));
   return [
-    ...(outOfDate.length === 0
-      ? []
-      : [`Out of date, not met and last looked for over ${days} days ago: ${named(outOfDate)}.`]),
+    ...(outOfDate.length === 0 ? [] : [`Not met over ${days} days ago: ${named(outOfDate)}.`]),
     ...(disagreed.length === 0 ? [] : [`Different results on one day: ${named(disagreed)}.`]),
   ];
 }
@@ -78,11 +71,11 @@ function due(context: TableContext, { child, correctionStops, opening, visit, tr
 
 function transitionInWords({ thirdBirthday, conferenceBy }: Transition, asOf: Day): string {
   const due = asOf <= conferenceBy ? "is due by" : "was due by";
-  return `Transition: the conference ${due} ${dayInWords(conferenceBy)}, 90 days before the third birthday on ${dayInWords(thirdBirthday)}.`;
+  return `The transition conference ${due} ${dayInWords(conferenceBy)} (third birthday ${dayInWords(thirdBirthday)}).`;
 }
 
 function stopsInWords({ birth, correctedBirth, stops }: AgeClock): string {
-  return `Correcting age stops on ${dayInWords(stops)}: the age jumps by ${correctedBirth - birth} days, and a window may change for that alone.`;
+  return `Correcting age stops on ${dayInWords(stops)}: the age jumps by ${correctedBirth - birth} days.`;
 }
 
 function visitInWords({ months, day, screening }: RoutineVisit): string {

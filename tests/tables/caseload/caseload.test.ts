@@ -27,7 +27,7 @@ describe("priority and reason, by hand", () => {
       ["A", "who1", "2026-09-01", "not met"],
     ]);
     expect(toConfirm).toMatchObject({ priority: 1, lost: 1 });
-    expect(toConfirm.reason).toMatch(/^Lost, to confirm \(met before, below met at the last look\): Skill who 1/);
+    expect(toConfirm.reason).toBe("Lost, to confirm: Skill who 1 (1 September 2026).");
     expect(toConfirm.nextStep).toMatch(/confirm, and talk with the child's clinician about it now/);
   });
 
@@ -36,7 +36,9 @@ describe("priority and reason, by hand", () => {
       signs: [["A", "2026-09-02", "very stiff", seen, action]],
     });
     expect(calm([], sign("present", null))).toMatchObject({ priority: 1, signsOpen: 1 });
-    expect(calm([], sign("present", null)).reason).toContain("no follow-up noted: very stiff (2 September 2026)");
+    expect(calm([], sign("present", null)).reason).toBe(
+      "Warning sign without follow-up: very stiff (2 September 2026).",
+    );
     expect(calm([], sign("present", "2026-09-09"))).toMatchObject({ priority: 5, signsOpen: 0 });
     expect(calm([], sign("absent", null))).toMatchObject({ priority: 5, signsOpen: 0 });
     expect(calm([], sign("not looked for", null))).toMatchObject({ priority: 5, signsOpen: 0 });
@@ -54,13 +56,14 @@ describe("priority and reason, by hand", () => {
     expect(calm(notMet(skills)).nextStep).toMatch(/talk with the child's clinician about all of them/);
     const fewer = calm(notMet(skills.slice(1)));
     expect(fewer).toMatchObject({ priority: 5, pastWindow: skills.length - 1 });
-    expect(fewer.reason).toContain("by their weights not several");
+    expect(fewer.reason).toContain("(not several by weight)");
   });
 
   test("2: the skills past their windows are counted by area, and the age of a look takes none of them away", () => {
     const row = calm(notMet(["who1", "who2", "who3"], "2026-02-01"));
     expect(row).toMatchObject({ priority: 2, pastWindow: 3, outOfDate: 3 });
-    expect(row.reason).toContain("gross motor 2 and speech 1");
+    expect(row.reason).toContain("Past window: gross motor 2 and speech 1 (several by weight).");
+    expect(row.reason).toContain("Not met over 90 days ago: Skill who 1; Skill who 2; Skill who 3.");
   });
 
   test("3: out of date only past 90 days", () => {

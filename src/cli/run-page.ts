@@ -1,0 +1,46 @@
+import type { Day } from "../age/day";
+import { writeWorkbook } from "../hosts/file/write-workbook";
+import { RecordsUnusable } from "../records/read-records";
+import { makePage, NobodyOfThatName, type PageSubject } from "../report/pages/make-page";
+import type { SheetOut } from "../workbook/sheets";
+import { badRequest, EXIT, unreadable } from "./failure";
+import { checkOutputs, writeWhole } from "./files";
+import { decisionsFrom, openWorkbook, settingsFrom } from "./open";
+import type { RequestOf } from "./request";
+import { print, progress } from "./say";
+
+export async function runPageCommand(request: RequestOf<"page">): Promise<number> {
+  const settings = settingsFrom(request.settings);
+  const asOf = asOfOr(settings.asOf);
+  const subject = subjectOf(request);
+  checkOutputs([request.book, ...(request.decisions ? [request.decisions] : [])], [request.out]);
+  const decisions = decisionsFrom(request.decisions);
+  const workbook = await openWorkbook(request.book);
+  progress("Writing the page");
+  const sheet = made(() => makePage(workbook, settings, decisions, subject));
+  writeWhole(request.out, writeWorkbook([sheet], { created: asOf }));
+  print(`Written: ${request.out}\nIt is internal: print it, or keep it with the records.`);
+  return EXIT.done;
+}
+
+function asOfOr(asOf: Day | null): Day {
+  if (asOf !== null) return asOf;
+  throw badRequest("A page needs the day it is true for: add --as-of, such as --as-of 2026-09-30.");
+}
+
+function subjectOf({ child, therapist }: RequestOf<"page">): PageSubject {
+  if (child !== null && therapist === null) return { kind: "child", id: child };
+  if (therapist !== null && child === null) return { kind: "therapist", code: therapist };
+  throw badRequest("Say whose page it is: --child with an id, or --therapist with a code, one of the two.");
+}
+
+/** Says in a sentence what stopped a page that could not be made. */
+function made(make: () => SheetOut): SheetOut {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof NobodyOfThatName) throw badRequest(error.message);
+    if (error instanceof RecordsUnusable) throw unreadable(error.message);
+    throw error;
+  }
+}

@@ -1,0 +1,61 @@
+import { buildCohort } from "../../cohort/cohort";
+import type { Decision } from "../../records/decisions";
+import { readRecords } from "../../records/read-records";
+import { keyOf } from "../../records/words";
+import type { Settings } from "../../settings/settings";
+import type { Concerns } from "../../tables/caseload/concerns";
+import { concernsOfFollowed } from "../../tables/caseload/followed";
+import { type TableContext, tableContext } from "../../tables/context";
+import type { SheetOut } from "../../workbook/sheets";
+import type { WorkbookIn } from "../../workbook/workbook";
+import { childPage } from "./child-page";
+import { therapistPage } from "./therapist-page";
+
+/** Whose page: one child's, or the caseload of one therapist. */
+export type PageSubject =
+  { readonly kind: "child"; readonly id: string } | { readonly kind: "therapist"; readonly code: string };
+
+/** Nobody to make a page for; the message names no child and no therapist. */
+export class NobodyOfThatName extends RangeError {}
+
+/**
+ * One printable page from a workbook.
+ *
+ * @throws {RecordsUnusable} when a table that is needed is missing, or none of its rows can be used
+ * @throws {NobodyOfThatName} when no child followed on the as-of date has that id, or no therapist that code
+ */
+export function makePage(
+  workbook: WorkbookIn,
+  settings: Settings,
+  decisions: readonly Decision[],
+  subject: PageSubject,
+): SheetOut {
+  const records = readRecords(workbook, settings, decisions);
+  return pageOf(tableContext(buildCohort(records, settings), settings, records), subject);
+}
+
+/** The same from records that are read already. */
+export function pageOf(context: TableContext, subject: PageSubject): SheetOut {
+  const all = concernsOfFollowed(context);
+  return subject.kind === "child"
+    ? childPage(context, oneChild(context, all, subject.id))
+    : therapistPage(context, caseloadOf(all, subject.code));
+}
+
+function oneChild({ cohort }: TableContext, all: readonly Concerns[], id: string): Concerns {
+  const index = cohort.ids.findIndex((each) => keyOf(each) === keyOf(id));
+  if (index < 0) throw new NobodyOfThatName("No child in Children has that id. Check it against the column Child.");
+  const concerns = all.find(({ child }) => child === index);
+  if (concerns) return concerns;
+  throw new NobodyOfThatName(
+    "That child is not followed on the as-of date. Choose a day from its Enrolled up to the day before its Left.",
+  );
+}
+
+function caseloadOf(all: readonly Concerns[], code: string): Concerns[] {
+  const own = all.filter(({ therapist }) => keyOf(therapist) === keyOf(code));
+  if (own.length > 0) return own;
+  throw new NobodyOfThatName(
+    "No child followed on the as-of date has that therapist. Check the code against the column Therapist, and the date.",
+  );
+}

@@ -1,0 +1,93 @@
+import { dayInWords } from "../../age/day-in-words";
+import type { Concerns, Priority } from "../../tables/caseload/concerns";
+import { nextStepInWords } from "../../tables/caseload/next-step";
+import { therapistPlans } from "../../tables/caseload/plan";
+import { PRIORITY_WORDS } from "../../tables/caseload/priority";
+import { reasonInWords } from "../../tables/caseload/reason";
+import type { TableContext } from "../../tables/context";
+import type { SheetOut } from "../../workbook/sheets";
+import { SheetDraft, TIGHT_TEXT } from "../sheets/sheet-draft";
+import { plural } from "../sheets/words";
+import { internalPage } from "./page-draft";
+import { visitLines } from "./visit-lines";
+
+/** Child, age, why, a gap, what next. */
+const WIDTHS = [11, 8, 51, 2, 41];
+/** Up to here rows are told in full: the rest of the page is for what to look at next. */
+const FULL_ROWS_POINTS = 600;
+/** No visit is begun below this, so that the page is printed at four fifths of its size at least. */
+const LAST_VISIT_POINTS = 820;
+
+/** One page for one therapist: the children in order of urgency, then what to look at next. */
+export function therapistPage(context: TableContext, own: readonly Concerns[]): SheetOut {
+  const draft = new SheetDraft(
+    "Caseload (internal)",
+    WIDTHS.map((width) => ({ width })),
+    WIDTHS.length - 1,
+    TIGHT_TEXT,
+  );
+  draft.spanning(titleOf(own), "title");
+  draft.spanning(
+    `As of ${dayInWords(context.asOf)}. The order says what to look at first; it ranks nobody. Nothing here is a diagnosis: the child's clinician and local rules decide.`,
+    "subtitle",
+  );
+  draft.row(["Child", "Months", "Why", null, "What to do next"].map((value) => ({ value, style: "heading" as const })));
+  const told = tellInFull(draft, context, own);
+  if (told < own.length) draft.spanning(restInWords(context, own.slice(told)), "note");
+  draft.spanning("What to look at next", "section");
+  const plan = therapistPlans(context).find(({ therapist }) => therapist === own[0]?.therapist);
+  for (const line of visitLines(context, plan?.visits ?? [])) {
+    if (draft.heightPoints > LAST_VISIT_POINTS) break;
+    draft.beside([{ value: line.child, style: "label" }], line.looks, "note", {});
+  }
+  return draft.finished(internalPage("about single children, not to be passed on", context.asOf));
+}
+
+function titleOf(own: readonly Concerns[]): string {
+  const first = own.filter(({ priority }) => priority === 1).length;
+  const finding = first === 0 ? "no loss and no sign waits" : `${plural(first, "comes", "come")} first`;
+  const whose = own[0]?.therapist === "" ? "Children without a therapist" : `Caseload of ${own[0]?.therapist}`;
+  return `Internal. ${whose}: ${plural(own.length, "child", "children")}, ${finding}`;
+}
+
+/** Writes rows until the page is full; losses and signs are always told. Gives how many were. */
+function tellInFull(draft: SheetDraft, context: TableContext, own: readonly Concerns[]): number {
+  let before: Priority | null = null;
+  for (const [index, concerns] of own.entries()) {
+    const { priority } = concerns;
+    const isFull = draft.heightPoints > FULL_ROWS_POINTS && priority > 1;
+    if (isFull || priority === 5) return index;
+    if (priority !== before) draft.spanning(PRIORITY_WORDS[priority], "section");
+    before = priority;
+    draft.row(rowOf(context, concerns), 2);
+  }
+  return own.length;
+}
+
+function rowOf(context: TableContext, concerns: Concerns) {
+  return [
+    { value: context.cohort.ids[concerns.child] as string, style: "label" as const },
+    { value: concerns.ageMonths, style: "note" as const, format: "months" as const },
+    { value: reasonInWords(context, concerns), style: "note" as const },
+    null,
+    { value: nextStepInWords(concerns), style: "note" as const },
+  ];
+}
+
+/** Those not told in full, a few words each. */
+function restInWords({ cohort }: TableContext, rest: readonly Concerns[]): string {
+  const told = rest.map((concerns) => `${cohort.ids[concerns.child]}${shortly(concerns)}`);
+  return `Also followed: ${told.join(", ")}. Those without a word in brackets have nothing due. The child's clinician decides; each child stands in full in the table caseload.`;
+}
+
+function shortly({ priority, past }: Concerns): string {
+  if (priority < 5) return ` (${SHORT[priority as keyof typeof SHORT]})`;
+  return past.length === 0 ? "" : ` (${past.length} past window)`;
+}
+
+const SHORT: Readonly<Record<Exclude<Priority, 5>, string>> = {
+  1: "loss or sign",
+  2: "several past windows",
+  3: "look again",
+  4: "due",
+};
