@@ -110,6 +110,21 @@ test("a number that is none is refused, and nothing stays", async () => {
   expect(book.sheets).toHaveLength(2);
 });
 
+test("a sheet that the user deletes while it is being made stops the job", async () => {
+  const from = await read();
+  let charts = 0;
+  host.plant = (member) => {
+    if (member !== "Worksheet.Charts") return;
+    charts += 1;
+    // While the second sheet is being made, the user deletes both.
+    if (charts === 2) book.sheets.splice(2);
+  };
+  const failure = await failureOf(add(from));
+  host.plant = () => undefined;
+  expect(failure.kind).toBe("changed meanwhile");
+  expect(book.sheets.map(({ name }) => name)).toEqual(["Children", "Notes"]);
+});
+
 test("unfinished sheets that cannot be taken away are named", async () => {
   const from = await read();
   host.plant = (member) => {
@@ -156,7 +171,9 @@ test("a protected structure is said before anything is tried, and how to go on",
   const from = await read();
   book.isStructureProtected = true;
   const failure = await failureOf(add(from));
-  expect(failure).toEqual({ kind: "locked", message: expect.stringContaining("save the report as a new workbook") });
+  expect(failure.kind).toBe("locked");
+  expect(failure.message).toMatch(/^The structure of this workbook is protected.*save the report as a new workbook\.$/);
+  expect(host.used).not.toContain("WorksheetCollection.Add");
 });
 
 test("cell editing between two requests of the writing is waited out", async () => {

@@ -26,7 +26,7 @@ export class Batch {
     if (action.ActionType === ACTION.trace) return undefined;
     const ref = this.objectOf(action.ObjectPathId);
     if (action.ActionType === ACTION.instantiate) return this.identity(ref);
-    if (ref === null) return null;
+    if (ref === null) return onNothing(action);
     if (action.ActionType === ACTION.query) return this.query(ref, action);
     if (action.ActionType === ACTION.method) return this.call(ref, action);
     if (action.ActionType === ACTION.setProperty) return this.set(ref, action);
@@ -152,6 +152,12 @@ export class Batch {
 }
 
 const GONE = new Ref({ name: "gone", scalars: {}, objects: {}, methods: {} }, null);
+
+/** A null object may be loaded and kept; to do something with it is a mistake of the caller. */
+function onNothing({ ActionType, Name = "" }: Action): null {
+  if (ActionType === ACTION.query || Name === "_KeepReference") return null;
+  throw new RichError("ItemNotFound", "The requested resource doesn't exist.", Name);
+}
 
 /** The properties asked for, as the client reads them: `{ Name: "Children" }`, a collection as `_Items`. */
 function loaded(ref: Ref, select: readonly string[], onUse: World["onUse"]): unknown {
