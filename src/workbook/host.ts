@@ -43,7 +43,10 @@ export interface WorkbookHost {
   readonly kind: "excel" | "page";
   /** The name shown to the user; it is never kept. */
   name(): Promise<string>;
-  /** Every sheet that holds something, as typed columns. */
+  /**
+   * Every sheet that holds something, as typed columns. They become the caller's, who may transfer their buffers to a
+   * worker; `addSheets` gets them back.
+   */
   read(options: JobOptions): Promise<WorkbookIn>;
   /**
    * Adds new sheets after the last one, under fresh names. Before anything is written the tables that were read are

@@ -21,7 +21,7 @@ export const useStyles = makeStyles({
     marginInline: "auto",
     padding: "12px 16px 0",
     // What has the keyboard is never hidden behind the foot.
-    "& :focus-visible": { scrollMarginBottom: "140px" },
+    "& :focus": { scrollMarginBottom: "140px" },
   },
   head: { display: "flex", alignItems: "center", gap: "8px", color: "var(--wl-quiet)" },
   headName: { flexGrow: 1, minWidth: 0, overflow: "hidden", textOverflow: "ellipsis", whiteSpace: "nowrap" },

@@ -12,7 +12,7 @@ const ABOUT: Readonly<Record<string, string>> = {
   trend: "The last eight quarters under one definition",
   agreement: "How often two observers of one day agreed",
   "skill-status": "Where each child stands with each skill",
-  caseload: "One therapist’s children in order, with reasons",
+  caseload: "Each therapist’s children in order, with reasons",
   "recheck-plan": "What each therapist should look at again",
 };
 

@@ -41,9 +41,13 @@ function Remove({ receipt }: { receipt: Receipt }) {
   const styles = useStyles();
   const [asked, setAsked] = useState(false);
   const busy = state.job !== null;
+  const ask = () => {
+    actions.dismiss();
+    setAsked(true);
+  };
   if (!asked) {
     return (
-      <Button size="small" disabledFocusable={busy} onClick={() => setAsked(true)}>
+      <Button size="small" disabledFocusable={busy} onClick={ask}>
         Remove what this run added
         <span className={styles.hidden}>: {receiptTitle(receipt)}</span>
       </Button>
