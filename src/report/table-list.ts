@@ -13,6 +13,7 @@ import { recheckPlan } from "../tables/recheck-plan";
 import { sinceEnrolment } from "../tables/since-enrolment";
 import { skillStatus } from "../tables/skill-status";
 import type { Table } from "../tables/table";
+import { trend } from "../tables/trend";
 
 export interface TableMaker {
   readonly id: string;
@@ -44,6 +45,7 @@ export const TABLE_LIST: readonly TableMaker[] = [
     make: ({ context }) => referralSteps(context),
   },
   { id: "ratings", internal: false, needs: "ratings", make: ({ context }) => ratings(context) },
+  { id: "trend", internal: false, make: ({ context }) => trend(context) },
   { id: "agreement", internal: false, make: ({ context }) => agreement(context) },
   { id: "skill-status", internal: true, make: ({ context }) => skillStatus(context) },
   { id: "caseload", internal: true, make: ({ context }) => caseload(context) },

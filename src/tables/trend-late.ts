@@ -1,0 +1,44 @@
+import { type Day, isoOf } from "../age/day";
+import { NO_DAY } from "../records/records";
+import { daysUntilMissing, entryLag, shareStillMissing } from "../statistics/entry-lag";
+import type { TableContext } from "./context";
+import type { Quarter } from "./trend-quarters";
+
+/** Above this share of looks still to be entered a quarter is provisional, and at or under it a cut-off is safe. */
+const SAFE_SHARE = 0.02;
+
+/** What entry lag says of the last quarter. */
+export interface LateEntries {
+  /** Null where it cannot be told. */
+  readonly provisional: boolean | null;
+  readonly note: string;
+}
+
+const UNKNOWN = "Whether looks of the last quarter are still to be entered cannot be told";
+
+/** Lags are learnt from the looks of all the quarters; the records count as closed on the last day known to them. */
+export function lateEntries({ records, settings, asOf }: TableContext, quarters: readonly Quarter[]): LateEntries {
+  const { day, entered } = records.observations;
+  const from = quarters[0]?.first ?? asOf;
+  const rows = [...day.keys()].filter((row) => entered[row] !== NO_DAY && (day[row] as number) >= from);
+  if (rows.length === 0) return { provisional: null, note: `${UNKNOWN}: the day of entry is not recorded.` };
+  const lastEntered = rows.reduce((last, row) => Math.max(last, entered[row] as number), asOf);
+  const closed = Math.min(settings.enteredBy ?? lastEntered, lastEntered);
+  const seen = rows.filter((row) => (day[row] as number) <= closed);
+  const lag = entryLag(
+    Int32Array.from(seen, (row) => Math.max(0, (entered[row] as number) - (day[row] as number))),
+    Int32Array.from(seen, (row) => closed - (day[row] as number)),
+  );
+  const last = quarters.at(-1) as Quarter;
+  const elapsed = seen.filter((row) => (day[row] as number) >= last.first).map((row) => closed - (day[row] as number));
+  const missing = shareStillMissing(lag, elapsed);
+  if (missing === null) return { provisional: null, note: `${UNKNOWN}: it has no look with a day of entry.` };
+  const later = daysUntilMissing(lag, elapsed, SAFE_SHARE, last.day - closed) as number;
+  return { provisional: missing > SAFE_SHARE, note: lateNote(last, missing, closed, closed + later) };
+}
+
+function lateNote({ label }: Quarter, missing: number, closed: Day, safe: Day): string {
+  const percent = (100 * missing).toFixed(1);
+  const word = missing > SAFE_SHARE ? "provisional" : "not provisional";
+  return `${label} is ${word}: going by the days between a look and its entry (reverse-time hazard), ${percent}% of its looks are still to be entered on ${isoOf(closed)}, the last day known to the records. The earliest cut-off by day of entry with at most ${100 * SAFE_SHARE}% missing is ${isoOf(safe)}. Lags longer than any seen cannot be foreseen.`;
+}

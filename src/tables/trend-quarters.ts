@@ -1,0 +1,63 @@
+import type { Day } from "../age/day";
+import { attain } from "../cohort/attainment";
+import { BOX, boxOn } from "../cohort/boxes";
+import type { Cohort } from "../cohort/cohort";
+import { NOT_FOLLOWED } from "../cohort/following";
+import { firstDayOfMonth, monthOf, quarterLabel, quarterOf } from "../cohort/person-time";
+
+export const QUARTERS = 8;
+
+/** A quarter and the day on which it is looked at: its last, or the as-of date. */
+export interface Quarter {
+  readonly label: string;
+  readonly first: Day;
+  readonly day: Day;
+}
+
+/** The last eight quarters, the one of the as-of date included. */
+export function lastQuarters(asOf: Day): Quarter[] {
+  const last = quarterOf(monthOf(asOf));
+  return Array.from({ length: QUARTERS }, (_, index) => {
+    const quarter = last - QUARTERS + 1 + index;
+    const end = firstDayOfMonth((quarter + 1) * 3) - 1;
+    return { label: quarterLabel(quarter), first: firstDayOfMonth(quarter * 3), day: Math.min(end, asOf) };
+  });
+}
+
+export interface SkillCounts {
+  children: number;
+  met: number;
+  assessed: number;
+}
+
+/** Counts of one quarter: at `group * skillCount + skill`. */
+export type QuarterCounts = readonly SkillCounts[];
+
+/**
+ * Children followed on the day of a quarter, by group and skill: how many are assessed, and have met it.
+ *
+ * @param groupOf - the group of each row of Enrolments
+ */
+export function countQuarter(
+  cohort: Cohort,
+  { day }: Quarter,
+  groupOf: Int32Array,
+  groupCount: number,
+  recheckDays: number,
+): QuarterCounts {
+  const skillCount = cohort.skills.length;
+  const counts = Array.from({ length: groupCount * skillCount }, () => ({ children: 0, met: 0, assessed: 0 }));
+  const attainment = attain(cohort, day);
+  for (let child = 0; child < cohort.ids.length; child += 1) {
+    const enrolment = cohort.following.enrolmentOn(child, day);
+    if (enrolment === NOT_FOLLOWED) continue;
+    for (let skill = 0; skill < skillCount; skill += 1) {
+      const at = counts[(groupOf[enrolment] as number) * skillCount + skill] as SkillCounts;
+      const box = boxOn(cohort, attainment, child, skill, day, recheckDays);
+      at.children += 1;
+      if (box === BOX.hadAtFirstLook || box === BOX.gained) at.met += 1;
+      if (box !== BOX.notAssessed && box !== BOX.outOfDate) at.assessed += 1;
+    }
+  }
+  return counts;
+}

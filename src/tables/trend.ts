@@ -1,0 +1,74 @@
+import { NOT_FOLLOWED } from "../cohort/following";
+import { shareInterval } from "../statistics/share";
+import type { TableContext } from "./context";
+import type { Table, TableColumn, TableValue } from "./table";
+import { lateEntries } from "./trend-late";
+import { countQuarter, lastQuarters, type Quarter, type SkillCounts } from "./trend-quarters";
+import { siteNotes } from "./trend-sites";
+
+const COLUMNS: readonly TableColumn[] = [
+  { key: "quarter", label: "Quarter", unit: "text" },
+  { key: "skill", label: "Skill", unit: "text" },
+  { key: "area", label: "Area", unit: "text" },
+  { key: "children", label: "Children", unit: "children" },
+  { key: "met", label: "Met", unit: "children" },
+  { key: "assessed", label: "Assessed", unit: "children" },
+  { key: "shareMet", label: "Share met", unit: "share" },
+  { key: "lower", label: "Lower limit", unit: "share" },
+  { key: "upper", label: "Upper limit", unit: "share" },
+  { key: "provisional", label: "Provisional", unit: "text" },
+];
+
+const NOTES: readonly string[] = [
+  "Each quarter shows the children followed on its last day (the last one, on the as-of date), counted as in the table by age band over all ages, with the looks up to that day. Children are counted in every quarter in which they are followed, so that neighbouring quarters share most of them.",
+  "All quarters are counted with the skills and settings of this run, so that no change of definition can look like a trend. Where a program changed a definition itself, only an earlier report can tell.",
+  "A share also moves with the ages of the children who are followed. Met does not hang on correction: no share jumps where correcting stops.",
+];
+
+/** Table 8: the share of children with each skill at the end of the last eight quarters (METHOD.md, section 6). */
+export function trend(context: TableContext): Table {
+  const { cohort, settings, groups } = context;
+  const quarters = lastQuarters(context.asOf);
+  const late = lateEntries(context, quarters);
+  const counts = quarters.map((quarter) =>
+    countQuarter(cohort, quarter, groups.ofEnrolment, groups.values.length, settings.recheckDays),
+  );
+  const rows = groups.values.flatMap((values, group) =>
+    quarters.flatMap((quarter, at) =>
+      cohort.skills.flatMap(({ id, area }, skill): TableValue[][] => {
+        const cell = counts[at]![group * cohort.skills.length + skill] as SkillCounts;
+        if (cell.children === 0) return [];
+        const provisional = at === quarters.length - 1 ? late.provisional : false;
+        return [[...values, quarter.label, id, area, ...figures(cell, settings.level), provisional]];
+      }),
+    ),
+  );
+  return {
+    id: "trend",
+    title: "Children who have met each skill, quarter by quarter",
+    population: "Children followed on the last day of each of the last eight quarters, the as-of date for the last one",
+    columns: [...groups.columns, ...COLUMNS],
+    rows,
+    notes: [late.note, ...NOTES, ...correctionNote(context, quarters), ...siteNotes(context, quarters)],
+  };
+}
+
+function figures({ children, met, assessed }: SkillCounts, level: number): TableValue[] {
+  const { share, lower, upper } = shareInterval(met, assessed, level, "wilson");
+  return [children, met, assessed, share, lower, upper];
+}
+
+/** In which quarters correcting stopped for children followed at their end: no trend of ages is drawn through it. */
+function correctionNote({ cohort }: TableContext, quarters: readonly Quarter[]): string[] {
+  const stops = quarters.flatMap(({ label, first, day }) => {
+    const children = cohort.clocks.filter(
+      ({ birth, stops: on }, child) =>
+        on > birth && on >= first && on <= day && cohort.following.enrolmentOn(child, day) !== NOT_FOLLOWED,
+    );
+    return children.length === 0 ? [] : [`${label} ${children.length}`];
+  });
+  if (stops.length === 0) return [];
+  return [
+    `Correcting of age stopped within the quarter for this many children followed at its end: ${stops.join(", ")}. Their age jumps there, and with it their band and window.`,
+  ];
+}
