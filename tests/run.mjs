@@ -20,7 +20,10 @@ const steps = [
   { name: "types", command: [bin("tsc"), "--noEmit", "-p", "."] },
   { name: "lint", command: [bin("eslint"), "."] },
   { name: "format", command: [bin("prettier"), "--check", "--log-level", "warn", "."] },
-  { name: "import rules", command: [bin("depcruise"), "--config", ".dependency-cruiser.mjs", "src", "functions", "tests"] },
+  {
+    name: "import rules",
+    command: [bin("depcruise"), "--config", ".dependency-cruiser.mjs", "src", "functions", "tests"],
+  },
   jest("Pacific/Apia"),
   jest("America/Los_Angeles", "tests/age", "tests/records", "tests/functions", "tests/tables", "tests/cli"),
 ];
@@ -28,6 +31,7 @@ const steps = [
 const components = [
   { name: "LibreOffice (the recalculation witness and the page check)", programs: ["soffice", "libreoffice"] },
   { name: "pdftoppm (the page check)", programs: ["pdftoppm"] },
+  { name: "Chromium (the pane and the embedded page)", programs: ["chromium"] },
 ];
 
 let passed = 0;
@@ -73,7 +77,8 @@ function countsOfJest(command) {
 function scriptOf(file) {
   if (!file.startsWith("node_modules")) return file;
   const name = path.basename(file);
-  const owner = { depcruise: "dependency-cruiser", tsc: "typescript" }[name] ?? (name === "webpack" ? "webpack-cli" : name);
+  const owner =
+    { depcruise: "dependency-cruiser", tsc: "typescript" }[name] ?? (name === "webpack" ? "webpack-cli" : name);
   const { bin: entry } = JSON.parse(readFileSync(path.join("node_modules", owner, "package.json"), "utf8"));
   const script = typeof entry === "string" ? entry : (entry[name] ?? Object.values(entry)[0]);
   return path.join("node_modules", owner, script);

@@ -6,7 +6,7 @@ import { NO_RESULT } from "../no-result";
 import { columnPixels, SPARE } from "./sizes";
 import type { Slices } from "./slices";
 
-export const STYLE_IDS = { date: "date", header: "header" } as const;
+export const STYLE_IDS = { date: "date", header: "header", dateInHeader: "date-in-header" } as const;
 
 const ROWS_MEASURED = 200;
 const WIDEST_CHARACTERS = 44;
@@ -57,7 +57,7 @@ function rowCells(
   for (let column = 0; column < grid.columns.length; column += 1) {
     const cell = cellAt(grid, row, column, dateSystem);
     if (!cell) continue;
-    if (isHeader) cell.s = STYLE_IDS.header;
+    if (isHeader) cell.s = cell.s === STYLE_IDS.date ? STYLE_IDS.dateInHeader : STYLE_IDS.header;
     (cells ??= {})[column] = cell;
   }
   return cells;

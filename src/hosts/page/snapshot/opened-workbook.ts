@@ -16,7 +16,11 @@ export async function openedWorkbook(id: string, workbook: WorkbookIn, options: 
     sheetOrder.push(sheetId);
     sheets[sheetId] = await openedSheet(sheetId, sheet, workbook.dateSystem, slices);
   }
-  const styles = { [STYLE_IDS.date]: DATE_LOOK, [STYLE_IDS.header]: HEADER_LOOK };
+  const styles = {
+    [STYLE_IDS.date]: DATE_LOOK,
+    [STYLE_IDS.header]: HEADER_LOOK,
+    [STYLE_IDS.dateInHeader]: { ...HEADER_LOOK, ...DATE_LOOK },
+  };
   return { id, name: id, appVersion: "", locale: LocaleType.EN_US, styles, sheetOrder, sheets };
 }
 

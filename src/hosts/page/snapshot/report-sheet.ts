@@ -10,7 +10,8 @@ import type { Slices } from "./slices";
 type Row = Record<number, ICellData>;
 
 const USUAL_COLUMN_CHARACTERS = 9;
-const CHART_SENTENCE_ROWS = 4;
+/** The grid's own, in pixels. */
+const USUAL_ROW_HEIGHT = 24;
 
 /** A sheet of a report as the grid holds it, made in slices. Where a chart would stand there is its sentence. */
 export async function reportSheet(sheet: SheetOut, slices: Slices): Promise<Partial<IWorksheetData>> {
@@ -87,14 +88,19 @@ function putChartSentence(cellData: Record<number, Row>, chart: ChartOut, place:
   };
 }
 
-/** As broad as the chart would be, so that the sentence wraps in the room kept for it. */
-function chartPlace({ at, widthPixels }: ChartOut, columns: readonly ColumnOut[]): CellRange {
+/** Where the chart would be, so that the sentence wraps in the room kept for it. */
+function chartPlace({ at, widthPixels, heightPixels }: ChartOut, columns: readonly ColumnOut[]): CellRange {
   let right = at.column;
   for (let room = widthPixels; right < at.column + 40; right += 1) {
     room -= columnPixels(columns[right]?.width ?? USUAL_COLUMN_CHARACTERS);
     if (room <= 0) break;
   }
-  return { top: at.row, left: at.column, bottom: at.row + CHART_SENTENCE_ROWS - 1, right };
+  return {
+    top: at.row,
+    left: at.column,
+    bottom: at.row + Math.max(Math.floor(heightPixels / USUAL_ROW_HEIGHT), 2) - 1,
+    right,
+  };
 }
 
 function rowData({ rowHeights }: SheetOut): NonNullable<IWorksheetData["rowData"]> {

@@ -1,0 +1,305 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import ExcelJS from "exceljs";
+import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import { kindAt, numberAt, stringAt } from "../../src/workbook/cells";
+import type { SheetIn } from "../../src/workbook/workbook";
+import { asWorkbook } from "../oracle/as-workbook";
+import { oracleTables } from "../oracle/oracle-tables";
+import { child, look, program } from "../oracle/programs";
+import { componentTest, isInstalled } from "../support/component";
+import { openChromium, watch } from "./chromium";
+
+declare global {
+  interface Window {
+    axe: { run: (context: unknown) => Promise<{ violations: { id: string; impact: string }[] }> };
+  }
+}
+
+const CANARY = "Quillfeather";
+const SERVER = "dist/page-server/page-server.cjs";
+const AXE = readFileSync("node_modules/axe-core/axe.min.js", "utf8");
+const folder = mkdtempSync(path.join(os.tmpdir(), "windowline-page-"));
+
+let server: ChildProcess;
+let address: string;
+let browser: Browser;
+
+const inChromium = (name: string, run: () => Promise<void>) => componentTest(["chromium"], name, run);
+
+beforeAll(async () => {
+  if (!isInstalled("chromium")) return;
+  if (!existsSync(SERVER)) throw new Error("npm run build comes before this test");
+  ({ server, address } = await started());
+  browser = await openChromium();
+}, 120_000);
+
+afterAll(async () => {
+  await browser?.close();
+  server?.kill();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+inChromium("opens with the Alder Fork workbook and the pane beside it, and speaks to no other host", async () => {
+  const { page, faults } = await opened();
+  await expect(page.locator(".bar-book").textContent()).resolves.toBe("Alder Fork sample, invented children");
+  await page.getByRole("button", { name: "Read the workbook" }).click();
+  await page.getByText(/^Read: /).waitFor();
+  expect(faults).toEqual([]);
+});
+
+/** By hand: 263 days from 10 January to 30 September 2026, born 84 days early (28+0 of 40 weeks). AAP (2004), Pediatrics 114:1362-1364. */
+inChromium("a formula computes, and an error says why", async () => {
+  const { page, faults } = await opened();
+  await newSheet(page);
+  await enter(page, "B2", '=COHORT.CORRECTEDAGE("2026-01-10","28+0",DATE(2026,9,30),"days")');
+  await enter(page, "B4", '=COHORT.AGE("soon",DATE(2026,9,30))');
+  await goTo(page, "B4");
+  await page.getByText(/^B4: birth is no date/).waitFor();
+  await enter(page, "B4", '=COHORT.AGE("2026-01-10",DATE(2026,9,30),"days")');
+  const saved = (await savedBook(page)).getWorksheet("Sheet1");
+  expect(saved?.getCell("B2").value).toBe(179);
+  expect(saved?.getCell("B4").value).toBe(263);
+  expect(faults).toEqual([]);
+});
+
+inChromium("a file of one's own is opened, its table spills in the grid as worked out elsewhere", async () => {
+  const { page, faults } = await opened();
+  await openFile(page, "own.xlsx", await ownBook());
+  await newSheet(page);
+  await enter(page, "B1", "=COHORT.METBYBAND(Children[#All],Observations[#All],Skills[#All],DATE(2024,6,30))");
+  await page.waitForTimeout(1_500);
+  const spilled = rowsOf((await savedBook(page)).getWorksheet("Sheet1"));
+  const keys = [
+    "skill",
+    "area",
+    "band",
+    "children",
+    "hadAtFirstLook",
+    "gained",
+    "notMet",
+    "outOfDate",
+    "lost",
+  ] as const;
+  const theirs = oracleTables(OWN)["met-by-band"].map((row) => keys.map((key) => row[key]));
+  expect(spilled[0]?.slice(1, 4)).toEqual(["Skill", "Area", "Age band"]);
+  expect(spilled.slice(1).map((row) => row.slice(1, 10))).toEqual(theirs);
+  expect(faults).toEqual([]);
+});
+
+inChromium(
+  "the whole job: read, make the report in the grid, save it; nothing is kept, and the title is silent",
+  async () => {
+    const { page, faults } = await opened();
+    await openFile(page, "own.xlsx", await ownBook());
+    await page.getByRole("button", { name: "Read the workbook" }).click();
+    await page.getByText(/^Read: /).waitFor();
+    await page.getByRole("button", { name: "Quarter" }).click();
+    await page.getByRole("button", { name: /^Use 2024-06-30/ }).click();
+    await page.getByRole("button", { name: "Make the report" }).click();
+    await page.getByRole("button", { name: /^Remove what this run added/ }).waitFor({ timeout: 120_000 });
+    const download = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save the report as .xlsx" }).click();
+    expect((await download).suggestedFilename()).toBe("report-2024-06-30.xlsx");
+    const saved = await savedBook(page);
+    expect(saved.worksheets.map(({ name }) => name)).toEqual(expect.arrayContaining(["Children", "Method"]));
+    expect(rowsOf(saved.getWorksheet("Children"))[1]?.slice(0, 2)).toEqual(["A", "2023-09-30"]);
+    expect(await keptIn(page)).toEqual({
+      title: "Windowline",
+      local: 0,
+      session: 0,
+      cookie: "",
+      databases: [],
+      caches: [],
+    });
+    expect(faults).toEqual([]);
+  },
+);
+
+inChromium("a file that is no workbook leaves the open one open, and says what to do", async () => {
+  const { page } = await opened();
+  await openFile(page, "notes.xlsx", Buffer.from(`${CANARY} is not a workbook`), false);
+  await page.getByText(/^Not done: The file is not an Excel workbook/).waitFor();
+  expect(await page.locator(".bar-book").textContent()).toMatch(/^Alder Fork sample/);
+  expect(await page.getByText(CANARY).count()).toBe(0);
+});
+
+inChromium("without the sample the page says so, and takes a file of one's own", async () => {
+  const { page } = await opened({ without: "**/sample/**" });
+  await page
+    .getByRole("alert")
+    .getByText(/The sample is not there/)
+    .waitFor();
+  await openFile(page, "own.xlsx", await ownBook());
+  await page.getByRole("button", { name: "Read the workbook" }).waitFor();
+});
+
+const LOOKS: readonly (readonly [string, BrowserContextOptions])[] = [
+  ["light", {}],
+  ["dark", { colorScheme: "dark" }],
+  ["forced colours", { forcedColors: "active" }],
+  ["320 pixels", { viewport: { width: 320, height: 720 } }],
+];
+
+for (const [name, options] of LOOKS) {
+  inChromium(`axe-core finds nothing serious around the grid, and nothing scrolls sideways: ${name}`, async () => {
+    const { page } = await opened({ options });
+    await page.evaluate(AXE);
+    const found = await page.evaluate(() => window.axe.run({ exclude: [".grid"] }));
+    expect(found.violations.filter(({ impact }) => impact === "serious" || impact === "critical")).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
+  });
+}
+
+inChromium("F6 leads from the grid to the pane and back", async () => {
+  const { page } = await opened();
+  await goTo(page, "C3");
+  const inPane = () => page.evaluate(() => document.activeElement?.closest("aside") !== null);
+  expect(await inPane()).toBe(false);
+  await page.keyboard.press("F6");
+  expect(await inPane()).toBe(true);
+  await page.keyboard.press("F6");
+  expect(await inPane()).toBe(false);
+});
+
+describe("npm start", () => {
+  test.each(["SIGINT", "SIGTERM"] as const)(
+    "prints where it is, and stops cleanly on %s",
+    async (signal) => {
+      const { server: other, address: there } = await started();
+      expect((await fetch(there)).status).toBe(200);
+      const ended = new Promise((resolve) => other.once("exit", (code, by) => resolve([code, by])));
+      other.kill(signal);
+      expect(await ended).toEqual([0, null]);
+    },
+    60_000,
+  );
+
+  test("what it serves names no other host to load from", () => {
+    const files = readdirSync("dist/page", { recursive: true, encoding: "utf8" });
+    const html = files
+      .filter((file) => file.endsWith(".html"))
+      .map((file) => readFileSync(path.join("dist/page", file), "utf8"));
+    expect(html.length).toBeGreaterThan(0);
+    expect(html.join("")).not.toMatch(/(src|href)=["']?(https?:)?\/\//);
+    expect(files.filter((file) => file.endsWith(".xlsx"))).toEqual([path.join("sample", "alder-fork.xlsx")]);
+    expect(statSync("dist/page/sample/alder-fork.xlsx").size).toBe(statSync("sample-workbooks/alder-fork.xlsx").size);
+  });
+});
+
+/** Three children on one skill; every other word of a record is the canary. */
+const OWN = program(
+  ["A", "B", "C"].map((id, at) =>
+    child(id, `2023-${["09-30", "12-31", "10-15"][at]}`, { site: CANARY, therapist: CANARY }),
+  ),
+  [
+    look("A", "2024-01-10", "not met"),
+    look("A", "2024-04-10", "met"),
+    look("B", "2024-06-01", "met"),
+    look("C", "2024-05-01", "not met"),
+  ],
+);
+
+async function ownBook(): Promise<Buffer> {
+  const book = new ExcelJS.Workbook();
+  for (const sheet of asWorkbook(OWN).sheets) {
+    const [headings, ...rows] = cellsOf(sheet);
+    const columns = headings?.map((name) => ({ name: String(name) })) ?? [];
+    book.addWorksheet(sheet.name).addTable({ name: sheet.name, ref: "A1", headerRow: true, columns, rows });
+  }
+  return Buffer.from(await book.xlsx.writeBuffer());
+}
+
+function cellsOf({ grid, tables }: SheetIn): unknown[][] {
+  const width = (tables[0]?.range.right ?? 0) + 1;
+  const cell = (row: number, column: number) => {
+    const kind = kindAt(grid, row, column);
+    return kind === 0 ? null : kind === 3 ? stringAt(grid, row, column) : numberAt(grid, row, column);
+  };
+  return Array.from({ length: grid.rowCount }, (_, row) =>
+    Array.from({ length: width }, (_, column) => cell(row, column)),
+  );
+}
+
+interface Opening {
+  readonly without?: string;
+  readonly options?: BrowserContextOptions;
+}
+
+async function opened({ without, options = {} }: Opening = {}): Promise<{ page: Page; faults: string[] }> {
+  const context = await browser.newContext({ viewport: { width: 1360, height: 820 }, ...options });
+  const page = await context.newPage();
+  const faults = watch(page, address);
+  if (without) await page.route(without, (route) => route.fulfill({ status: 404 }));
+  await page.goto(address);
+  if (!without) await page.getByRole("button", { name: "Read the workbook" }).waitFor({ timeout: 60_000 });
+  return { page, faults };
+}
+
+async function openFile(page: Page, name: string, buffer: Buffer, isWorkbook = true): Promise<void> {
+  await page.getByTestId("open-file").setInputFiles({ name, mimeType: "application/octet-stream", buffer });
+  if (isWorkbook) await page.locator(".bar-book", { hasText: name }).waitFor();
+}
+
+async function newSheet(page: Page): Promise<void> {
+  await page.locator("[data-u-comp=sheet-bar-append-button]").first().click();
+  await page.waitForTimeout(500);
+}
+
+async function goTo(page: Page, cell: string): Promise<void> {
+  const box = page.locator("[data-u-comp=defined-name] input");
+  await box.fill(cell);
+  await box.press("Enter");
+  await page.waitForTimeout(400);
+}
+
+async function enter(page: Page, cell: string, formula: string): Promise<void> {
+  await goTo(page, cell);
+  await page.keyboard.type(formula);
+  await page.keyboard.press("Enter");
+  await page.waitForTimeout(1_000);
+}
+
+/** The workbook as the page saves it, read by another program's reader. */
+async function savedBook(page: Page): Promise<ExcelJS.Workbook> {
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save the workbook" }).click();
+  const file = path.join(folder, `${Math.round(performance.now())}.xlsx`);
+  await (await download).saveAs(file);
+  const book = new ExcelJS.Workbook();
+  await book.xlsx.readFile(file);
+  return book;
+}
+
+function rowsOf(sheet: ExcelJS.Worksheet | undefined): unknown[][] {
+  const rows: unknown[][] = [];
+  sheet?.eachRow((row) => rows.push((row.values as unknown[]).slice(1)));
+  return rows.map((row) => Array.from(row, (value) => value ?? null));
+}
+
+async function keptIn(page: Page) {
+  return page.evaluate(async () => ({
+    title: document.title,
+    local: localStorage.length,
+    session: sessionStorage.length,
+    cookie: document.cookie,
+    databases: await indexedDB.databases(),
+    caches: await caches.keys(),
+  }));
+}
+
+async function started(): Promise<{ server: ChildProcess; address: string }> {
+  const child = spawn(process.execPath, [SERVER, "--port", "0", "--no-open"], { stdio: ["ignore", "pipe", "inherit"] });
+  const there = await new Promise<string>((resolve, reject) => {
+    let said = "";
+    child.stdout.on("data", (piece) => {
+      said += piece;
+      const found = /http:\/\/127\.0\.0\.1:\d+\//.exec(said);
+      if (found) resolve(found[0]);
+    });
+    child.once("exit", () => reject(new Error("the server ended before it said where it is")));
+  });
+  return { server: child, address: there };
+}
