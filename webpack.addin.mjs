@@ -51,10 +51,19 @@ export function addinConfig({ root, base, module }) {
       new LicenseWebpackPlugin({ outputFilename: "THIRD-PARTY-NOTICES.txt", perChunkOutput: false }),
       new Icons(path.join(root, "taskpane/icons/icon.svg")),
     ],
+    optimization: { splitChunks: { chunks: "all", cacheGroups: { default: false, defaultVendors: false, shared } } },
     performance: { hints: false },
     stats: "errors-warnings",
   };
 }
+
+/** What the functions and the pane's worker both need is one file, loaded once. */
+const shared = {
+  name: "shared",
+  test: /[\\/]node_modules[\\/](@date-fns|date-fns|zod|@stdlib|simple-statistics|@noble|pure-rand)[\\/]|[\\/]src[\\/](?!hosts)/,
+  chunks: "all",
+  enforce: true,
+};
 
 /** The files whose doc comments Excel shows. */
 function functionFiles(root) {

@@ -5,6 +5,8 @@ import { readDateSystem } from "../src/hosts/excel/date-system";
 import { ExcelWorkbook } from "../src/hosts/excel/excel-workbook";
 import { excelReady } from "../src/hosts/excel/ready";
 import { HostFailure } from "../src/workbook/host";
+import { WorkerCalls } from "../src/hosts/page/functions/worker-calls";
+import { answerLargeCallsElsewhere } from "./functions-in-excel";
 import { mountPane } from "./mount";
 
 const OUTSIDE =
@@ -20,9 +22,22 @@ async function start(root: HTMLElement): Promise<void> {
       return;
     }
     setDateSystem(await readDateSystem());
+    answerLargeCallsElsewhere(functionWorker());
     mountPane(root, new ExcelWorkbook());
   } catch (error) {
     root.textContent =
       error instanceof HostFailure ? error.message : "The pane could not start. Close it and open it again.";
   }
+}
+
+/** Started by the first call that needs it. */
+function functionWorker(): () => WorkerCalls {
+  let calls: WorkerCalls | null = null;
+  return () => (calls ??= new WorkerCalls(newFunctionWorker()));
+}
+
+function newFunctionWorker(): Worker {
+  return new Worker(new URL("../src/hosts/page/functions/function-worker.ts", import.meta.url), {
+    name: "function-worker",
+  });
 }

@@ -20,7 +20,8 @@ function associated(): Map<string, (...args: unknown[]) => unknown> {
   sandbox.globalThis = sandbox;
   sandbox.document = { currentScript: { tagName: "SCRIPT", src: "https://localhost:3000/functions.js" } };
   sandbox.location = { href: "https://localhost:3000/taskpane.html" };
-  vm.runInNewContext(readFileSync(dist("functions.js"), "utf8"), sandbox);
+  const context = vm.createContext(sandbox);
+  for (const script of ["shared.js", "functions.js"]) vm.runInContext(readFileSync(dist(script), "utf8"), context);
   return found;
 }
 

@@ -8,9 +8,7 @@ import { FUNCTIONS, NAMESPACE } from "../../../../functions/registry";
 import { type Answer, answerOf, messageOf } from "./answer";
 import { argumentOf, valueOf } from "./cell-values";
 import type { CellMessages } from "./messages";
-
-/** From this many rows in all ranges together a call goes to the worker. */
-export const WORKER_FROM_ROWS = 500;
+import { rowsOf, WORKER_FROM_ROWS } from "./worker-calls";
 
 export interface FunctionSurroundings {
   readonly messages: CellMessages;
@@ -42,8 +40,4 @@ function functionClass(name: string, around: FunctionSurroundings): FunctionClas
       return new AsyncObject(around.answerElsewhere(name, args).then(told)) as unknown as BaseValueObject;
     }
   };
-}
-
-function rowsOf(args: readonly unknown[]): number {
-  return args.reduce<number>((sum, value) => sum + (Array.isArray(value) ? value.length : 0), 0);
 }

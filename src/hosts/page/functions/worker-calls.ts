@@ -18,6 +18,9 @@ export interface FromWorker {
   readonly answer: Answer;
 }
 
+/** From this many rows in all ranges together a call goes to the worker. */
+export const WORKER_FROM_ROWS = 500;
+
 const ROWS_A_PIECE = 5_000;
 
 /** Answers worksheet functions on a thread of its own. */
@@ -58,6 +61,10 @@ export class WorkerCalls {
     const message = "The calculation stopped for lack of memory or because its script did not load. Reload the page.";
     for (const call of [...this.waiting.keys()]) this.settle(call, { error: "#VALUE!", message });
   }
+}
+
+export function rowsOf(args: readonly unknown[]): number {
+  return args.reduce<number>((sum, value) => sum + (isRange(value) ? value.length : 0), 0);
 }
 
 function isRange(value: unknown): value is unknown[][] {

@@ -1,0 +1,63 @@
+import { setDateSystem } from "../../functions/date-system";
+import { FUNCTIONS } from "../../functions/registry";
+import { answerOf } from "../../src/hosts/page/functions/answer";
+import { WORKER_FROM_ROWS } from "../../src/hosts/page/functions/worker-calls";
+import { answerLargeCallsElsewhere } from "../../taskpane/functions-in-excel";
+
+const registered = new Map<string, (...args: unknown[]) => unknown>();
+const asked: { name: string; args: readonly unknown[]; dateSystem: number }[] = [];
+
+class ExcelError {
+  constructor(
+    readonly code: string,
+    readonly message: string,
+  ) {}
+}
+
+beforeAll(() => {
+  const associate = (name: string, fn: (...args: unknown[]) => unknown) => registered.set(name, fn);
+  const ErrorCode = { invalidValue: "#VALUE!", notAvailable: "#N/A", invalidNumber: "#NUM!" };
+  Object.assign(globalThis, { CustomFunctions: { associate, Error: ExcelError, ErrorCode } });
+  answerLargeCallsElsewhere(() => ({
+    answer: async (name, args, dateSystem) => {
+      asked.push({ name, args, dateSystem });
+      // The worker knows no CustomFunctions.
+      const excel = (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
+      delete (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
+      const answer = answerOf(name, args);
+      Object.assign(globalThis, { CustomFunctions: excel });
+      return answer;
+    },
+  }));
+});
+
+afterAll(() => {
+  delete (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
+});
+
+const weeks = (rows: number) => Array.from({ length: rows }, (_, row) => [20 + (row % 20)]);
+
+test("every function is registered, and a small call is answered at once", () => {
+  expect([...registered.keys()]).toEqual([...FUNCTIONS.keys()]);
+  expect(registered.get("GESTATIONDAYS")!(weeks(2), { address: "A1" })).toEqual([[140], [147]]);
+  expect(asked).toEqual([]);
+});
+
+test("a large call goes elsewhere without Excel's own object, and says the same", async () => {
+  setDateSystem(1904);
+  const rows = weeks(WORKER_FROM_ROWS);
+  const answer = await registered.get("GESTATIONDAYS")!(rows, { address: "A1" });
+  expect(asked).toEqual([{ name: "GESTATIONDAYS", args: [rows], dateSystem: 1904 }]);
+  expect(answer).toEqual(FUNCTIONS.get("GESTATIONDAYS")!.fn(rows));
+  setDateSystem(1900);
+});
+
+test("errors come back as Excel's own, in a cell or for the whole call", async () => {
+  const rows = [...weeks(WORKER_FROM_ROWS), ["soon"]];
+  const cells = (await registered.get("GESTATIONDAYS")!(rows)) as unknown[][];
+  expect(cells.at(-1)![0]).toMatchObject({ code: "#VALUE!", message: expect.stringMatching(/gestation/) });
+  const ages = weeks(WORKER_FROM_ROWS);
+  await expect(registered.get("AGEWHENMET")!(ages, [[1]], null, null, null, null)).rejects.toMatchObject({
+    code: "#VALUE!",
+  });
+});
