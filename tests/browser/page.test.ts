@@ -118,6 +118,20 @@ inChromium(
   },
 );
 
+inChromium("a table of tens of thousands of rows is worked out away from the page, and spills", async () => {
+  const { page, faults } = await opened();
+  await newSheet(page);
+  await enter(page, "A1", "=COHORT.METBYBAND(Children[#All],Observations[#All],Skills[#All],DATE(2026,9,30))");
+  await page.waitForTimeout(4_000);
+  const [headings, ...rows] = rowsOf((await savedBook(page)).getWorksheet("Sheet1"));
+  const boxes = ["Had at first look", "Gained here", "Not met", "Out of date", "Lost", "Not assessed"];
+  const at = (row: unknown[], heading: string) => Number(row[headings?.indexOf(heading) ?? -1]);
+  expect(rows.length).toBeGreaterThan(100);
+  // Every child of a row stands in one box, and in one alone.
+  for (const row of rows) expect(boxes.reduce((sum, box) => sum + at(row, box), 0)).toBe(at(row, "Children"));
+  expect(faults).toEqual([]);
+});
+
 inChromium("a file that is no workbook leaves the open one open, and says what to do", async () => {
   const { page } = await opened();
   await openFile(page, "notes.xlsx", Buffer.from(`${CANARY} is not a workbook`), false);
@@ -176,6 +190,16 @@ describe("npm start", () => {
     },
     60_000,
   );
+
+  componentTest(["npm"], "leaves nothing running when npm itself is told to stop", async () => {
+    const npm = await started("npm", ["start", "--", "--port", "0", "--no-open"]);
+    expect((await fetch(npm.address)).status).toBe(200);
+    const ended = new Promise((resolve) => npm.server.once("exit", resolve));
+    npm.server.kill("SIGTERM");
+    await ended;
+    await new Promise((resolve) => setTimeout(resolve, 1_500));
+    await expect(fetch(npm.address)).rejects.toThrow();
+  });
 
   test("what it serves names no other host to load from", () => {
     const files = readdirSync("dist/page", { recursive: true, encoding: "utf8" });
@@ -290,8 +314,11 @@ async function keptIn(page: Page) {
   }));
 }
 
-async function started(): Promise<{ server: ChildProcess; address: string }> {
-  const child = spawn(process.execPath, [SERVER, "--port", "0", "--no-open"], { stdio: ["ignore", "pipe", "inherit"] });
+async function started(
+  program = process.execPath,
+  words: readonly string[] = [SERVER, "--port", "0", "--no-open"],
+): Promise<{ server: ChildProcess; address: string }> {
+  const child = spawn(program, words, { stdio: ["ignore", "pipe", "inherit"] });
   const there = await new Promise<string>((resolve, reject) => {
     let said = "";
     child.stdout.on("data", (piece) => {

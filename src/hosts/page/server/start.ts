@@ -19,6 +19,7 @@ export function start(words: readonly string[], folder: string): void {
     if (asked.open) openBrowser(address);
   });
   for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => stop(server));
+  stopWithNpm(server);
 }
 
 function served(folder: string): Server | null {
@@ -34,6 +35,20 @@ function stop(server: Server): void {
   process.stdout.write("Stopped.\n");
   server.close(() => process.exit(EXIT.done));
   server.closeAllConnections();
+}
+
+const LOOK_EVERY_MS = 300;
+
+/** A signal sent to npm ends the shell between it and this process, and never comes here. */
+function stopWithNpm(server: Server): void {
+  if (process.env["npm_lifecycle_event"] === undefined) return;
+  const shell = process.ppid;
+  const look = setInterval(() => {
+    if (process.ppid === shell) return;
+    clearInterval(look);
+    stop(server);
+  }, LOOK_EVERY_MS);
+  look.unref();
 }
 
 function reasonOf(error: NodeJS.ErrnoException, port: number): string {
