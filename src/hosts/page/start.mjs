@@ -4,7 +4,7 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
-const root = path.dirname(fileURLToPath(import.meta.url));
+const root = path.join(path.dirname(fileURLToPath(import.meta.url)), "../../..");
 const server = path.join(root, "dist/page-server/page-server.cjs");
 
 if (!existsSync(server) || !existsSync(path.join(root, "dist/page/index.html"))) {
