@@ -68,10 +68,21 @@ export class PageWorkbook implements WorkbookHost {
     return this.fileName;
   }
 
+  /** The person's own sheets: a report added before is no record, whatever its headings. */
   async read(options: JobOptions): Promise<WorkbookIn> {
+    const added = new Set(this.additions.flatMap((addition) => addition.sheets.map(({ id }) => id)));
+    return this.readWhere(({ id }) => !added.has(id), options);
+  }
+
+  /** Every sheet, also those that were added: what a saved file holds. */
+  readWhole(options: JobOptions): Promise<WorkbookIn> {
+    return this.readWhere(() => true, options);
+  }
+
+  private async readWhere(isRead: (sheet: SheetInGrid) => boolean, options: JobOptions): Promise<WorkbookIn> {
     await this.grid.finishTyping();
     const slices = slicesOf(options);
-    const sheets = this.grid.sheets();
+    const sheets = this.grid.sheets().filter(isRead);
     const read: SheetIn[] = [];
     for (const [done, sheet] of sheets.entries()) {
       options.onProgress({ step: "Reading the sheets", done, of: sheets.length });

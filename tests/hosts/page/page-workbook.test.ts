@@ -95,6 +95,18 @@ describe("sheets of a report", () => {
     expect(await host.receipts()).toEqual([]);
   });
 
+  test("a report added before is not read as records", async () => {
+    const { host } = await opened();
+    const before = await host.read(quietly());
+    await host.addSheets(report, before, "", quietly());
+    expect((await host.read(quietly())).sheets.map(({ name }) => name)).toEqual(before.sheets.map(({ name }) => name));
+    expect((await host.readWhole(quietly())).sheets.map(({ name }) => name)).toEqual([
+      "Children",
+      "Children (2)",
+      "Method",
+    ]);
+  });
+
   test("a receipt takes away none of the person's own sheets", async () => {
     const { grid, host } = await opened();
     await host.removeAdded({ sheets: ["Children"], label: "" });
@@ -112,7 +124,7 @@ test("a cell is shown by the name of its sheet; a sheet that went is said", asyn
 test("the file that is saved holds the records as they stand, and a report's sheets as they were made", async () => {
   const { host } = await opened(1904);
   await host.addSheets(report, await host.read(quietly()), "", quietly());
-  const [own, ...made] = savedSheets(await host.read(quietly()), host.sheetsMade());
+  const [own, ...made] = savedSheets(await host.readWhole(quietly()), host.sheetsMade());
   expect(own?.rows[1]).toEqual(["AF-1", { value: 45_000 - 24_107, format: "date" }, 3.25, null, null]);
   expect(own?.tables).toEqual([{ name: "Children", range: { top: 0, left: 0, bottom: 2, right: 2 } }]);
   expect(made.map(({ name, rows }) => [name, rows])).toEqual([

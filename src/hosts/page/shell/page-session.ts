@@ -54,7 +54,7 @@ export class PageSession {
     if (!workbook) return;
     this.view.set({ notice: { kind: "done", text: "Writing the workbook…" } });
     try {
-      const read = await workbook.read({ signal: this.opening.signal, onProgress: () => undefined });
+      const read = await workbook.readWhole({ signal: this.opening.signal, onProgress: () => undefined });
       const bytes = await this.services.writeWorkbook(read, workbook.sheetsMade(), today());
       saveToDisk(fileNameFor(await workbook.name()), bytes, XLSX_TYPE);
       this.view.set({
