@@ -1,8 +1,8 @@
 import { currentDateSystem } from "../functions/date-system";
 import { CellFailure, type FailureCode, forHost } from "../functions/failure";
 import { FUNCTIONS, type WorksheetFunction } from "../functions/registry";
-import type { Answer } from "../src/hosts/page/functions/answer";
-import { rowsOf, WORKER_FROM_ROWS, type WorkerCalls } from "../src/hosts/page/functions/worker-calls";
+import type { Answer } from "../functions/elsewhere/answer";
+import { rowsOf, WORKER_FROM_ROWS, type WorkerCalls } from "../functions/elsewhere/worker-calls";
 
 /** The part of Excel's runtime that is used here. */
 interface FunctionsRuntime {

@@ -5,7 +5,7 @@ import { readDateSystem } from "../src/hosts/excel/date-system";
 import { ExcelWorkbook } from "../src/hosts/excel/excel-workbook";
 import { excelReady } from "../src/hosts/excel/ready";
 import { HostFailure } from "../src/workbook/host";
-import { WorkerCalls } from "../src/hosts/page/functions/worker-calls";
+import { WorkerCalls } from "../functions/elsewhere/worker-calls";
 import { answerLargeCallsElsewhere } from "./functions-in-excel";
 import { mountPane } from "./mount";
 
@@ -37,7 +37,7 @@ function functionWorker(): () => WorkerCalls {
 }
 
 function newFunctionWorker(): Worker {
-  return new Worker(new URL("../src/hosts/page/functions/function-worker.ts", import.meta.url), {
+  return new Worker(new URL("../functions/elsewhere/function-worker.ts", import.meta.url), {
     name: "function-worker",
   });
 }

@@ -1,7 +1,7 @@
 import { setDateSystem } from "../../functions/date-system";
 import { FUNCTIONS } from "../../functions/registry";
-import { answerOf } from "../../src/hosts/page/functions/answer";
-import { WORKER_FROM_ROWS } from "../../src/hosts/page/functions/worker-calls";
+import { answerOf } from "../../functions/elsewhere/answer";
+import { WORKER_FROM_ROWS } from "../../functions/elsewhere/worker-calls";
 import { answerLargeCallsElsewhere } from "../../taskpane/functions-in-excel";
 
 const registered = new Map<string, (...args: unknown[]) => unknown>();

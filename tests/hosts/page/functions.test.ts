@@ -1,8 +1,8 @@
 import { LexerTreeBuilder } from "@univerjs/engine-formula";
-import { answerOf, messageOf } from "../../../src/hosts/page/functions/answer";
+import { answerOf, messageOf } from "../../../functions/elsewhere/answer";
 import { CellMessages } from "../../../src/hosts/page/functions/messages";
 import { mendLexer } from "../../../src/hosts/page/grid/mend-lexer";
-import { type FromWorker, type ToWorker, WorkerCalls } from "../../../src/hosts/page/functions/worker-calls";
+import { type FromWorker, type ToWorker, WorkerCalls } from "../../../functions/elsewhere/worker-calls";
 
 describe("an answer of a worksheet function", () => {
   /** 30 September 2026 is day 273 of its year, so 263 days after 10 January; born 84 days before the due date. AAP (2004), Pediatrics 114:1362-1364. */

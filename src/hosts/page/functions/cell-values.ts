@@ -8,7 +8,7 @@ import {
   StringValueObject,
 } from "@univerjs/preset-sheets-core";
 import type { ErrorType } from "@univerjs/preset-sheets-core";
-import type { Answer, AnsweredCell } from "./answer";
+import type { Answer, AnsweredCell } from "../../../../functions/elsewhere/answer";
 
 export type Argument = string | number | boolean | null;
 

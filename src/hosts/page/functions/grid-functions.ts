@@ -5,10 +5,10 @@ import {
   type FunctionVariantType,
 } from "@univerjs/preset-sheets-core";
 import { FUNCTIONS, NAMESPACE } from "../../../../functions/registry";
-import { type Answer, answerOf, messageOf } from "./answer";
+import { type Answer, answerOf, messageOf } from "../../../../functions/elsewhere/answer";
 import { argumentOf, valueOf } from "./cell-values";
 import type { CellMessages } from "./messages";
-import { rowsOf, WORKER_FROM_ROWS } from "./worker-calls";
+import { rowsOf, WORKER_FROM_ROWS } from "../../../../functions/elsewhere/worker-calls";
 
 export interface FunctionSurroundings {
   readonly messages: CellMessages;

@@ -1,5 +1,5 @@
 import { config } from "zod";
-import { setDateSystem } from "../../../../functions/date-system";
+import { setDateSystem } from "../date-system";
 import { answerOf } from "./answer";
 import type { FromWorker, ToWorker } from "./worker-calls";
 

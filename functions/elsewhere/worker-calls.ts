@@ -1,4 +1,4 @@
-import type { DateSystem } from "../cells/date-system";
+import type { DateSystem } from "../../src/age/serial";
 import type { Answer } from "./answer";
 
 /** To the worker: a call comes in pieces, so that no single copy of its rows holds up the page. */

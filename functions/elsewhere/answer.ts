@@ -1,5 +1,5 @@
-import { CellFailure } from "../../../../functions/failure";
-import { FUNCTIONS, NAMESPACE } from "../../../../functions/registry";
+import { CellFailure } from "../failure";
+import { FUNCTIONS, NAMESPACE } from "../registry";
 
 export interface CellError {
   readonly error: string;
