@@ -1,5 +1,5 @@
 import { CellMessages } from "../functions/messages";
-import { WorkerCalls } from "../functions/worker-calls";
+import { WorkerCalls } from "../../../../functions/elsewhere/worker-calls";
 import { createGrid } from "./create-grid";
 import { PageGrid } from "./page-grid";
 
@@ -11,7 +11,9 @@ export interface GridRoom {
 /** The spreadsheet with our functions in it, light or dark as the person's system is. */
 export function gridRoom(container: HTMLElement): GridRoom {
   const messages = new CellMessages();
-  const calls = new WorkerCalls(new Worker(new URL("../functions/function-worker.ts", import.meta.url)));
+  const calls = new WorkerCalls(
+    new Worker(new URL("../../../../functions/elsewhere/function-worker.ts", import.meta.url)),
+  );
   const darkness = matchMedia("(prefers-color-scheme: dark)");
   const parts = createGrid({
     container,
