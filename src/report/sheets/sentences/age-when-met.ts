@@ -1,15 +1,14 @@
 import type { Table } from "../../../tables/table";
-import type { Report } from "../../report";
 import { plural } from "../words";
 import { readTable, type Row, type TableReader } from "../read-table";
 
-export function ageWhenMetSentences(table: Table, report: Report): readonly string[] {
+export function ageWhenMetSentences(table: Table): readonly string[] {
   const read = readTable(table);
   const known = table.rows.filter((row) => read.number(row, "p50") !== null).length;
   const grouped = read.groupColumns.length > 0;
   return [
     `The age by which half of the children met the skill can be estimated for ${known} of ${table.rows.length} ${grouped ? "skills and groups" : "skills"}`,
-    ...WINDOW_KINDS.flatMap((kind) => belowSource(read, table.rows, kind, Number(report.settings.level ?? 0.95))),
+    ...WINDOW_KINDS.flatMap((kind) => belowSource(read, table.rows, kind)),
   ];
 }
 
@@ -33,19 +32,20 @@ const WINDOW_KINDS: readonly WindowKind[] = [
   },
 ];
 
-/** A share whose upper limit stands below the source's share; by luck alone half of (1 - level) of them would. */
-function belowSource(read: TableReader, rows: readonly Row[], kind: WindowKind, level: number): string[] {
+/**
+ * No test of the program: the limits are approximate and narrow near 100%, and looks that are weeks apart around the close
+ * pull the estimate down.
+ */
+function belowSource(read: TableReader, rows: readonly Row[], kind: WindowKind): string[] {
   const comparable = rows.filter(
     (row) => read.number(row, "expectedShare") === kind.share && read.number(row, "shareByCloseUpper") !== null,
   );
   if (comparable.length === 0) return [];
   const counting = read.groupColumns.length > 0 ? " (each skill once a group)" : "";
   const below = comparable.filter((row) => (read.number(row, "shareByCloseUpper") as number) < kind.share).length;
-  return [
-    `Of ${plural(comparable.length, kind.one, kind.many)}, the share here lies below that, limits and all, for ${below}${counting}; ${luckInWords((comparable.length * (1 - level)) / 2)} would by luck alone if the children were like the source's, which a program's children need not be.`,
-  ];
+  const share = `Of ${plural(comparable.length, kind.one, kind.many)}, the estimated share here lies below that for ${below}${counting}, its approximate limits included.`;
+  return [below === 0 ? share : `${share} ${LEANS_LOW}`];
 }
 
-function luckInWords(expected: number): string {
-  return expected < 1 ? "fewer than one" : `about ${Math.round(expected)}`;
-}
+const LEANS_LOW =
+  "Looks weeks apart around the close make such an estimate lean low: before reading anything into it, see how often children were looked at near the close.";
