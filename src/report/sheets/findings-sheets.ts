@@ -74,23 +74,38 @@ function grouped(findings: readonly Finding[]): RuleGroup[] {
 }
 
 function cellsSheet(name: string, findings: readonly Finding[], report: Report): SheetOut {
-  const draft = new SheetDraft(name, [
-    { width: 10, style: "text" },
-    { width: 14, style: "text" },
-    { width: 16, style: "wrapped" },
-    { width: 10, style: "text" },
-    { width: 24, style: "wrapped" },
-    { width: 36, style: "wrapped" },
-    { width: 44, style: "wrapped" },
-  ]);
+  const rows = findings.map((f) => [f.severity, f.table, f.sheet, f.cell, f.rule, f.expected, f.advice]);
+  const draft = new SheetDraft(
+    name,
+    CELL_COLUMNS.map(([least, most, style], column) => ({
+      width: fittingWidth(rows, column, least, most),
+      style,
+    })),
+  );
   draft.spanning(`${plural(findings.length, "cell", "cells")}, with what was expected and what to do`, "title");
   draft.spanning("The text of a cell is never repeated here; look it up at its address.", "subtitle");
   const headerRow = draft.rowCount;
   draft.row(headings(["Severity", "Table", "Sheet", "Cell", "Rule", "Expected", "What to do"], []));
-  draft.body(findings.map((f) => [f.severity, f.table, f.sheet, f.cell, f.rule, f.expected, f.advice]));
+  draft.body(rows);
   const range = { top: headerRow, left: 0, bottom: draft.rowCount - 1, right: 6 };
   const tables = findings.length === 0 ? [] : [{ name: `Table_${name.replace(" ", "")}`, range }];
   return draft.finished(landscapePage(report, headerRow), { frozen: { rows: headerRow + 1, columns: 0 }, tables });
+}
+
+/** Wide enough that most rows take one line, and no wider than the page can show in print that can be read. */
+const CELL_COLUMNS = [
+  [10, 10, "text"],
+  [9, 14, "text"],
+  [9, 18, "wrapped"],
+  [8, 12, "text"],
+  [8, 26, "wrapped"],
+  [20, 44, "wrapped"],
+  [24, 58, "wrapped"],
+] as const;
+
+function fittingWidth(rows: readonly (readonly string[])[], column: number, least: number, most: number): number {
+  const longest = rows.reduce((sofar, row) => Math.max(sofar, (row[column] ?? "").length), 0);
+  return Math.min(Math.max(longest + 2, least), most);
 }
 
 function headings(texts: readonly string[], right: readonly number[]) {

@@ -160,6 +160,17 @@ test("findings that do not fit on one sheet go on to the next", () => {
   expect(valuesOf(split[2] as SheetOut)[3]?.[3]).toBe("A1");
 });
 
+test("findings whose words fit their columns take one line each", () => {
+  const [first] = report.findings;
+  if (!first) throw new Error("the fixture has findings");
+  const expected = "one result for each child, skill and day";
+  const advice = "Look whether one of the results is a slip.";
+  const alike = Array.from({ length: 104 }, (_, row) => ({ ...first, cell: `D${row + 2}`, expected, advice }));
+  const cells = findingsSheets(smallReport({ findings: alike }))[1] as SheetOut;
+  expect(cells.rows).toHaveLength(3 + 104);
+  expect([...(cells.rowHeights ?? [])].filter(([row]) => row > 3)).toEqual([]);
+});
+
 test("a report without children or findings still says so in whole sentences", () => {
   const empty = { ...metByBandTable(), rows: [] };
   const print = { ...report.print, followed: 0, curves: [] };

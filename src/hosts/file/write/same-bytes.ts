@@ -14,9 +14,15 @@ const WORKBOOK = "xl/workbook.xml";
 export function sameBytes(bytes: Uint8Array, created: Day, charts: readonly ChartOut[]): Uint8Array {
   const parts = unzipSync(bytes);
   const out: Zippable = {};
-  for (const [path, part] of Object.entries(parts)) out[path] = rewritten(path, part, created, charts);
-  return zipSync(out, { level: 6, mtime: zipTime(created), os: 0 });
+  for (const [path, part] of Object.entries(parts)) {
+    const content = rewritten(path, part, created, charts);
+    out[path] = [content, { level: content.length > LARGE_PART_BYTES ? 1 : 6 }];
+  }
+  return zipSync(out, { mtime: zipTime(created), os: 0 });
 }
+
+/** Above this a part is packed quickly rather than tightly: rows repeat so much that little room is lost. */
+const LARGE_PART_BYTES = 16_000_000;
 
 function rewritten(path: string, part: Uint8Array, created: Day, charts: readonly ChartOut[]): Uint8Array {
   if (path === CORE) return strToU8(withDay(strFromU8(part), created));

@@ -3,7 +3,7 @@ import type { Day } from "../../../age/day";
 import { safeSheetNames } from "../../../workbook/sheet-names";
 import { MOST_ROWS, type SheetOut } from "../../../workbook/sheets";
 import { addCharts } from "./charts";
-import { assertEngine } from "./engine";
+import { assertEngine, reserveMemory } from "./engine";
 import { Formats } from "./formats";
 import { setPage } from "./page";
 import { sameBytes } from "./same-bytes";
@@ -20,6 +20,7 @@ export function workbookBytes(sheets: readonly SheetOut[], options: WorkbookOpti
   assertEngine();
   sheets.forEach(checkSheet);
   const names = safeSheetNames(sheets.map((sheet) => sheet.name));
+  reserveMemory(sheets.reduce((total, { rows, columns }) => total + rows.length * columns.length, 0));
   const workbook = new Workbook();
   try {
     const formats = new Formats();
@@ -34,8 +35,9 @@ export function workbookBytes(sheets: readonly SheetOut[], options: WorkbookOpti
 function addSheet(workbook: Workbook, sheet: SheetOut, name: string, formats: Formats): void {
   const target = workbook.addWorksheet();
   target.setName(name);
-  sheet.columns.forEach((column, index) => target.setColumnWidth(index, column.width));
-  sheet.rowHeights?.forEach((height, row) => target.setRowHeight(row, height));
+  sheet.columns.forEach((column, index) => target.setColumnWidth(index, column.width).free());
+  // Each call returns an object; a hundred thousand of them left to the garbage collector cost more than the writing.
+  sheet.rowHeights?.forEach((height, row) => target.setRowHeight(row, height).free());
   writeCells(target, sheet, formats);
   addTables(target, sheet, formats);
   addCharts(target, sheet, name);
