@@ -5,8 +5,6 @@ import { sampleSheets } from "../../../src/sample/sample-sheets";
 import { CELL, kindAt, numberAt, stringAt } from "../../../src/workbook/cells";
 import type { WorkbookIn } from "../../../src/workbook/workbook";
 import { readDateSystem } from "../../../src/hosts/excel/date-system";
-import { putCells } from "../../../src/hosts/excel/read/put-cells";
-import { GridBuilder } from "../../../src/workbook/grid-builder";
 import { openInOffice } from "../../office/office-globals";
 import { startOffice } from "../../office/in-node";
 import { MemoryWorkbook } from "../../office/workbook/memory-workbook";
@@ -133,21 +131,6 @@ test("half a million cells come in slices below 1 MB", async () => {
   expect(done.at(-1)).toBe(500_000);
   expect(options.steps.every(({ of }) => of === 500_000)).toBe(true);
 }, 30_000);
-
-test("taking in a slice blocks for less than 50 ms", () => {
-  const rows = Array.from({ length: 5000 }, (_, row) => [`AF-${row}`, `skill ${row % 60}`, 46_000 + row, "yes"]);
-  const block = {
-    values: rows,
-    valueTypes: rows.map(() => ["String", "String", "Double", "String"]),
-    numberFormat: rows.map(() => ["General", "General", "yyyy-mm-dd", "@"]),
-  };
-  const times = Array.from({ length: 9 }, () => {
-    const started = performance.now();
-    putCells(block, 0, 0, new GridBuilder());
-    return performance.now() - started;
-  }).sort((a, b) => a - b);
-  expect(times[4]).toBeLessThan(50);
-});
 
 test("a cancel stops the reading with its own reason", async () => {
   const book = bookOf(sample);
