@@ -1,6 +1,6 @@
 import { isoOf, type Day } from "../../age/day";
 import type { CellOut, PrintOut, SheetOut } from "../../workbook/sheets";
-import { SheetDraft, TIGHT_TEXT } from "../sheets/sheet-draft";
+import { SheetDraft } from "../sheets/sheet-draft";
 import { TOOL_NAME } from "../report";
 import { VERSION } from "../version";
 
@@ -17,7 +17,6 @@ export class PageDraft {
       name,
       WIDTHS.map((width) => ({ width })),
       WIDTHS.length - 1,
-      TIGHT_TEXT,
     );
   }
 

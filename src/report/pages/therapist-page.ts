@@ -6,7 +6,7 @@ import { PRIORITY_WORDS } from "../../tables/caseload/priority";
 import { reasonInWords } from "../../tables/caseload/reason";
 import type { TableContext } from "../../tables/context";
 import type { SheetOut } from "../../workbook/sheets";
-import { SheetDraft, TIGHT_TEXT } from "../sheets/sheet-draft";
+import { SheetDraft } from "../sheets/sheet-draft";
 import { plural } from "../sheets/words";
 import { internalPage } from "./page-draft";
 import { visitLines } from "./visit-lines";
@@ -24,7 +24,6 @@ export function therapistPage(context: TableContext, own: readonly Concerns[]): 
     "Caseload (internal)",
     WIDTHS.map((width) => ({ width })),
     WIDTHS.length - 1,
-    TIGHT_TEXT,
   );
   draft.spanning(titleOf(own), "title");
   draft.spanning(

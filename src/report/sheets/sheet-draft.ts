@@ -1,13 +1,18 @@
 import type { CellOut, CellStyle, ChartOut, ColumnOut, PrintOut, SheetOut, TableOut } from "../../workbook/sheets";
 import type { CellRange } from "../../workbook/workbook";
+import { linesOf } from "./text-width";
 
-/** Characters of a style on a line as wide as 100 characters of the usual font, and the height of that line in points. */
-const TEXT: Partial<Record<CellStyle, { readonly perHundred: number; readonly points: number }>> = {
-  title: { perHundred: 60, points: 22 },
+/** How much wider than usual a style's text is, and the height of its line in points. */
+const TEXT: Partial<Record<CellStyle, { readonly times: number; readonly points: number }>> = {
+  title: { times: 1.6, points: 22 },
+  label: { times: 1.1, points: 15 },
+  marked: { times: 1.1, points: 15 },
+  heading: { times: 1.1, points: 15 },
+  headingRight: { times: 1.1, points: 15 },
 };
-const USUAL = { perHundred: 107, points: 15 };
-/** Characters of running text on a line as wide as 100 characters, where lines may be measured less cautiously. */
-export const TIGHT_TEXT = 120;
+const USUAL = { times: 1, points: 15 };
+/** Programs leave a little of a column's width empty, and round. */
+const USABLE = 0.98;
 
 /** A sheet in the making, from the top down. */
 export class SheetDraft {
@@ -19,7 +24,6 @@ export class SheetDraft {
     private readonly name: string,
     private readonly columns: readonly ColumnOut[],
     private readonly lastTextColumn = columns.length - 1,
-    private readonly perHundred = USUAL.perHundred,
   ) {}
 
   get rowCount(): number {
@@ -90,7 +94,7 @@ export class SheetDraft {
   }
 
   private textHeight(text: string, style: CellStyle, from: number, to: number): number {
-    return textHeight(text, TEXT[style] ?? { ...USUAL, perHundred: this.perHundred }, this.widthOf(from, to));
+    return textHeight(text, TEXT[style] ?? USUAL, this.widthOf(from, to));
   }
 
   private widthOf(from: number, to: number): number {
@@ -106,24 +110,8 @@ interface SheetExtras {
 
 const WRAPPED: ReadonlySet<CellStyle> = new Set(["wrapped", "note", "label", "marked", "heading", "headingRight"]);
 
-function textHeight(text: string, { perHundred, points }: typeof USUAL, width: number): number {
-  const perLine = Math.max(1, Math.floor((width * perHundred) / 100));
-  const lines = text.split("\n").reduce((total, line) => total + linesOf(line, perLine), 0);
+function textHeight(text: string, { times, points }: typeof USUAL, width: number): number {
+  const lines = linesOf(text, (width * USABLE) / times);
   // Excel takes no row taller than 409 points.
   return Math.min(lines * points + 3, 409);
-}
-
-/** Lines that a paragraph takes when it breaks between words. */
-function linesOf(paragraph: string, perLine: number): number {
-  let lines = 1;
-  let used = 0;
-  for (const word of paragraph.split(" ")) {
-    const needed = used === 0 ? word.length : used + 1 + word.length;
-    if (needed <= perLine) used = needed;
-    else {
-      lines += used === 0 ? Math.ceil(word.length / perLine) - 1 : Math.ceil(word.length / perLine);
-      used = word.length % perLine;
-    }
-  }
-  return lines;
 }

@@ -1,0 +1,48 @@
+/**
+ * How wide a text is, in digits of the usual font: the unit in which columns are wide. Classes of characters averaged
+ * over Calibri and DejaVu Sans, which differ in size and hardly in proportion; from memory, and looked at in print.
+ */
+export function widthInDigits(text: string): number {
+  let width = 0;
+  for (const character of text) width += CLASS_OF.get(character) ?? WIDE;
+  return width;
+}
+
+/** Lines that a text takes in a column of `available` digits when it breaks between words. */
+export function linesOf(text: string, available: number): number {
+  return text.split("\n").reduce((total, paragraph) => total + paragraphLines(paragraph, available), 0);
+}
+
+const WIDE = 1.25;
+
+const CLASS_OF: ReadonlyMap<string, number> = new Map(
+  (
+    [
+      [0.45, " ijlI.,:;!|'"],
+      [0.66, 'ftrJ()[]-"/'],
+      [0.87, "cksvxyzL?"],
+      [1, "abdeghnopqu0123456789EFST<>+="],
+      [1.5, "mwMW%@"],
+    ] as const
+  ).flatMap(([width, characters]) => [...characters].map((character) => [character, width] as const)),
+);
+
+function paragraphLines(paragraph: string, available: number): number {
+  let lines = 1;
+  let used = 0;
+  for (const word of paragraph.split(" ")) {
+    const wide = widthInDigits(word);
+    const needed = used === 0 ? wide : used + SPACE + wide;
+    if (needed <= available) {
+      used = needed;
+      continue;
+    }
+    // A word longer than the line is broken within.
+    const wordLines = Math.max(1, Math.ceil(wide / available));
+    lines += used === 0 ? wordLines - 1 : wordLines;
+    used = wide - (wordLines - 1) * available;
+  }
+  return lines;
+}
+
+const SPACE = 0.45;
