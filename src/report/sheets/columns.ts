@@ -1,6 +1,7 @@
 import { dayFromIso } from "../../age/day";
 import type { TableColumn, TableUnit, TableValue } from "../../tables/table";
 import type { CellFormat, CellOut } from "../../workbook/sheets";
+import { widthInDigits } from "./text-width";
 
 const FORMATS: Readonly<Record<TableUnit, CellFormat | null>> = {
   text: null,
@@ -65,8 +66,9 @@ export function cellOf(value: TableValue, column: TableColumn): CellOut {
 /** Characters, wide enough for the longest words of the heading and the usual figures. */
 export function widthOf(column: TableColumn, rows: readonly (readonly TableValue[])[], index: number): number {
   const heading = headingOf(column);
-  const inFourLines = Math.ceil(heading.length / 4) + 3;
-  if (!isText(column)) return Math.max(column.unit === "date" ? 12 : 8.5, longestWord(heading) + 1.5, inFourLines);
+  const inFourLines = Math.ceil(heading.length / 4) + 2;
+  if (!isText(column))
+    return Math.max(column.unit === "date" ? 12 : 7.5, widestWord(heading) + HEADING_MARGIN, inFourLines);
   const longest = rows.reduce((most, row) => Math.max(most, String(row[index] ?? "").length), 0);
   const widest = (longest > SENTENCES_CHARACTERS ? WIDEST_SENTENCES : WIDEST)[column.key] ?? 26;
   return Math.min(Math.max(longest + 2, longestWord(heading) + 2, 8), widest);
@@ -76,6 +78,14 @@ const SENTENCES_CHARACTERS = 80;
 const WIDEST_SENTENCES: Readonly<Record<string, number>> = { reason: 60, nextStep: 44 };
 
 const WIDEST: Readonly<Record<string, number>> = { reason: 18, nextStep: 36, method: 18, band: 17 };
+
+/** Right-aligned headings stand a little in from the edge. */
+const HEADING_MARGIN = 1.7;
+const BOLD = 1.08;
+
+function widestWord(text: string): number {
+  return Math.max(...text.split(" ").map((word) => widthInDigits(word) * BOLD));
+}
 
 function longestWord(text: string): number {
   return Math.max(...text.split(" ").map((word) => word.length));

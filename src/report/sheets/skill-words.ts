@@ -21,6 +21,22 @@ export function basisInWords(skill: Skill): string {
   return `${skill.basis === "" ? "no basis given" : skill.basis}; ${expectedInWords(skill)}`;
 }
 
+/** The kind of source and what it says, short enough for a column in print; the sheet Method has the whole source. */
+export function shortBasisInWords(skill: Skill): string {
+  const { basis } = skill;
+  const breaks = [...basis.matchAll(/ ?[,;:(/] /g)].map(({ index }) => index);
+  const short =
+    basis.length <= SHORT_BASIS
+      ? basis
+      : basis.slice(
+          0,
+          breaks.findLast((at) => at <= SHORT_BASIS),
+        );
+  return `${short === "" ? "no basis given" : short}; ${expectedInWords(skill)}`;
+}
+
+const SHORT_BASIS = 26;
+
 /** Skills by id. */
 export function skillsById(skills: readonly Skill[]): ReadonlyMap<string, Skill> {
   return new Map(skills.map((skill) => [skill.id, skill]));

@@ -8,7 +8,7 @@ import { ALL_SKILLS, type Row } from "./read-table";
 import { sentencesOf } from "./sentences/sentences";
 import { excelTableName, sheetNameOf } from "./sheet-plan";
 import { SheetDraft } from "./sheet-draft";
-import { basisInWords, skillsById, windowInWords } from "./skill-words";
+import { basisInWords, shortBasisInWords, skillsById, windowInWords } from "./skill-words";
 
 /** One table as a sheet to be read and printed: the finding, who is counted and when, the rows, the notes. */
 export function tableSheet(table: Table, report: Report): SheetOut {
@@ -27,7 +27,7 @@ export function tableSheet(table: Table, report: Report): SheetOut {
   draft.row(printed.map(headingCell), FILTER_BUTTON_POINTS);
   draft.body(table.rows.map((row) => printed.map((column) => bodyCell(column, row, table))));
   const lastRow = draft.rowCount - 1;
-  notes(draft, table);
+  notes(draft, table, printed);
   const area = { top: 0, left: 0, bottom: draft.rowCount - 1, right: lastPrinted };
   return draft.finished(
     { ...landscapePage(report, headerRow, internal), area },
@@ -60,9 +60,11 @@ function printedColumns(table: Table, skills: ReadonlyMap<string, Skill>): Print
     const own = ownColumn(column, index, table);
     const skillAt = table.columns.findIndex(({ key }) => key === "skill");
     const skillOf = (row: Row) => skills.get(String(row[skillAt] ?? ""));
-    if (column.key === "skill") return [labelColumn(table, index, skillOf), { ...own, heading: "Skill id" }];
-    if (column.key === "expectedShare") return [own, windowColumn("Basis of the window", skillOf, basisInWords)];
-    if (column.key === "window") return [own, windowColumn("Skill's window and its basis", skillOf, windowAndBasis)];
+    if (column.key === "skill")
+      return [labelColumn(table, index, skillOf), { ...own, heading: "Skill id", onPaper: false }];
+    if (column.key === "expectedShare") return [own, windowColumn(SHORT_BASIS_HEADING, skillOf, shortBasisInWords, 28)];
+    if (column.key === "window")
+      return [own, windowColumn("Skill's window and its basis", skillOf, windowAndBasis, 42)];
     return [own];
   });
   return [...columns.filter(({ onPaper }) => onPaper), ...columns.filter(({ onPaper }) => !onPaper)];
@@ -80,8 +82,16 @@ function ownColumn(column: TableColumn, index: number, table: Table): PrintedCol
   };
 }
 
-/** What shows how a figure was worked out, and would crowd the page. */
-const SCREEN_ONLY: ReadonlySet<string> = new Set(["method", "largestGradient"]);
+/** What few need on paper, and would make its print too small to read. */
+const SCREEN_ONLY: ReadonlySet<string> = new Set([
+  "method",
+  "largestGradient",
+  "p10",
+  "p25",
+  "p90",
+  "shareByCloseLower",
+  "shareByCloseUpper",
+]);
 
 const WRAPPED_KEYS: ReadonlySet<string> = new Set(["reason", "nextStep", "method", "lost"]);
 
@@ -91,25 +101,32 @@ function labelColumn(table: Table, index: number, skillOf: SkillOf): PrintedColu
   const value = (row: Row) =>
     row[index] === ALL_SKILLS ? "All of the area (child-skills)" : (skillOf(row)?.label ?? String(row[index] ?? ""));
   const longest = table.rows.reduce((most, row) => Math.max(most, value(row).length), 0);
-  const widest = table.columns.some(({ key }) => EXPLAINED.has(key)) ? 34 : 60;
+  const crowded = table.columns.length > MANY_COLUMNS || table.columns.some(({ key }) => EXPLAINED.has(key));
   return {
     heading: "Skill",
     text: true,
     onPaper: true,
-    out: { width: Math.min(Math.max(longest + 2, 14), widest), style: "wrapped" },
+    out: { width: Math.min(Math.max(longest + 2, 14), crowded ? 36 : 60), style: "wrapped" },
     value,
   };
 }
 
+const MANY_COLUMNS = 12;
+
 /** Their explanations take several lines, so that labels may too. */
 const EXPLAINED: ReadonlySet<string> = new Set(["expectedShare", "window"]);
 
-function windowColumn(heading: string, skillOf: SkillOf, words: (skill: Skill) => string): PrintedColumn {
+function windowColumn(
+  heading: string,
+  skillOf: SkillOf,
+  words: (skill: Skill) => string,
+  width: number,
+): PrintedColumn {
   const value = (row: Row) => {
     const skill = skillOf(row);
     return skill ? words(skill) : null;
   };
-  return { heading, text: true, onPaper: true, out: { width: 42, style: "wrapped" }, value };
+  return { heading, text: true, onPaper: true, out: { width, style: "wrapped" }, value };
 }
 
 function windowAndBasis(skill: Skill): string {
@@ -132,12 +149,16 @@ function frozenColumns(printed: readonly PrintedColumn[]): number {
   return printed.findIndex(({ heading }) => heading === "Skill") + 1;
 }
 
-function notes(draft: SheetDraft, table: Table): void {
+function notes(draft: SheetDraft, table: Table, printed: readonly PrintedColumn[]): void {
   draft.blank();
   draft.spanning("Notes", "section");
   for (const note of table.notes) draft.spanning(note, "note");
-  if (table.columns.some(({ key }) => SCREEN_ONLY.has(key))) {
-    draft.spanning("How each row was estimated stands on the screen, right of what is printed.", "note");
+  const beside = printed.filter(({ onPaper }) => !onPaper).map(({ heading }) => heading);
+  if (beside.length > 0) draft.spanning(`On the sheet, right of what is printed: ${beside.join("; ")}.`, "note");
+  if (printed.some(({ heading }) => heading === SHORT_BASIS_HEADING)) {
+    draft.spanning("The sheet Method has the whole source of each window.", "note");
   }
   draft.spanning("An empty cell: the figure cannot be estimated, or the row carries none.", "note");
 }
+
+const SHORT_BASIS_HEADING = "Basis of the window, in short";

@@ -51,20 +51,22 @@ test("agreement over all skills weighs every pair the same", () => {
 
 test("every window of a printed table has its basis in the same row", () => {
   const rows = valuesOf(named("Age when met"));
-  const basis = rows[2]?.indexOf("Basis of the window") ?? -1;
+  const basis = rows[2]?.indexOf("Basis of the window, in short") ?? -1;
   expect(rows.slice(3, 6).map((row) => row[basis])).toEqual([
-    "WHO 2006, 1st to 99th percentile; 99 in 100 children by its close",
+    "WHO 2006; 99 in 100 children by its close",
     "CDC/AAP 2022; 75 or more in 100 children by its close",
     "common practice, no source; its source gives no share",
   ]);
 });
 
-test("the label stands beside the id, and rows of child-skills say so and carry no limits", () => {
+test("the label stands for the id in print, and rows of child-skills say so and carry no limits", () => {
   const rows = valuesOf(named("Met by band"));
-  expect(rows[3]?.slice(0, 2)).toEqual(["Walks some steps alone", "GM1"]);
   const heading = rows[2] ?? [];
+  const id = heading.indexOf("Skill id");
+  expect([rows[3]?.[0], rows[3]?.[id]]).toEqual(["Walks some steps alone", "GM1"]);
+  expect(id).toBeGreaterThan(named("Met by band").print?.area?.right ?? Infinity);
   const all = rows[6] ?? [];
-  expect(all.slice(0, 2)).toEqual(["All of the area (child-skills)", "all"]);
+  expect([all[0], all[id]]).toEqual(["All of the area (child-skills)", "all"]);
   expect(all[heading.indexOf("Lower limit, %")]).toBeNull();
   expect(all[heading.indexOf("Share met, %")]).toBe(0.8);
 });
@@ -169,6 +171,14 @@ test("findings whose words fit their columns take one line each", () => {
   const cells = findingsSheets(smallReport({ findings: alike }))[1] as SheetOut;
   expect(cells.rows).toHaveLength(3 + 104);
   expect([...(cells.rowHeights ?? [])].filter(([row]) => row > 3)).toEqual([]);
+});
+
+test("no column that stands beside the printed ones is lost, and the notes name it", () => {
+  const sheet = named("Age when met");
+  const beside = (valuesOf(sheet)[2] ?? []).slice((sheet.print?.area?.right ?? 0) + 1);
+  expect(beside).toEqual(expect.arrayContaining(["Skill id", "Method"]));
+  const notes = valuesOf(sheet).map(([first]) => String(first ?? ""));
+  expect(notes).toContain(`On the sheet, right of what is printed: ${beside.join("; ")}.`);
 });
 
 test("a report without children or findings still says so in whole sentences", () => {
