@@ -45,8 +45,8 @@ test("each table sheet is set to be printed: landscape, one page wide, its heade
   expect(sheet?.headerFooter.oddFooter).toContain("Page &P of &N");
   expect(sheet?.views[0]).toMatchObject({ state: "frozen", xSplit: 1, ySplit: 3 });
   expect(sheet?.getCell("A4").value).toBe("Walks some steps alone");
-  expect(sheet?.getCell("N4").value).toBe(0.8);
-  expect(sheet?.getCell("N4").numFmt).toBe("0.0%_)_)");
+  expect(sheet?.getCell("M4").value).toBe(0.8);
+  expect(sheet?.getCell("M4").numFmt).toBe("0.0%_)_)");
 });
 
 test("the message of every chart stands in its drawing", () => {
