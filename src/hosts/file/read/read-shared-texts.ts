@@ -2,7 +2,7 @@ import { SHEET_NAMESPACES } from "./names";
 import type { PackageParts } from "./package-parts";
 import { ScannedPart } from "./scan/scanned-part";
 import { SharedScanner } from "./scan/shared-scanner";
-import { SharedTextsHandler } from "./shared-texts";
+import { SharedTextsHandler } from "./text-list";
 import type { Texts } from "./texts";
 import { XmlReader } from "./xml-reader";
 

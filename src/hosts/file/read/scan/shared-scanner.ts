@@ -1,5 +1,5 @@
 import { unescaped } from "../escapes";
-import type { SharedTextsHandler } from "../shared-texts";
+import type { SharedTextsHandler } from "../text-list";
 import type { Texts } from "../texts";
 import { literal, skipSpace, startsAt, STUCK } from "./bytes";
 import { TextScanner } from "./scan-text";
