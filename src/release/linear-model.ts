@@ -1,0 +1,42 @@
+/** A linear programme, with whole unknowns where asked for. Columns are the unknowns, rows the equations. */
+export interface LinearModel {
+  readonly sense: "minimise" | "maximise";
+  /** One coefficient a column. */
+  readonly objective: Float64Array;
+  /** Bounds of each column; Infinity: none. */
+  readonly lower: Float64Array;
+  readonly upper: Float64Array;
+  /** 1: a whole number. Null: none is. */
+  readonly whole: Uint8Array | null;
+  readonly rows: readonly LinearRow[];
+}
+
+export interface LinearRow {
+  readonly columns: readonly number[];
+  readonly coefficients: readonly number[];
+  /** Infinity: none. */
+  readonly lower: number;
+  readonly upper: number;
+}
+
+export interface LinearSolution {
+  /** `stopped`: a limit was reached; `values` is the best found, if any. */
+  readonly status: "optimal" | "infeasible" | "unbounded" | "stopped";
+  readonly objective: number;
+  /** Nothing better than this is possible; equal to `objective` where optimal. */
+  readonly bound: number;
+  /** Empty where there is no solution. */
+  readonly values: Float64Array;
+  /** Of each row, for programmes without whole unknowns; empty otherwise. */
+  readonly rowDuals: Float64Array;
+}
+
+export interface SolverLimits {
+  /** Nodes of the search for whole unknowns: a limit that gives the same answer on every machine. */
+  readonly nodes?: number;
+  /** A limit by the clock, as a last resort. */
+  readonly seconds?: number;
+}
+
+/** Solves one model after another; each host gives the one it has loaded. None of its answers is believed unchecked. */
+export type Solver = (model: LinearModel, limits?: SolverLimits) => LinearSolution;
