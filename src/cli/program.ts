@@ -1,5 +1,6 @@
 import { Command, CommanderError, InvalidArgumentError } from "commander";
 import { VERSION } from "../report/version";
+import { MOST_VISITS_IN_PLAN, VISITS_IN_PLAN, visitsAsked } from "../tables/caseload/plan-visits";
 import { badRequest } from "./failure";
 import type { Request } from "./request";
 import { settingOptions, settingsGiven } from "./setting-options";
@@ -96,17 +97,19 @@ function pageCommand(found: Found): Command {
     .argument("<book>", "the program's workbook (.xlsx); it is only read")
     .option("--child <id>", "the child whose page it is, for the family to take along")
     .option("--therapist <code>", "the therapist whose caseload it is")
+    .option("--visits <count>", "how many visits the plan on a caseload page is for", visitsInPlan, VISITS_IN_PLAN)
     .requiredOption("--out <file>", "the workbook to write, of one sheet")
     .option("--decisions <file>", "repair decisions (JSON)");
   const names = ["asOf", "enteredBy", "recheck", "correctBelow", "correctUntil", "gestationDecimals", "metDates"];
   for (const option of settingOptions([...names, "monthFirst"])) command.addOption(option);
-  return command.action((book: string, options: Record<string, string>) =>
+  return command.action((book: string, { visits, ...options }: Record<string, string> & { visits: number }) =>
     found({
       kind: "page",
       book,
       out: options.out as string,
       child: options.child ?? null,
       therapist: options.therapist ?? null,
+      visits,
       decisions: options.decisions ?? null,
       settings: settingsGiven(options),
     }),
@@ -145,6 +148,12 @@ function listOf(text: string): string[] {
 function wholeNumber(text: string): number {
   if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError("Give a whole number.");
   return Number(text);
+}
+
+function visitsInPlan(text: string): number {
+  const visits = visitsAsked(text);
+  if (visits === null) throw new InvalidArgumentError(`Give a whole number from 1 to ${MOST_VISITS_IN_PLAN}.`);
+  return visits;
 }
 
 function namedCommand(words: readonly string[]): string {

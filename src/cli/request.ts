@@ -24,6 +24,8 @@ export type Request =
       /** One of the two. */
       readonly child: string | null;
       readonly therapist: string | null;
+      /** How many visits the plan on a caseload page is for. */
+      readonly visits: number;
       readonly decisions: string | null;
       readonly settings: Readonly<Record<string, unknown>>;
     }

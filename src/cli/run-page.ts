@@ -17,7 +17,7 @@ export async function runPageCommand(request: RequestOf<"page">): Promise<number
   const decisions = decisionsFrom(request.decisions);
   const workbook = await openWorkbook(request.book);
   progress("Writing the page");
-  const sheet = made(() => makePage(workbook, settings, decisions, subject));
+  const sheet = made(() => makePage(workbook, settings, decisions, subject, request.visits));
   writeWhole(request.out, writeWorkbook([sheet], { created: asOf }));
   print(`Written: ${request.out}\nIt is internal: print it, or keep it with the records.`);
   return EXIT.done;

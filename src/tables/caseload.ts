@@ -32,9 +32,14 @@ export function caseload(context: TableContext): Table {
     population: "Children followed on the as-of date, under the therapist of the enrolment in force that day",
     columns: COLUMNS,
     rows: concernsOfFollowed(context).map((concerns) => rowOf(context, concerns)),
-    notes: context.records.signs === null ? [...NOTES, NO_SIGNS] : NOTES,
+    notes: caseloadNotes(context),
     internal: true,
   };
+}
+
+/** How the order is made, and what it does not know. */
+export function caseloadNotes({ records }: TableContext): readonly string[] {
+  return records.signs === null ? [...NOTES, NO_SIGNS] : NOTES;
 }
 
 function rowOf(context: TableContext, concerns: Concerns): TableValue[] {

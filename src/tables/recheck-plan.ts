@@ -23,12 +23,19 @@ export function recheckPlan(context: TableContext): Table {
     rows: therapistPlans(context).flatMap((plan) => rowsOf(context, plan)),
     notes: [
       `Each therapist has room for ${VISITS_IN_PLAN} visits to one child each, and a visit for ${LOOKS_PER_VISIT} looks (our choice: about a visit a week over a quarter). Order numbers the looks; the visit stands in the reason.`,
-      "First, signs without follow-up and losses; then several skills past their windows; then different results on one day. The rest goes where a visit spares the next report most unknowns, so that the plan as a whole spares it the most that its visits can.",
-      `Unknown means that the report of ${isoOf(planHorizon(context.asOf))} would find the skill never looked for, or not met at a look that is out of date by then. Only skills near their windows count: from the opening, or six months before the close where no opening is published, to six months after it; one that a later skill has replaced does not.`,
+      ...planNotes(context),
       "A row without a skill is a warning sign. Nothing here is a diagnosis: the child's clinician and local rules decide, and what the family asks comes before any plan.",
     ],
     internal: true,
   };
+}
+
+/** What comes first in a plan, and what it counts as unknown. */
+export function planNotes({ asOf }: TableContext): string[] {
+  return [
+    "First, signs without follow-up and losses; then several skills past their windows; then different results on one day. The rest goes where a visit spares the next report most unknowns, so that the plan as a whole spares it the most that its visits can.",
+    `Unknown means that the report of ${isoOf(planHorizon(asOf))} would find the skill never looked for, or not met at a look that is out of date by then. Only skills near their windows count: from the opening, or six months before the close where no opening is published, to six months after it; one that a later skill has replaced does not.`,
+  ];
 }
 
 function rowsOf({ cohort }: TableContext, { therapist, visits }: TherapistPlan): TableValue[][] {

@@ -39,9 +39,12 @@ test("the words of a page", () => {
     out: "p.xlsx",
     child: "A",
     therapist: null,
+    visits: 12,
     decisions: null,
     settings: { asOf: "2026-09-30", correctUntil: "36" },
   });
+  expect(parseWords([...words, "--visits", "3"], () => undefined)).toMatchObject({ visits: 3 });
+  expect(() => parseWords([...words, "--visits", "0"], () => undefined)).toThrow(/whole number from 1 to 120/);
   expect(() => parseWords(["page", "b.xlsx", "--child", "A"], () => undefined)).toThrow(CommandFailure);
   expect(() => parseWords(["page", "b.xlsx", "--child", "A"], () => undefined)).toThrow(/--out/);
 });

@@ -10,7 +10,7 @@ import { isBelowMet } from "../../tables/caseload/skill-standing";
 import { windowInWords } from "../sheets/skill-words";
 import { capital, listed } from "../sheets/words";
 import { type ChildFacts, type SkillFacts, skillsOf } from "./child-facts";
-import { labelOf, MARK, metInWords } from "./page-words";
+import { bothMonths, labelOf, MARK, metInWords } from "./page-words";
 
 /** Where each area stands: the skill seen whose window is the latest, and what was not seen yet. No counts, no sums. */
 export function areaLines(facts: ChildFacts): [area: string, text: string][] {
@@ -56,7 +56,8 @@ function notYetInWords(facts: ChildFacts, skills: readonly SkillFacts[]): string
 function notYetPhrase(facts: ChildFacts, { skill, lastLook }: SkillFacts): string {
   const share = skill.expectedShare === null ? "" : ` for ${Math.round(100 * skill.expectedShare)} in 100`;
   const status = isPast(facts, skill) ? "past" : "open";
-  return `${MARK.notMet} ${labelOf(skill)} (${dayInWords(lastLook)}; window ${windowInWords(skill)}${share}, ${status})`;
+  const look = `${dayInWords(lastLook)}, at ${bothMonths(facts.clock, lastLook)}`;
+  return `${MARK.notMet} ${labelOf(skill)} (${look}; window ${windowInWords(skill)}${share}, ${status})`;
 }
 
 function isPast({ clock, context }: ChildFacts, skill: Skill): boolean {

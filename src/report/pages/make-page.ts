@@ -5,6 +5,7 @@ import { keyOf } from "../../records/words";
 import type { Settings } from "../../settings/settings";
 import type { Concerns } from "../../tables/caseload/concerns";
 import { concernsOfFollowed } from "../../tables/caseload/followed";
+import { VISITS_IN_PLAN } from "../../tables/caseload/plan-visits";
 import { type TableContext, tableContext } from "../../tables/context";
 import type { SheetOut } from "../../workbook/sheets";
 import type { WorkbookIn } from "../../workbook/workbook";
@@ -21,6 +22,7 @@ export class NobodyOfThatName extends RangeError {}
 /**
  * One printable page from a workbook.
  *
+ * @param visits - how many the plan on a caseload page is for
  * @throws {RecordsUnusable} when a table that is needed is missing, or none of its rows can be used
  * @throws {NobodyOfThatName} when no child followed on the as-of date has that id, or no therapist that code
  */
@@ -29,17 +31,18 @@ export function makePage(
   settings: Settings,
   decisions: readonly Decision[],
   subject: PageSubject,
+  visits = VISITS_IN_PLAN,
 ): SheetOut {
   const records = readRecords(workbook, settings, decisions);
-  return pageOf(tableContext(buildCohort(records, settings), settings, records), subject);
+  return pageOf(tableContext(buildCohort(records, settings), settings, records), subject, visits);
 }
 
 /** The same from records that are read already. */
-export function pageOf(context: TableContext, subject: PageSubject): SheetOut {
+export function pageOf(context: TableContext, subject: PageSubject, visits = VISITS_IN_PLAN): SheetOut {
   const all = concernsOfFollowed(context);
   return subject.kind === "child"
     ? childPage(context, oneChild(context, all, subject.id))
-    : therapistPage(context, caseloadOf(all, subject.code));
+    : therapistPage(context, caseloadOf(all, subject.code), visits);
 }
 
 function oneChild({ cohort }: TableContext, all: readonly Concerns[], id: string): Concerns {
@@ -53,9 +56,14 @@ function oneChild({ cohort }: TableContext, all: readonly Concerns[], id: string
 }
 
 function caseloadOf(all: readonly Concerns[], code: string): Concerns[] {
-  const own = all.filter(({ therapist }) => keyOf(therapist) === keyOf(code));
+  const own = childrenOf(all, code);
   if (own.length > 0) return own;
   throw new NobodyOfThatName(
     "No child followed on the as-of date has that therapist. Check the code against the column Therapist, and the date.",
   );
+}
+
+/** The children of one therapist, in order of urgency; none where the code is nobody's. */
+export function childrenOf(all: readonly Concerns[], code: string): Concerns[] {
+  return all.filter(({ therapist }) => keyOf(therapist) === keyOf(code));
 }

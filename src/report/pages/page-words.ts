@@ -1,7 +1,8 @@
 import { ageInWords, correctedAgeInWords } from "../../age/age-in-words";
-import type { AgeClock } from "../../age/correction";
+import { type AgeClock, anchorOn } from "../../age/correction";
 import type { Day } from "../../age/day";
 import { dayInWords } from "../../age/day-in-words";
+import { completedMonths } from "../../age/months";
 import { NO_DAY, type Skill } from "../../records/records";
 import type { SkillFacts } from "./child-facts";
 
@@ -16,6 +17,14 @@ export function labelOf({ label, id }: Skill): string {
 export function bothAges(clock: AgeClock, on: Day): string {
   const corrected = correctedAgeInWords(clock, on);
   return `${ageInWords(clock.birth, on)} old${corrected === null ? "" : `, ${corrected}`}`;
+}
+
+/** `11 months, corrected 9`: both ages in completed months, where there is little room. */
+export function bothMonths(clock: AgeClock, on: Day): string {
+  const months = completedMonths(clock.birth, on);
+  const due = anchorOn(clock, on);
+  const corrected = due === clock.birth ? "" : `, corrected ${on < due ? "below 0" : completedMonths(due, on)}`;
+  return `${months} month${months === 1 ? "" : "s"}${corrected}`;
 }
 
 /** When the skill came, as far as looks can say. */

@@ -1,7 +1,7 @@
 import { dayInWords } from "../../age/day-in-words";
 import type { Concerns, Priority } from "../../tables/caseload/concerns";
 import { nextStepInWords } from "../../tables/caseload/next-step";
-import { therapistPlans } from "../../tables/caseload/plan";
+import { planOf } from "../../tables/caseload/plan";
 import { PRIORITY_WORDS } from "../../tables/caseload/priority";
 import { reasonInWords } from "../../tables/caseload/reason";
 import type { TableContext } from "../../tables/context";
@@ -9,23 +9,24 @@ import type { SheetOut } from "../../workbook/sheets";
 import { SheetDraft } from "../sheets/sheet-draft";
 import { plural } from "../sheets/words";
 import { internalPage } from "./page-draft";
-import { visitLines } from "./visit-lines";
+import { type VisitLine, visitLines } from "./visit-lines";
 
 /** Child, age, why, a gap, what next. */
 const WIDTHS = [11, 8, 51, 2, 41];
 /** Up to here rows are told in full: the rest of the page is for what to look at next. */
 const FULL_ROWS_POINTS = 600;
 /** No visit is begun below this, so that the page is printed at four fifths of its size at least. */
-const LAST_VISIT_POINTS = 820;
+const LAST_VISIT_POINTS = 800;
+const MOST_VISITS = 6;
 
 /** One page for one therapist: the children in order of urgency, then what to look at next. */
-export function therapistPage(context: TableContext, own: readonly Concerns[]): SheetOut {
+export function therapistPage(context: TableContext, own: readonly Concerns[], visits?: number): SheetOut {
   const draft = new SheetDraft(
     "Caseload (internal)",
     WIDTHS.map((width) => ({ width })),
     WIDTHS.length - 1,
   );
-  draft.spanning(titleOf(own), "title");
+  draft.spanning(`Internal. ${caseloadTitle(own)}`, "title");
   draft.spanning(
     `As of ${dayInWords(context.asOf)}. The order says what to look at first; it ranks nobody. Nothing here is a diagnosis: the child's clinician and local rules decide.`,
     "subtitle",
@@ -34,19 +35,28 @@ export function therapistPage(context: TableContext, own: readonly Concerns[]): 
   const told = tellInFull(draft, context, own);
   if (told < own.length) draft.spanning(restInWords(context, own.slice(told)), "note");
   draft.spanning("What to look at next", "section");
-  const plan = therapistPlans(context).find(({ therapist }) => therapist === own[0]?.therapist);
-  for (const line of visitLines(context, plan?.visits ?? [])) {
-    if (draft.heightPoints > LAST_VISIT_POINTS) break;
-    draft.beside([{ value: line.child, style: "label" }], line.looks, "note", {});
-  }
+  tellVisits(draft, visitLines(context, planOf(context, own, visits)));
   return draft.finished(internalPage("about single children, not to be passed on", context.asOf));
 }
 
-function titleOf(own: readonly Concerns[]): string {
+/** The finding of a caseload: `Caseload of T01: 17 children, 3 come first`. */
+export function caseloadTitle(own: readonly Concerns[]): string {
   const first = own.filter(({ priority }) => priority === 1).length;
   const finding = first === 0 ? "no loss and no sign waits" : `${plural(first, "comes", "come")} first`;
   const whose = own[0]?.therapist === "" ? "Children without a therapist" : `Caseload of ${own[0]?.therapist}`;
-  return `Internal. ${whose}: ${plural(own.length, "child", "children")}, ${finding}`;
+  return `${whose}: ${plural(own.length, "child", "children")}, ${finding}`;
+}
+
+/** As many visits of the plan as the page has room for, and how many more there are. */
+function tellVisits(draft: SheetDraft, lines: readonly VisitLine[]): void {
+  let told = 0;
+  while (told < Math.min(lines.length, MOST_VISITS) && draft.heightPoints <= LAST_VISIT_POINTS) {
+    const { child, looks } = lines[told] as VisitLine;
+    draft.beside([{ value: child, style: "label" }], looks, "note", {});
+    told += 1;
+  }
+  const more = lines.length - told;
+  if (more > 0) draft.spanning(`${plural(more, "visit", "visits")} more of this plan: see the re-check plan.`, "note");
 }
 
 /** Writes rows until the page is full; losses and signs are always told. Gives how many were. */

@@ -8,12 +8,11 @@ export interface VisitLine {
   readonly looks: string;
 }
 
-const MOST_VISITS = 6;
 const MOST_LOOKS = 4;
 
-/** The first visits of a plan, a line each. */
+/** The visits of a plan, a line each. */
 export function visitLines(context: TableContext, visits: readonly PlannedVisit[]): VisitLine[] {
-  return visits.slice(0, MOST_VISITS).map(({ child, items }) => {
+  return visits.map(({ child, items }) => {
     const more = items.length - MOST_LOOKS;
     const looks = items.slice(0, MOST_LOOKS).map((item) => lookInWords(context, item));
     return {

@@ -1,7 +1,9 @@
 import { type PlanItem, tierOf } from "./plan-item";
 
-/** Visits of one therapist that a plan fills: about one a week over a quarter. Our choice. */
+/** Visits of one therapist that a plan fills where nobody says how many: about one a week over a quarter. Our choice. */
 export const VISITS_IN_PLAN = 12;
+/** About two a working day over a quarter: more than one person's plan is for. Our choice. */
+export const MOST_VISITS_IN_PLAN = 120;
 /** Skills that one visit has room to look at. Our choice. */
 export const LOOKS_PER_VISIT = 8;
 
@@ -17,12 +19,13 @@ export interface PlannedVisit {
  * taking the best each time gives the most over all.
  *
  * @param children - the items of each child, children in order of urgency, which settles ties
+ * @param visits - how many there is room for
  */
-export function plannedVisits(children: readonly (readonly PlanItem[])[]): PlannedVisit[] {
+export function plannedVisits(children: readonly (readonly PlanItem[])[], visits = VISITS_IN_PLAN): PlannedVisit[] {
   return children
     .flatMap(visitsOfChild)
     .sort((a, b) => a.tier - b.tier || b.spared - a.spared || a.nth - b.nth)
-    .slice(0, VISITS_IN_PLAN);
+    .slice(0, visits);
 }
 
 interface RankedVisit extends PlannedVisit {
@@ -45,4 +48,12 @@ function visitsOfChild(items: readonly PlanItem[]): RankedVisit[] {
     visits.push({ child: first.child, items: looked, ...ranked });
   }
   return visits;
+}
+
+/** The visits that a person asked for, as written; the usual number where nothing is, null where it is no such number. */
+export function visitsAsked(text: string): number | null {
+  const trimmed = text.trim();
+  if (trimmed === "") return VISITS_IN_PLAN;
+  const visits = /^\d{1,3}$/.test(trimmed) ? Number(trimmed) : 0;
+  return visits >= 1 && visits <= MOST_VISITS_IN_PLAN ? visits : null;
 }

@@ -9,8 +9,13 @@ import { listed } from "../words";
 import type { Concerns } from "./concerns";
 import { areSeveral } from "./past-weight";
 
-/** Everything that stands out about one child, the most urgent first, in words. */
+/** Everything that stands out about one child, in words. */
 export function reasonInWords(context: TableContext, concerns: Concerns): string {
+  return reasonsInWords(context, concerns).join(" ");
+}
+
+/** The same as sentences, the most urgent first. */
+export function reasonsInWords(context: TableContext, concerns: Concerns): string[] {
   const reasons = [
     ...losses(context, concerns),
     ...signs(concerns),
@@ -18,7 +23,7 @@ export function reasonInWords(context: TableContext, concerns: Concerns): string
     ...looksToRepeat(context, concerns),
     ...due(context, concerns),
   ];
-  return reasons.length === 0 ? "Nothing stands out in the records, and nothing is due." : reasons.join(" ");
+  return reasons.length === 0 ? ["Nothing stands out in the records, and nothing is due."] : reasons;
 }
 
 /** The most skills that a line names. */

@@ -101,6 +101,10 @@ describe("the child page, by hand", () => {
   test("each area says what is seen, by the latest window, and what was looked for, and how usual past a window is", () => {
     expect(under(early, "Where each area stands")).toMatch(/Gross motor Seen: ● Strolls.*○ Skill cdc 1/);
     expect(under(early, "Where each area stands")).toContain("window 1.0 to 6.0 months for 75 in 100, past)");
+    // 15 August 2025 and 7 November 2025 (the due date) to 20 September 2026, in completed months.
+    expect(under(early, "Where each area stands")).toContain(
+      "Skill cdc 1 (20 September 2026, at 13 months, corrected 10; window",
+    );
     expect(under(early, "Please keep in mind")).toContain("up to 1 child in 4 is past it");
     expect(under(early, "Where each area stands")).toContain("Cognitive Not looked at by the program so far.");
   });
@@ -148,6 +152,20 @@ describe("the caseload page, by hand", () => {
     expect(sheet.print?.header).toMatch(/^INTERNAL/);
     expect(sheet.name).toMatch(/internal/);
   });
+});
+
+test("a caseload page plans as many visits as are asked for, and says how many more there are", () => {
+  const context = contextOf({ children: Array.from({ length: 12 }, (_, n) => child(`C${n + 10}`, "2026-05-01")) });
+  const planned = (visits?: number) => {
+    const lines = linesOf(pageOf(context, { kind: "therapist", code: "T1" }, visits));
+    return lines.slice(lines.findIndex(([first]) => first === "What to look at next") + 1);
+  };
+  expect(planned(2).map(([first]) => first)).toEqual(["C10", "C11"]);
+  expect(
+    planned()
+      .map(([first]) => first)
+      .at(-1),
+  ).toBe("6 visits more of this plan: see the re-check plan.");
 });
 
 test.each([

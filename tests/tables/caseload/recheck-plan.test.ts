@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { dayFromIso, isoOf } from "../../../src/age/day";
 import { isNear } from "../../../src/tables/caseload/near";
-import { planHorizon } from "../../../src/tables/caseload/plan";
+import { planHorizon, therapistPlans } from "../../../src/tables/caseload/plan";
 import type { PlanItem } from "../../../src/tables/caseload/plan-item";
-import { LOOKS_PER_VISIT, plannedVisits, VISITS_IN_PLAN } from "../../../src/tables/caseload/plan-visits";
+import { LOOKS_PER_VISIT, plannedVisits, VISITS_IN_PLAN, visitsAsked } from "../../../src/tables/caseload/plan-visits";
 import { recheckPlan } from "../../../src/tables/recheck-plan";
 import { contextOf, type ProgramRows, rowsByKey } from "./program";
 
@@ -64,6 +64,27 @@ test("each therapist has a plan of so many visits and looks, numbered from one",
     expect(visits.size).toBe(VISITS_IN_PLAN);
     expect(own[0]?.order).toBe(1);
   }
+});
+
+test("a plan for fewer visits is the beginning of one for more", () => {
+  const context = contextOf({ children: Array.from({ length: 9 }, (_, n) => child(`C${n}`, "2026-05-01")) });
+  const [usual] = therapistPlans(context);
+  const [short] = therapistPlans(context, 4);
+  expect(usual?.visits).toHaveLength(VISITS_IN_PLAN);
+  expect(short?.visits).toEqual(usual?.visits.slice(0, 4));
+});
+
+test("visits asked for: a whole number from 1 to 120, and the usual 12 where nothing is written", () => {
+  expect(["", " 5 ", "120", "0", "121", "2.5", "-1", "a few"].map(visitsAsked)).toEqual([
+    12,
+    5,
+    120,
+    null,
+    null,
+    null,
+    null,
+    null,
+  ]);
 });
 
 test.each([
