@@ -1,0 +1,203 @@
+import { type Certificate, certify } from "./certificate";
+import type { Knowledge } from "./knowledge";
+import type { Solver } from "./linear-model";
+import { askAll, askWhole, type Answer, type Question } from "./part-models";
+import { type Part, partsOf } from "./parts";
+import { type CountSystem, isSecret, type Span } from "./system";
+import { isOutside, type Witness, wholeWitness } from "./witness";
+
+/** What an outsider can prove of a release, cell by cell. */
+export interface Attack {
+  /** Cells whose count must not be proved to be small. */
+  readonly attacked: number;
+  /** Tables of whole numbers that agree with all that is shown: each secret cell lies outside its span in one of them. */
+  readonly witnesses: readonly Witness[];
+  /** Cells that are not safe. Empty: the release is safe. */
+  readonly disclosures: readonly Disclosure[];
+}
+
+export interface Disclosure {
+  readonly cell: number;
+  /** Null where no fraction proves it, but no table of whole numbers was found either: not safe all the same. */
+  readonly lowest: Certificate | null;
+  readonly highest: Certificate | null;
+}
+
+/**
+ * Attacks a release as an outsider who knows that counts are whole and not negative, everything shown, and the rule, but
+ * not which hidden cells are small (METHOD.md, section 7).
+ *
+ * Neither answer rests on the solver: safe cells carry a witness checked by addition, the others a certificate worked
+ * out again in exact fractions.
+ */
+export function attack(system: CountSystem, knowledge: Knowledge, solver: Solver, onPart?: () => void): Attack {
+  return attackParts(system, knowledge, partsOf(system, knowledge), solver, onPart);
+}
+
+export function attackParts(
+  system: CountSystem,
+  knowledge: Knowledge,
+  parts: readonly Part[],
+  solver: Solver,
+  onPart?: () => void,
+): Attack {
+  const fronts = parts.flatMap((part) => {
+    const targets = part.cells.filter((cell) => isSecret(system.cells[cell]!));
+    return targets.length === 0 ? [] : [new Front(system, knowledge, part, targets)];
+  });
+  const attacked = fronts.reduce((sum, { open }) => sum + open.size, 0);
+  sweep(fronts, knowledge, solver);
+  for (let left = openOf(fronts); left.length > 0; left = openOf(fronts)) {
+    onPart?.();
+    tryOne(left, "lowest", knowledge, solver);
+    tryOne(
+      left.filter((front) => front.aim !== null),
+      "highest",
+      knowledge,
+      solver,
+    );
+    left.forEach((front) => front.giveUp());
+  }
+  return {
+    attacked,
+    witnesses: fronts.flatMap(({ witnesses }) => witnesses),
+    disclosures: fronts.flatMap(({ disclosures }) => disclosures),
+  };
+}
+
+/** Sweeps that one table may answer for many cells at once: all as low as they go, then all as high as is needed. */
+const SWEEP_WEIGHTS: readonly ((at: number) => number)[] = [
+  () => 1,
+  (at) => 1 + ((at * 7) % 5),
+  (at) => 1 + ((at * 3) % 7),
+];
+
+function sweep(fronts: readonly Front[], knowledge: Knowledge, solver: Solver): void {
+  for (const weight of SWEEP_WEIGHTS) {
+    for (const sense of ["minimise", "maximise"] as const) {
+      const left = openOf(fronts).filter(({ open }) => open.size > 1);
+      if (left.length === 0) return;
+      const answers = askAll(
+        solver,
+        knowledge,
+        sense,
+        left.map((front) => front.all(weight)),
+      );
+      left.forEach((front, at) => front.take(answers[at] as Answer));
+    }
+  }
+}
+
+function tryOne(fronts: readonly Front[], side: Certificate["side"], knowledge: Knowledge, solver: Solver): void {
+  const answers = askAll(
+    solver,
+    knowledge,
+    side === "lowest" ? "minimise" : "maximise",
+    fronts.map((front) => front.one(side)),
+  );
+  fronts.forEach((front, at) => front.judge(side, answers[at] as Answer, solver));
+}
+
+function openOf(fronts: readonly Front[]): Front[] {
+  return fronts.filter(({ open }) => open.size > 0);
+}
+
+/** A limit on the search for whole numbers where the solver's answer is not whole: the same on every machine. */
+const WHOLE_NODES = 2000;
+
+const NO_PROOF = { lowest: null, highest: null };
+
+/** One part under attack. */
+class Front {
+  readonly open: Set<number>;
+  readonly witnesses: Witness[] = [];
+  readonly disclosures: Disclosure[] = [];
+  /** The cell tried now. */
+  aim: number | null = null;
+  private proofs: Pick<Disclosure, "lowest" | "highest"> = NO_PROOF;
+
+  constructor(
+    private readonly system: CountSystem,
+    private readonly knowledge: Knowledge,
+    private readonly part: Part,
+    targets: readonly number[],
+  ) {
+    this.open = new Set(targets);
+  }
+
+  all(weight: (at: number) => number): Question {
+    const open = [...this.open];
+    return {
+      part: this.part,
+      weights: new Map(open.map((cell, at) => [cell, weight(at)])),
+      caps: new Map(open.map((cell) => [cell, this.span(cell).high + 1])),
+    };
+  }
+
+  one(side: Certificate["side"]): Question {
+    if (this.aim === null) this.aimAtNext();
+    const cell = this.aim as number;
+    const caps = side === "highest" ? [[cell, this.span(cell).high + 1] as const] : [];
+    return { part: this.part, weights: new Map([[cell, 1]]), caps: new Map(caps) };
+  }
+
+  private aimAtNext(): void {
+    [this.aim = null] = this.open;
+    this.proofs = NO_PROOF;
+  }
+
+  /** Takes a table as witness for every open cell that lies outside its span there. */
+  take(answer: Pick<Answer, "valueOf">): boolean {
+    const witness = wholeWitness(this.part, this.knowledge, answer.valueOf);
+    if (witness === null) return false;
+    const covered = witness.cells.filter(
+      (cell, at) => this.open.has(cell) && isOutside(witness.counts[at] as number, this.span(cell)),
+    );
+    if (covered.length > 0) this.witnesses.push(witness);
+    covered.forEach((cell) => this.open.delete(cell));
+    return true;
+  }
+
+  judge(side: Certificate["side"], answer: Answer, solver: Solver): void {
+    const cell = this.aim as number;
+    const whole = this.take(answer);
+    if (!this.open.has(cell)) {
+      this.aim = null;
+      return;
+    }
+    if (!whole && this.reaches(side, answer.valueOf(cell))) this.searchWhole(side, cell, solver);
+    this.proofs = { ...this.proofs, [side]: this.provenBy(side, cell, answer) };
+    if (!this.open.has(cell)) this.aim = null;
+  }
+
+  /** After both sides: what is still open is not safe. */
+  giveUp(): void {
+    if (this.aim === null) return;
+    this.open.delete(this.aim);
+    this.disclosures.push({ cell: this.aim, ...this.proofs });
+    this.aim = null;
+  }
+
+  private reaches(side: Certificate["side"], value: number): boolean {
+    const { low, high } = this.span(this.aim as number);
+    return side === "lowest" ? value <= low - 1 + 1e-6 : value >= high + 1 - 1e-6;
+  }
+
+  private searchWhole(side: Certificate["side"], cell: number, solver: Solver): void {
+    const { low, high } = this.span(cell);
+    const range = side === "lowest" ? { from: 0, to: low - 1 } : { from: high + 1, to: Infinity };
+    const valueOf = askWhole(solver, this.knowledge, this.part, { cell, ...range }, { nodes: WHOLE_NODES });
+    if (valueOf !== null) this.take({ valueOf });
+  }
+
+  private provenBy(side: Certificate["side"], cell: number, { duals }: Answer): Certificate | null {
+    const certificate = certify(this.part, this.knowledge, { cell, side }, duals);
+    const { low, high } = this.span(cell);
+    if (certificate === null) return null;
+    return (side === "lowest" ? certificate.bound >= low : certificate.bound <= high) ? certificate : null;
+  }
+
+  private span(cell: number): Span {
+    return this.system.cells[cell]!.secret as Span;
+  }
+}

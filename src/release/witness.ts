@@ -1,0 +1,48 @@
+import type { Part } from "./parts";
+import type { Knowledge } from "./knowledge";
+import type { CountSystem, Span } from "./system";
+
+/** A table of whole numbers that agrees with all that is shown, for the cells of one part; the rest stands as it is. */
+export interface Witness {
+  readonly cells: readonly number[];
+  readonly counts: Float64Array;
+}
+
+/** Whole numbers near a solver's answer, where they agree with everything; null where they do not. */
+export function wholeWitness(part: Part, knowledge: Knowledge, value: (cell: number) => number): Witness | null {
+  const counts = Float64Array.from(part.cells, (cell) => Math.round(value(cell)));
+  const witness = { cells: part.cells, counts };
+  return agrees(part, knowledge, witness) ? witness : null;
+}
+
+/** True where every count is whole and within what is known, and every equation adds up: addition alone. */
+export function agrees(part: Part, { lower, upper }: Knowledge, { cells, counts }: Witness): boolean {
+  const countOf = new Map(cells.map((cell, at) => [cell, counts[at] as number]));
+  return (
+    cells.every(
+      (cell, at) => Number.isSafeInteger(counts[at]) && counts[at]! >= lower[cell]! && counts[at]! <= upper[cell]!,
+    ) &&
+    part.equations.every((equation) => {
+      const sum = equation.cells.reduce(
+        (total, cell, at) => total + equation.coefficients[at]! * (countOf.get(cell) ?? NaN),
+        0,
+      );
+      return sum === equation.equals;
+    })
+  );
+}
+
+/** True where a whole table, shown and hidden, agrees with every equation of the system: the check that stands by itself. */
+export function addsUp(system: CountSystem, counts: Float64Array): boolean {
+  return (
+    counts.every((count) => Number.isSafeInteger(count) && count >= 0) &&
+    system.equations.every(
+      ({ terms, equals }) =>
+        terms.reduce((sum, { cell, coefficient }) => sum + coefficient * (counts[cell] as number), 0) === equals,
+    )
+  );
+}
+
+export function isOutside(count: number, { low, high }: Span): boolean {
+  return count < low || count > high;
+}
