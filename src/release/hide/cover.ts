@@ -1,0 +1,37 @@
+import Fraction from "fraction.js";
+import type { Disclosure } from "../attack";
+import type { Certificate } from "../certificate";
+import type { CountSystem } from "../system";
+
+/**
+ * Cells of which at least one more must be hidden, or the count stays provable.
+ *
+ * A certificate leaves a remainder of each cell that is shown. While every cell with a remainder that could loosen the
+ * bound stays shown, the same multipliers prove the same bound, whatever else is hidden. So no pattern without one of
+ * them is safe: the cut of a cutting-plane method for hiding (after Fischetti & Salazar, 2001, Manag Sci 47:1008).
+ */
+export function coverOf(
+  system: CountSystem,
+  isFree: (cell: number) => boolean,
+  { lowest, highest }: Disclosure,
+): number[] | null {
+  if (lowest === null || highest === null) return null;
+  return [...new Set([...loosening(system, lowest), ...loosening(system, highest)])].filter(isFree);
+}
+
+/** Cells that loosen the certificate's bound if they are hidden: from their count down to 0, or up without end. */
+function loosening(system: CountSystem, { cell, side, multipliers }: Certificate): number[] {
+  const remains = new Map<number, Fraction>([[cell, new Fraction(1)]]);
+  for (const { equation, times } of multipliers) {
+    const by = new Fraction(times);
+    for (const { cell: each, coefficient } of system.equations[equation]!.terms) {
+      remains.set(each, (remains.get(each) ?? new Fraction(0)).sub(by.mul(coefficient)));
+    }
+  }
+  return [...remains].flatMap(([each, remainder]) => {
+    const sign = remainder.compare(0);
+    if (sign === 0) return [];
+    const goesUp = sign > 0 === (side === "highest");
+    return goesUp || (system.cells[each]!.count ?? 1) > 0 ? [each] : [];
+  });
+}

@@ -1,0 +1,32 @@
+import type { Knowledge } from "./knowledge";
+import { type DraftEntry, type DraftTable, HIDDEN, type ReleasedTable, type ReleasedValue } from "./release-table";
+
+/** What prints of each count: itself, the symbol for hidden, a rounded count, a range. */
+export type PrintedCount = (cell: number) => ReleasedValue;
+
+/** The tables as they leave: counts as they print, and no figure that gives back a count that does not. */
+export function reveal(
+  drafts: readonly DraftTable[],
+  printed: PrintedCount,
+  figureShows: (needs: readonly number[]) => boolean,
+): ReleasedTable[] {
+  return drafts.map(({ rows, ...table }) => ({
+    ...table,
+    rows: rows.map((row) => row.map((entry) => valueOf(entry, printed, figureShows))),
+  }));
+}
+
+/** A figure shows only where an outsider knows every count that it gives back anyway; give what follows from what is shown. */
+export function knownTo({ lower, upper }: Knowledge): (needs: readonly number[]) => boolean {
+  return (needs) => needs.every((cell) => lower[cell] === upper[cell]);
+}
+
+function valueOf(
+  entry: DraftEntry,
+  printed: PrintedCount,
+  figureShows: (needs: readonly number[]) => boolean,
+): ReleasedValue {
+  if (entry.kind === "label") return entry.value;
+  if (entry.kind === "count") return printed(entry.cell);
+  return figureShows(entry.needs) ? entry.value : HIDDEN;
+}
