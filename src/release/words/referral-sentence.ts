@@ -1,0 +1,29 @@
+import type { ReleasedReader, ReleasedRow } from "./read-released";
+import { levelText } from "./share-words";
+import type { WordsContext } from "./words-context";
+
+/** Referrals with the time they stand for, and what the program's own rates by age would give. */
+export function referralSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
+  const referrals = read.count(row, "referrals");
+  if (referrals === null) return null;
+  const where = `${read.text(row, "dimension")} ${read.text(row, "value") || "not recorded"}`;
+  return `${where}: ${referrals} referrals in the period${timeOf(read, row)}${expectedOf(read, row, context.level)}.`;
+}
+
+function timeOf(read: ReleasedReader, row: ReleasedRow): string {
+  const months = read.number(row, "childMonths");
+  if (months === null) return "";
+  const rate = read.number(row, "per100ChildMonths");
+  const per = rate === null ? "" : ` (${rate.toFixed(2)} per 100 child-months)`;
+  return `, in ${months.toFixed(1)} child-months${per}`;
+}
+
+function expectedOf(read: ReleasedReader, row: ReleasedRow, level: number): string {
+  const [expected, ratio, lower, upper] = ["expected", "ratio", "lower", "upper"].map((key) => read.number(row, key));
+  if (typeof expected !== "number" || typeof ratio !== "number") return "";
+  const limits =
+    typeof lower === "number" && typeof upper === "number"
+      ? ` (${levelText(level)} limits ${lower.toFixed(2)} to ${upper.toFixed(2)})`
+      : "";
+  return `; ${expected.toFixed(1)} expected at the program's own rates by age, a ratio of ${ratio.toFixed(2)}${limits}`;
+}

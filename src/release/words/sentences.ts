@@ -1,0 +1,131 @@
+import { capital } from "../../tables/words";
+import type { ReleasedTable } from "../release-table";
+import { isoInWords } from "./days";
+import { readReleased, type ReleasedReader, type ReleasedRow } from "./read-released";
+import { referralSentence } from "./referral-sentence";
+import { type ShareKeys, shareWords } from "./share-words";
+import type { WordsContext } from "./words-context";
+
+/** A sentence that carries the figures of one row, and the row it is about. */
+export interface RowSentence {
+  readonly row: number;
+  readonly text: string;
+}
+
+/**
+ * One sentence a row, made of what is shown in it alone. A row whose figures are hidden has none: a sentence that says
+ * "few" would say what the table does not.
+ */
+export function sentencesOf(table: ReleasedTable, context: WordsContext): RowSentence[] {
+  const read = readReleased(table);
+  const say = SAYING[table.id];
+  if (!say) return [];
+  return table.rows.flatMap((row, index) => {
+    const text = say(read, row, context);
+    const group = read.group(row);
+    return text === null ? [] : [{ row: index, text: group === "" ? capital(text) : `${group}: ${text}` }];
+  });
+}
+
+/** The sentence of the row that counts most, for the head of a sheet; null where no row has one. */
+export function leadingSentence(table: ReleasedTable, context: WordsContext): string | null {
+  const read = readReleased(table);
+  const sizeOf = (row: ReleasedRow) => Math.max(-1, ...SIZE_KEYS.flatMap((key) => read.number(row, key) ?? []));
+  const sized = sentencesOf(table, context).map(({ row, text }) => ({ text, size: sizeOf(table.rows[row] ?? []) }));
+  const most = Math.max(-1, ...sized.map(({ size }) => size));
+  return sized.find(({ size }) => size === most)?.text ?? null;
+}
+
+const SIZE_KEYS = ["assessed", "children", "of"] as const;
+
+type Say = (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string | null;
+
+const SAYING: Readonly<Record<string, Say>> = {
+  "met-by-band": (read, row, context) => bandSentence(read, row, context, `on ${isoInWords(context.asOf)}, `),
+  "met-by-band-left": (read, row, context) => {
+    const said = bandSentence(read, row, context, "");
+    return said === null ? null : `of children who left in the period, on their last day: ${said}`;
+  },
+  "reached-by-age": reachedSentence,
+  "age-when-met": ageSentence,
+  referrals: referralSentence,
+  "referral-steps": stepSentence,
+  ratings: ratingSentence,
+  trend: trendSentence,
+};
+
+const MET: ShareKeys = { count: "met", of: "assessed", share: "shareMet", lower: "lower", upper: "upper" };
+
+function bandSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext, when: string): string | null {
+  const words = shareWords(read, row, MET, context.level);
+  if (words === null) return null;
+  const { count, of, percent } = words;
+  const band = read.text(row, "band");
+  if (read.text(row, "skill") === ALL_SKILLS) {
+    return `${when}${count} of ${of} child-skills assessed in ${read.text(row, "area")} at ${band} were met${percent}.`;
+  }
+  return `${when}${count} of ${of} children assessed at ${band} had met "${skillIn(read, row, context)}"${percent}.`;
+}
+
+function reachedSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
+  const keys = { count: "met", of: "children", share: "lowest" };
+  const words = shareWords(read, row, keys, context.level);
+  if (words === null) return null;
+  const notKnown = read.count(row, "notKnown");
+  const unknown = notKnown === null ? "" : `; of ${notKnown} it is not known`;
+  const percent = words.percent.replace(")", " at the least)");
+  return `by ${read.text(row, "age")} months of age, ${words.count} of ${words.of} children ever followed had met "${skillIn(read, row, context)}"${percent}${unknown}.`;
+}
+
+function ageSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
+  const children = read.count(row, "children");
+  const ages = AGE_WORDS.flatMap(([key, words]) => {
+    const months = read.number(row, key);
+    return months === null ? [] : [{ words, months }];
+  });
+  const [first, ...others] = ages;
+  if (children === null || first === undefined) return null;
+  const rest = others.map(({ words, months }) => `, ${words} by ${months}`).join("");
+  return `of ${children} children observed for "${skillIn(read, row, context)}", by estimate ${first.words} had met it by ${first.months} months${rest} (whole months).`;
+}
+
+const AGE_WORDS: readonly (readonly [key: string, words: string])[] = [
+  ["p10", "one in ten"],
+  ["p25", "a quarter"],
+  ["p50", "half"],
+  ["p75", "three quarters"],
+  ["p90", "nine in ten"],
+];
+
+const STEP: ShareKeys = { count: "count", of: "of", share: "share", lower: "lower", upper: "upper" };
+
+function stepSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
+  const words = shareWords(read, row, STEP, context.level);
+  if (words === null) return null;
+  const days = read.number(row, "medianDays");
+  const median = days === null ? "" : ` Half came that far within ${days} days of receipt.`;
+  const within = shareWords(read, row, { count: "within45", of: "of45", share: "" }, context.level);
+  const in45 = within === null ? "" : ` A plan within 45 days: ${within.count} of ${within.of} that can be judged.`;
+  return `${read.text(row, "step")}: ${words.count} of ${words.of} referrals of the period${words.percent}.${median}${in45}`;
+}
+
+function ratingSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
+  const keys = { count: "count", of: "of", share: "percent", percent: true };
+  const words = shareWords(read, row, keys, context.level);
+  if (words === null) return null;
+  return `${read.text(row, "outcome")}, summary statement ${read.text(row, "statement")}: ${words.count} of ${words.of} children${words.percent}.`;
+}
+
+function trendSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
+  const words = shareWords(read, row, MET, context.level);
+  if (words === null) return null;
+  const provisional = read.at(row, "provisional") === true ? "; provisional, entries are still to come" : "";
+  return `at the end of ${read.text(row, "quarter")}, ${words.count} of ${words.of} children assessed had met "${skillIn(read, row, context)}"${words.percent}${provisional}.`;
+}
+
+const ALL_SKILLS = "all";
+
+function skillIn(read: ReleasedReader, row: ReleasedRow, { skills }: WordsContext): string {
+  const id = read.text(row, "skill");
+  return skills.find((skill) => skill.id === id)?.label || id;
+}
