@@ -89,7 +89,7 @@ function isAge(after: string): boolean {
 }
 
 function areOfPeople(after: string): boolean {
-  return /^(?:[\s-]+(?:of|the|our|all|these|those|[a-z]+)){0,3}?[\s-]+(?:child|children|infants?|toddlers?|bab(?:y|ies)|famil(?:y|ies)|twins?|girls?|boys?|referrals?|child-skills)\b/i.test(
+  return /^(?:[\s-]+(?:of|the|our|all|these|those|more|other|\d[\d,]*)){0,4}(?:[\s-]+[a-z]+)?[\s-]+(?:child|children|infants?|toddlers?|bab(?:y|ies)|famil(?:y|ies)|twins?|girls?|boys?|referrals?|child-skills)\b/i.test(
     after,
   );
 }
