@@ -21,6 +21,7 @@ export function echoSettings(settings: Settings): SettingsEcho {
     minimumCell: settings.minimumCell,
     floor: settings.floor,
     releaseMethod: settings.releaseMethod,
+    wholeGroups: settings.wholeGroups,
     scanMonths: settings.scanMonths,
     gestationDecimals: settings.gestationDecimals,
     metDates: settings.metDates,

@@ -31,6 +31,7 @@ export function settingsSchema(system: DateSystem) {
     minimumCell: whole("minimumCell", 1, 1000, "children"),
     floor: whole("floor", 1, 1000, "children"),
     releaseMethod: word("releaseMethod", ["hide", "round", "ranges"]),
+    wholeGroups: word("wholeGroups", ["flag", "hide"]),
     scanMonths: whole("scanMonths", 2, 120, "months"),
     gestationDecimals: word("gestationDecimals", ["days", "weeks"]),
     metDates: word("metDates", ["seen", "exact"]),

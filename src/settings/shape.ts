@@ -22,6 +22,8 @@ export interface Settings {
   readonly minimumCell: number;
   readonly floor: number;
   readonly releaseMethod: "hide" | "round" | "ranges";
+  /** Whether a share of 0% or 100% of a group is only told to whoever releases it, or hidden like a small count. */
+  readonly wholeGroups: "flag" | "hide";
   readonly scanMonths: number;
   readonly gestationDecimals: GestationDecimals | null;
   readonly metDates: "seen" | "exact";

@@ -14,6 +14,7 @@ export const usualSettings: Settings = {
   minimumCell: 11,
   floor: 5,
   releaseMethod: "hide",
+  wholeGroups: "flag",
   scanMonths: 24,
   gestationDecimals: null,
   metDates: "seen",

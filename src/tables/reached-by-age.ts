@@ -4,7 +4,7 @@ import { groupOfEverFollowed } from "./context";
 import type { AgeEstimates } from "./estimates";
 import type { Table, TableColumn, TableValue } from "./table";
 
-const COLUMNS: readonly TableColumn[] = [
+export const REACHED_BY_AGE_COLUMNS: readonly TableColumn[] = [
   { key: "skill", label: "Skill", unit: "text" },
   { key: "age", label: "Age", unit: "months" },
   { key: "children", label: "Children", unit: "children" },
@@ -16,6 +16,15 @@ const COLUMNS: readonly TableColumn[] = [
   { key: "estimate", label: "Estimated share", unit: "share" },
   { key: "lower", label: "Lower limit", unit: "share" },
   { key: "upper", label: "Upper limit", unit: "share" },
+];
+
+export const REACHED_BY_AGE_TITLE = "Children who had met each skill by each age";
+export const REACHED_BY_AGE_POPULATION = "Children ever followed up to the as-of date";
+
+/** Of the counts; what is estimated has its own. */
+export const REACHED_BY_AGE_NOTES: readonly string[] = [
+  "Met by then: first seen with the skill at that age or younger. Not met by then: last seen without it at that age or older. Not known: neither, and children never assessed for the skill.",
+  "Lowest possible share takes every child not known as without the skill, highest possible share as with it.",
 ];
 
 interface EdgeCounts {
@@ -42,13 +51,12 @@ export function reachedByAge(estimates: AgeEstimates): Table {
   });
   return {
     id: "reached-by-age",
-    title: "Children who had met each skill by each age",
-    population: "Children ever followed up to the as-of date",
-    columns: [...groups.columns, ...COLUMNS],
+    title: REACHED_BY_AGE_TITLE,
+    population: REACHED_BY_AGE_POPULATION,
+    columns: [...groups.columns, ...REACHED_BY_AGE_COLUMNS],
     rows,
     notes: [
-      "Met by then: first seen with the skill at that age or younger. Not met by then: last seen without it at that age or older. Not known: neither, and children never assessed for the skill.",
-      "Lowest possible share takes every child not known as without the skill, highest possible share as with it.",
+      ...REACHED_BY_AGE_NOTES,
       "The estimated share comes from the same curve as age when met, read at the age in mean-length months (30.4375 days); its limits are approximate.",
     ],
   };

@@ -1,12 +1,24 @@
 import { SETTING_NAMES } from "../../src/settings/settings";
 import { HostFailure } from "../../src/workbook/host";
 import { WorkFailed } from "../../taskpane/client/work-failed";
+import { PLAN_TIERS, type PlanReason } from "../../src/tables/caseload/plan-item";
+import {
+  CASELOAD_ABOUT,
+  caseloadTitle,
+  looksInWords,
+  noChoiceInWords,
+  planInWords,
+  therapistLabel,
+  visitInShort,
+  visitsMessage,
+} from "../../taskpane/words/caseload";
 import { decisionInWords, KINDS } from "../../taskpane/words/decisions";
 import { Cancelled, toldOfFailure } from "../../taskpane/words/failures";
 import { countsInWords, recordsTitle } from "../../taskpane/words/records";
 import { stepInWords } from "../../taskpane/words/report";
 import { AS_OF, fieldMessages, FROM, MORE_SETTINGS } from "../../taskpane/words/settings";
 import type { RecordsFound } from "../../taskpane/worker/found";
+import type { VisitToMake } from "../../taskpane/worker/listed";
 
 const FOUND: RecordsFound = {
   failure: null,
@@ -14,6 +26,7 @@ const FOUND: RecordsFound = {
   groups: [],
   counts: { error: 0, warning: 0, note: 0 },
   groupColumns: [],
+  therapists: null,
   skills: [],
   lastLook: null,
   quarterEnd: null,
@@ -66,7 +79,7 @@ test("an empty as-of date is asked for, and a first day after it is refused", ()
 
 test("every setting that bears on a quarter has a field; those of a release wait for their place", () => {
   const fields = [AS_OF, FROM, ...MORE_SETTINGS].map(({ name }) => name as string);
-  const release = ["minimumCell", "floor", "releaseMethod"];
+  const release = ["minimumCell", "floor", "releaseMethod", "wholeGroups"];
   expect([...fields, "by", ...release].sort()).toEqual([...SETTING_NAMES].sort());
 });
 
@@ -75,6 +88,34 @@ test("every kind of decision has its sentence and its line in the list", () => {
   expect(decisionInWords({ kind: "date-order", table: "Children", column: "Birth date", order: "day first" })).toBe(
     "Text dates of Children, Birth date, are read day first.",
   );
+});
+
+test("an empty list, a missing column and a lone therapist are each said in a sentence", () => {
+  expect(noChoiceInWords(null)).toBe("The workbook has no column Therapist: the list holds every child followed.");
+  expect(noChoiceInWords([""])).toBe("No row has a therapist: the list holds every child followed.");
+  expect(noChoiceInWords(["T04"])).toBe("T04 is the only therapist in the records.");
+  expect(noChoiceInWords(["", "T04"])).toBeNull();
+  expect(["", "T04"].map(therapistLabel)).toEqual(["No therapist recorded", "T04"]);
+  expect(caseloadTitle(null)).toBe("See one therapist’s children in order");
+});
+
+test("a visit is said in short and in full, in words that judge nobody", () => {
+  const visit: VisitToMake = {
+    child: "K-1",
+    looks: (Object.keys(PLAN_TIERS) as PlanReason[]).map((why) => ({ why, names: ["Walks alone", "Waves"] })),
+  };
+  expect(visitInShort({ ...visit, looks: visit.looks.slice(2, 4) })).toBe("2 lost, to confirm; 2 past window");
+  expect(looksInWords(visit.looks[0]!)).toBe(
+    "Sign without follow-up, to talk about with the child’s clinician first: Walks alone; Waves.",
+  );
+  const all = [visitInShort(visit), ...visit.looks.map(looksInWords), CASELOAD_ABOUT, planInWords([visit])].join(" ");
+  expect(all).not.toMatch(/delay|normal|\bfail|deficit|disorder|diagnos|score|\bred\b|amber|green|undefined/i);
+  expect(planInWords([])).toBe("Nothing needs another look before the next report.");
+});
+
+test("a number of visits that cannot be planned for is refused in words", () => {
+  expect(visitsMessage("0")).toBe("Visits to plan for: must be a whole number from 1 to 120.");
+  expect(visitsMessage("")).toBeUndefined();
 });
 
 test("a step names its table as the report does", () => {

@@ -61,6 +61,7 @@ export const SETTINGS_IN_WORDS: readonly (readonly [name: string, words: string]
   ["minimumCell", "Least count that a release shows"],
   ["floor", "Least value that minimumCell may take"],
   ["releaseMethod", "How a release protects small counts"],
+  ["wholeGroups", "0% and 100% of a group in a release (flag: listed; hide: hidden)"],
   ["scanMonths", "Months that the scan for referrals looks at"],
   ["gestationDecimals", "How a gestation such as 28.3 is read where the column proves nothing"],
   ["metDates", "A date in a wide sheet is (seen: the visit; exact: the day it was met)"],
