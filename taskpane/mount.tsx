@@ -42,6 +42,7 @@ function paneOver(host: WorkbookHost, start: () => WorkerLike): Pane {
   const client = new WorkClient(start, () => {
     pane.handedOver = null;
     store.dispatch({ type: "report forgotten" });
+    store.dispatch({ type: "page forgotten" });
   });
   const pane: Pane = { host, client, store, abort: null, handedOver: null };
   return pane;

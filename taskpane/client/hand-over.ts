@@ -1,6 +1,7 @@
 import type { SheetOut } from "../../src/workbook/sheets";
 import type { WorkbookIn } from "../../src/workbook/workbook";
 import { buffersOf } from "../worker/load";
+import type { MadeKind } from "../worker/messages";
 import { SheetsInParts } from "../worker/sheet-parts";
 import type { AskOptions, WorkClient } from "./work-client";
 
@@ -36,8 +37,8 @@ export async function takeBack(client: WorkClient, kept: HandedOver, options: As
   return { dateSystem: kept.dateSystem, sheets };
 }
 
-export async function takeSheets(client: WorkClient, options: AskOptions): Promise<SheetOut[]> {
+export async function takeSheets(client: WorkClient, of: MadeKind, options: AskOptions): Promise<SheetOut[]> {
   const parts = new SheetsInParts();
-  const heads = await client.ask("sheets", {}, { ...options, onRows: (part) => parts.add(part) });
+  const heads = await client.ask("sheets", { of }, { ...options, onRows: (part) => parts.add(part) });
   return parts.whole(heads);
 }

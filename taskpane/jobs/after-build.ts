@@ -1,4 +1,5 @@
 import type { Receipt } from "../../src/workbook/host";
+import type { MadeKind } from "../worker/messages";
 import { toldOfRemoval } from "../words/report";
 import { type Pane, runJob } from "./pane";
 
@@ -19,11 +20,19 @@ export function removeAdded(pane: Pane, receipt: Receipt): Promise<void> {
 
 /** Hands the last report to the user as a file. */
 export function saveReport(pane: Pane): Promise<void> {
+  return save(pane, "report", pane.store.state().quarter.made);
+}
+
+/** The same for the last page. */
+export function savePage(pane: Pane): Promise<void> {
+  return save(pane, "page", pane.store.state().caseload.page);
+}
+
+function save(pane: Pane, of: MadeKind, made: { readonly fileName: string } | null): Promise<void> {
   return runJob(pane, "saving", async (tools) => {
-    const { made } = pane.store.state().quarter;
     if (!made) return null;
     tools.onProgress({ step: "Writing the file", done: 0, of: 0 });
-    const bytes = await pane.client.ask("file", {}, tools);
+    const bytes = await pane.client.ask("file", { of }, tools);
     await pane.host.saveFile(made.fileName, bytes, XLSX);
     return { tone: "done", text: `Saved as ${made.fileName}.` };
   });

@@ -1,8 +1,8 @@
 import { parseSettings, type Settings } from "../../src/settings/settings";
-import { takeBack, takeSheets } from "../client/hand-over";
 import type { Told } from "../state/pane-state";
 import { fieldMessages, MISSING_AS_OF, NO_TABLES } from "../words/settings";
-import { toldOfBuild } from "../words/report";
+import { reportLabel, toldOfBuild } from "../words/report";
+import { addMade } from "./add-made";
 import { type JobTools, type Pane, runJob } from "./pane";
 import { readInto } from "./read";
 
@@ -32,18 +32,13 @@ function settingsToBuild({ store }: Pane): Settings | null {
 }
 
 async function make(pane: Pane, settings: Settings, tools: JobTools): Promise<Told> {
-  const { host, client, store } = pane;
+  const { client, store } = pane;
   const { decisions, quarter } = store.state();
   const ask = { settings, decisions: decisions.list, tables: quarter.tables };
   const { found, made } = await client.ask("build", ask, tools);
   store.dispatch({ type: "records read", found });
   if (made === null) return { tone: "stopped", text: found.failure ?? "The records cannot be used." };
-  const sheets = await takeSheets(client, tools);
-  const read = await takeBack(client, pane.handedOver ?? { dateSystem: 1900, sheets: [] }, tools);
-  pane.handedOver = null;
-  tools.onProgress({ step: "Adding the sheets", done: 0, of: sheets.length });
-  const receipt = await host.addSheets(sheets, read, made.label, tools);
-  store.dispatch({ type: "report made", made });
-  store.dispatch({ type: "receipts known", receipts: await host.receipts() });
+  const onMade = () => store.dispatch({ type: "report made", made });
+  const receipt = await addMade(pane, { of: "report", label: reportLabel(made), onMade }, tools);
   return toldOfBuild(made, receipt);
 }

@@ -38,6 +38,11 @@ export const useStyles = makeStyles({
     ":hover": { borderBottomColor: "var(--wl-pale)" },
     "&[aria-current]:hover": { borderBottomColor: "var(--wl-accent)" },
     ":focus-visible": { outline: "2px solid var(--wl-accent)", outlineOffset: "2px" },
+    // Forced colours draw a line that is transparent.
+    "@media (forced-colors: active)": {
+      borderBottomColor: "Canvas",
+      "&[aria-current]": { borderBottomColor: "Highlight" },
+    },
   },
   title: { fontFamily: TITLES, fontSize: "21px", lineHeight: "1.3", fontWeight: 600, margin: "18px 0 6px" },
   lead: { margin: "0 0 12px", color: "var(--wl-quiet)", maxWidth: "62ch" },
@@ -76,6 +81,9 @@ export const useStyles = makeStyles({
   legendEntry: { display: "inline-flex", alignItems: "center", gap: "6px", fontSize: "13px" },
   list: { listStyleType: "none", margin: 0, padding: 0 },
   entry: { padding: "8px 0", borderBottom: "1px solid var(--wl-rule)", ":last-child": { borderBottom: "none" } },
+  entryTitle: { fontSize: "14px", fontWeight: 600, margin: "0 0 2px", "& > span": { fontWeight: 400 } },
+  next: { margin: "0 0 2px", borderLeft: "3px solid var(--wl-rule)", paddingLeft: "9px" },
+  unringed: { outlineStyle: "none" },
   disclosure: {
     borderBottom: "1px solid var(--wl-rule)",
     "& > summary": {

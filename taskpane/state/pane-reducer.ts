@@ -1,4 +1,5 @@
 import type { RecordsFound } from "../worker/found";
+import { reduceCaseload } from "./caseload-reducer";
 import { reduceQuarter } from "./quarter-reducer";
 import type { Job, PaneAction, PaneState } from "./pane-state";
 
@@ -11,13 +12,22 @@ export const initialState: PaneState = {
   foundIsOld: false,
   decisions: { list: [], messages: [] },
   quarter: { entries: {}, seen: [], tables: [], refused: 0, made: null },
+  caseload: {
+    therapist: null,
+    visits: "",
+    seen: false,
+    refused: 0,
+    listed: null,
+    asked: null,
+    isOld: false,
+    page: null,
+  },
   receipts: [],
   choices: { tables: [], records: [] },
 };
 
 export function reducePane(state: PaneState, action: PaneAction): PaneState {
-  const quarter = reduceQuarter(state.quarter, action);
-  const moved = quarter === state.quarter ? state : { ...state, quarter };
+  const moved = reducePlaces(state, action);
   switch (action.type) {
     case "place opened":
       return action.place === moved.place ? moved : { ...moved, place: action.place, told: null };
@@ -32,6 +42,12 @@ export function reducePane(state: PaneState, action: PaneAction): PaneState {
     default:
       return reduceRecords(reduceJob(moved, action), action);
   }
+}
+
+function reducePlaces(state: PaneState, action: PaneAction): PaneState {
+  const quarter = reduceQuarter(state.quarter, action);
+  const caseload = reduceCaseload(state.caseload, action);
+  return quarter === state.quarter && caseload === state.caseload ? state : { ...state, quarter, caseload };
 }
 
 function reduceJob(state: PaneState, action: PaneAction): PaneState {

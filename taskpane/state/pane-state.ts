@@ -2,7 +2,9 @@ import type { Decision } from "../../src/records/decisions";
 import type { SettingName } from "../../src/settings/schema";
 import type { Progress, Receipt } from "../../src/workbook/host";
 import type { RecordsFound, TableChoice } from "../worker/found";
+import type { CaseloadListed, PageMade } from "../worker/listed";
 import type { Made } from "../worker/made";
+import type { CaseloadAsk } from "../worker/messages";
 
 export interface PaneState {
   readonly place: string;
@@ -15,6 +17,7 @@ export interface PaneState {
   readonly foundIsOld: boolean;
   readonly decisions: DecisionsState;
   readonly quarter: QuarterState;
+  readonly caseload: CaseloadState;
   readonly receipts: readonly Receipt[];
   readonly choices: { readonly tables: readonly TableChoice[]; readonly records: readonly RecordHeadings[] };
 }
@@ -24,7 +27,7 @@ export interface RecordHeadings {
   readonly headings: readonly string[];
 }
 
-export type JobKind = "reading" | "building" | "removing" | "saving";
+export type JobKind = "reading" | "building" | "listing" | "adding" | "removing" | "saving";
 
 /** The one thing the pane is doing. */
 export interface Job {
@@ -58,6 +61,23 @@ export interface QuarterState {
   readonly made: Made | null;
 }
 
+export interface CaseloadState {
+  /** The one chosen; null where none is. */
+  readonly therapist: string | null;
+  /** Visits to plan for, as written. */
+  readonly visits: string;
+  /** Whether the messages of the fields are shown. */
+  readonly seen: boolean;
+  /** How often the list was asked for while a field wanted a look. */
+  readonly refused: number;
+  readonly listed: CaseloadListed | null;
+  /** What the list was made with, so that a page says what its line says. */
+  readonly asked: CaseloadAsk | null;
+  /** Something changed since that the list depends on. */
+  readonly isOld: boolean;
+  readonly page: PageMade | null;
+}
+
 export type PaneAction =
   | { readonly type: "place opened"; readonly place: string }
   | { readonly type: "book named"; readonly name: string }
@@ -77,5 +97,12 @@ export type PaneAction =
   | { readonly type: "report made"; readonly made: Made }
   /** The worker no longer holds the report: it can be neither saved nor drawn. */
   | { readonly type: "report forgotten" }
+  | { readonly type: "therapist chosen"; readonly therapist: string | null }
+  | { readonly type: "visits entered"; readonly visits: string }
+  | { readonly type: "caseload refused" }
+  | { readonly type: "caseload listed"; readonly listed: CaseloadListed; readonly asked: CaseloadAsk }
+  | { readonly type: "page made"; readonly page: PageMade }
+  /** The worker no longer holds the page: it cannot be saved. */
+  | { readonly type: "page forgotten" }
   | { readonly type: "receipts known"; readonly receipts: readonly Receipt[] }
   | { readonly type: "told"; readonly told: Told | null };

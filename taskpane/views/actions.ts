@@ -1,8 +1,10 @@
 import type { Decision } from "../../src/records/decisions";
+import type { PageSubject } from "../../src/report/pages/make-page";
 import type { SettingName } from "../../src/settings/schema";
 import type { Receipt } from "../../src/workbook/host";
-import { removeAdded, saveReport } from "../jobs/after-build";
+import { removeAdded, savePage, saveReport } from "../jobs/after-build";
 import { buildReport } from "../jobs/build";
+import { addPage, listChildren } from "../jobs/caseload";
 import { keepDecisions, saveDecisionsFile, takeOverDecisions } from "../jobs/decisions";
 import { cancelJob, type Pane } from "../jobs/pane";
 import { checkAgain, readWorkbook } from "../jobs/read";
@@ -21,6 +23,11 @@ export interface PaneActions {
   readonly enter: (name: SettingName, value: string | readonly string[]) => void;
   readonly leaveField: (name: SettingName) => void;
   readonly chooseTable: (id: string, chosen: boolean) => void;
+  readonly chooseTherapist: (therapist: string | null) => void;
+  readonly enterVisits: (visits: string) => void;
+  readonly listChildren: () => void;
+  readonly addPage: (subject: PageSubject) => void;
+  readonly savePage: () => void;
   readonly showCell: (sheet: string, cell: string) => void;
   readonly moreCells: (group: number) => void;
   /** Gives what keeps the decisions from standing together; empty where they were kept. */
@@ -45,6 +52,11 @@ export function actionsOf(pane: Pane): PaneActions {
     enter: (name, value) => dispatch({ type: "entry changed", name, value }),
     leaveField: (name) => dispatch({ type: "entries seen", names: [name] }),
     chooseTable: (id, chosen) => dispatch({ type: "table chosen", id, chosen }),
+    chooseTherapist: (therapist) => dispatch({ type: "therapist chosen", therapist }),
+    enterVisits: (visits) => dispatch({ type: "visits entered", visits }),
+    listChildren: () => void listChildren(pane),
+    addPage: (subject) => void addPage(pane, subject),
+    savePage: () => void savePage(pane),
     showCell: (sheet, cell) => void showCell(pane, sheet, cell),
     moreCells: (group) => void moreCells(pane, group),
     keepDecisions: (list) => keepDecisions(pane, list),

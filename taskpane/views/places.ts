@@ -1,4 +1,5 @@
 import type { ComponentType } from "react";
+import { CaseloadPlace } from "./caseload/caseload-place";
 import { QuarterPlace } from "./quarter/quarter-place";
 import { RecordsPlace } from "./records/records-place";
 
@@ -6,4 +7,5 @@ import { RecordsPlace } from "./records/records-place";
 export const PLACES: readonly { readonly id: string; readonly label: string; readonly View: ComponentType }[] = [
   { id: "records", label: "Records", View: RecordsPlace },
   { id: "quarter", label: "Quarter", View: QuarterPlace },
+  { id: "caseload", label: "Caseload", View: CaseloadPlace },
 ];

@@ -21,6 +21,8 @@ function isCancel(error: unknown): boolean {
 const CANCELLED: Readonly<Record<JobKind, string>> = {
   reading: "Cancelled. Nothing was changed; read the workbook again when you are ready.",
   building: "Cancelled. Nothing was added to the workbook.",
+  listing: "Cancelled. List the children again when you are ready.",
+  adding: "Cancelled. No page was added to the workbook.",
   removing: "Cancelled. Sheets that are still listed are still there.",
   saving: "Cancelled. No file was saved.",
 };
@@ -28,6 +30,8 @@ const CANCELLED: Readonly<Record<JobKind, string>> = {
 const UNDONE: Readonly<Record<JobKind, string>> = {
   reading: "The workbook could not be read. Nothing was changed.",
   building: "The report could not be made. Nothing was added to the workbook.",
+  listing: "The children could not be listed. Nothing was changed.",
+  adding: "The page could not be made. Nothing was added to the workbook.",
   removing: "The sheets could not be removed; those that are still listed are still there.",
   saving: "The file could not be saved.",
 };

@@ -15,8 +15,13 @@ export function toldOfBuild(made: Made, { sheets }: Receipt): Told {
   };
 }
 
-export function toldOfRemoval({ sheets, label }: Receipt): Told {
-  return { tone: "done", text: `Removed: ${plural(sheets.length, "sheet", "sheets")} of the report as of ${label}.` };
+/** How a receipt names the run: in Excel it is kept with the sheets, so it names nobody. */
+export function reportLabel({ label }: Made): string {
+  return `Report as of ${label}`;
+}
+
+export function toldOfRemoval(receipt: Receipt): Told {
+  return { tone: "done", text: `Removed: ${receiptTitle(receipt)}.` };
 }
 
 export function followedInWords({ followed, everFollowed, period }: Made): string {
@@ -24,7 +29,7 @@ export function followedInWords({ followed, everFollowed, period }: Made): strin
 }
 
 export function receiptTitle({ label, sheets }: Receipt): string {
-  return `Report as of ${label}: ${plural(sheets.length, "sheet", "sheets")}`;
+  return `${label}: ${plural(sheets.length, "sheet", "sheets")}`;
 }
 
 /** `Making Age when met`, from the step of a run; a share of the way where it is known. */

@@ -10,6 +10,8 @@ export interface RecordsFound {
   readonly counts: Readonly<Record<Severity, number>>;
   /** Columns of Children that can group a table, with how many different values each has. */
   readonly groupColumns: readonly { readonly heading: string; readonly values: number }[];
+  /** Codes of the therapists, "" where some row has none; null where there is no such column. */
+  readonly therapists: readonly string[] | null;
   readonly skills: readonly { readonly id: string; readonly label: string }[];
   /** The day of the last look, ISO text; null where there is none. */
   readonly lastLook: string | null;

@@ -9,10 +9,13 @@ import type { SheetOut } from "../../src/workbook/sheets";
 import { chartsOf, previewOf, type ReportChart } from "./chart-preview";
 import type { Made } from "./made";
 
-/** A report with its sheets: what the worker keeps until the next one. */
-export interface KeptReport {
+/** What the worker keeps of what it made, until the next one of its kind. */
+export interface KeptSheets {
   readonly asOf: Day;
   readonly sheets: readonly SheetOut[];
+}
+
+export interface KeptReport extends KeptSheets {
   readonly charts: readonly ReportChart[];
 }
 

@@ -1,9 +1,11 @@
 import type { Decision } from "../../src/records/decisions";
+import type { PageSubject } from "../../src/report/pages/make-page";
 import type { Settings } from "../../src/settings/settings";
 import type { GridColumn } from "../../src/workbook/cells";
 import type { CellOut, SheetOut } from "../../src/workbook/sheets";
 import type { SheetIn, WorkbookIn } from "../../src/workbook/workbook";
 import type { FoundCell, RecordsFound, TableChoice } from "./found";
+import type { CaseloadBuilt, PageMade } from "./listed";
 import type { Built } from "./made";
 
 /** What the pane asks of its worker, and the answer to each. */
@@ -16,11 +18,13 @@ export interface Requests {
   check: { ask: { readonly settings: Settings; readonly decisions: readonly Decision[] }; answer: RecordsFound };
   cells: { ask: { readonly group: number; readonly from: number }; answer: readonly FoundCell[] };
   build: { ask: BuildAsk; answer: Built };
-  /** Rows come in parts before the answer. */
-  sheets: { ask: object; answer: readonly SheetHead[] };
+  caseload: { ask: CaseloadAsk; answer: CaseloadBuilt };
+  page: { ask: PageAsk; answer: PageMade };
+  /** The sheets of what was made last of a kind. Rows come in parts before the answer. */
+  sheets: { ask: { readonly of: MadeKind }; answer: readonly SheetHead[] };
   /** Gives the columns of the workbook back, transferred. The worker holds it no longer. */
   giveBack: { ask: object; answer: readonly (readonly (GridColumn | undefined)[])[] };
-  file: { ask: object; answer: Uint8Array<ArrayBuffer> };
+  file: { ask: { readonly of: MadeKind }; answer: Uint8Array<ArrayBuffer> };
   chart: { ask: { readonly chart: number; readonly width: number }; answer: string };
 }
 
@@ -39,6 +43,24 @@ export interface BuildAsk {
   readonly decisions: readonly Decision[];
   readonly tables: readonly string[];
 }
+
+export interface CaseloadAsk {
+  readonly settings: Settings;
+  readonly decisions: readonly Decision[];
+  /** Null where none was chosen: right where there is one to choose at most. */
+  readonly therapist: string | null;
+  readonly visits: number;
+}
+
+export interface PageAsk {
+  readonly settings: Settings;
+  readonly decisions: readonly Decision[];
+  readonly subject: PageSubject;
+  readonly visits: number;
+}
+
+/** What the worker makes sheets of, and keeps until the next one of its kind. */
+export type MadeKind = "report" | "page";
 
 /** A workbook without the texts of its grids. */
 export interface OpenedWorkbook extends Omit<WorkbookIn, "sheets"> {

@@ -2,6 +2,7 @@ import { type Day, isoOf } from "../../src/age/day";
 import { addMonths } from "../../src/age/months";
 import type { Decision } from "../../src/records/decisions";
 import { DecisionsInForce } from "../../src/records/decided";
+import { findGroupColumn } from "../../src/records/groups";
 import { readRecords, RecordsUnusable } from "../../src/records/read-records";
 import type { Records } from "../../src/records/records";
 import { firstDayOfQuarter, type Settings } from "../../src/settings/settings";
@@ -11,12 +12,15 @@ import { countsOf, type GroupedFindings, groupFindings, groupOut } from "./findi
 import { mapTables, regionsOf } from "./mapping";
 import { repairOf } from "./repairs";
 
+export interface ReadFound {
+  readonly found: RecordsFound;
+  readonly groups: readonly GroupedFindings[];
+  /** Null where they cannot be used; `found.failure` says why. */
+  readonly records: Records | null;
+}
+
 /** Reads the records, and puts what was found in a form that can be shown; findings stay, to be asked for. */
-export function readFound(
-  workbook: WorkbookIn,
-  settings: Settings,
-  decisions: readonly Decision[],
-): { readonly found: RecordsFound; readonly groups: readonly GroupedFindings[] } {
+export function readFound(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[]): ReadFound {
   const { records, unusable } = readOrFail(workbook, settings, decisions);
   const { input, findings } = records ?? unusable;
   const { headings } = new DecisionsInForce(decisions);
@@ -28,10 +32,11 @@ export function readFound(
     groups: groups.map((group) => ({ ...groupOut(group), repair: repairOf(group, workbook, regions) })),
     counts: countsOf(findings),
     groupColumns: records ? groupColumnsOf(records) : [],
+    therapists: records ? therapistsOf(records) : null,
     skills: records ? records.skills.map(({ id, label }) => ({ id, label })) : [],
     ...lastLookOf(records),
   };
-  return { found, groups };
+  return { found, groups, records };
 }
 
 type Outcome =
@@ -49,6 +54,11 @@ function readOrFail(workbook: WorkbookIn, settings: Settings, decisions: readonl
 
 function groupColumnsOf({ enrolments }: Records): RecordsFound["groupColumns"] {
   return enrolments.columns.map(({ heading, values }) => ({ heading, values: new Set(values).size }));
+}
+
+function therapistsOf({ enrolments }: Records): readonly string[] | null {
+  const column = findGroupColumn(enrolments.columns, "Therapist");
+  return column && [...new Set(column.values)].sort();
 }
 
 function lastLookOf(records: Records | null): Pick<RecordsFound, "lastLook" | "quarterEnd"> {

@@ -1,4 +1,5 @@
 import { RecordsUnusable } from "../../src/records/unusable";
+import { NobodyOfThatName } from "../../src/report/pages/make-page";
 import { NothingByThen } from "../../src/report/run";
 import { UnknownColumn } from "../../src/tables/groups";
 import type { Failure, FromWorker, ToWorker } from "./messages";
@@ -37,12 +38,16 @@ async function answerOf(work: Work, message: ToWorker, post: Post): Promise<Answ
       return { answer: work.cells(message.ask) };
     case "build":
       return { answer: work.build(message.ask, { onStep: (step) => post({ id, kind: "step", step }) }) };
+    case "caseload":
+      return { answer: work.caseload(message.ask, { onStep: (step) => post({ id, kind: "step", step }) }) };
+    case "page":
+      return { answer: work.page(message.ask, { onStep: (step) => post({ id, kind: "step", step }) }) };
     case "sheets":
-      return { answer: work.sheets((part) => post({ id, kind: "rows", part })) };
+      return { answer: work.sheets(message.ask, (part) => post({ id, kind: "rows", part })) };
     case "giveBack":
       return work.giveBack();
     case "file":
-      return bytesOf(await work.file());
+      return bytesOf(await work.file(message.ask));
     case "chart":
       return { answer: await work.chart(message.ask) };
   }
@@ -56,6 +61,7 @@ function bytesOf(bytes: Uint8Array<ArrayBuffer>): Answered {
 function failureOf(error: unknown): Failure {
   if (error instanceof UnknownColumn) return { name: "UnknownColumn", message: error.message };
   if (error instanceof NothingByThen) return { name: "NothingByThen", message: error.message };
+  if (error instanceof NobodyOfThatName) return { name: "NobodyOfThatName", message: error.message };
   if (error instanceof RecordsUnusable) return { name: "RecordsUnusable", message: error.message };
   return { name: error instanceof Error ? error.name : "Error", message: null };
 }

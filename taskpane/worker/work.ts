@@ -1,18 +1,24 @@
-import { dayFromIso, type Day } from "../../src/age/day";
+import { dayFromIso, type Day, isoOf } from "../../src/age/day";
+import { dayInWords } from "../../src/age/day-in-words";
+import { buildCohort } from "../../src/cohort/cohort";
+import { makePage } from "../../src/report/pages/make-page";
 import { runReport } from "../../src/report/run";
 import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
 import { TABLE_LIST } from "../../src/report/table-list";
 import { TABLES } from "../../src/records/tables";
+import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
 import type { ReportChart } from "./chart-preview";
 import { cellsFrom, type GroupedFindings } from "./finding-groups";
 import type { FoundCell, RecordsFound } from "./found";
 import { buffersOf, Held } from "./load";
+import { listCaseload } from "./list-caseload";
+import type { CaseloadBuilt, PageMade } from "./listed";
 import type { Built } from "./made";
-import { keep, type KeptReport, madeOf } from "./make-report";
+import { keep, type KeptReport, type KeptSheets, madeOf } from "./make-report";
 import { meansOf } from "./repairs";
-import type { Answer, Ask, BuildAsk, Choices, RowsPart, SheetHead } from "./messages";
-import { readFound } from "./read-found";
+import type { Answer, Ask, BuildAsk, CaseloadAsk, Choices, MadeKind, PageAsk, RowsPart, SheetHead } from "./messages";
+import { type ReadFound, readFound } from "./read-found";
 import { headOf, partsOf } from "./sheet-parts";
 
 /** What is loaded only when it is asked for. */
@@ -26,11 +32,12 @@ export interface WorkEvents {
   readonly onRows: (part: RowsPart) => void;
 }
 
-/** Everything that takes time, away from the pane: it holds one workbook and the last report made of it. */
+/** Everything that takes time, away from the pane: it holds one workbook, and the last report and page made of it. */
 export class Work {
   private held: Held | null = null;
   private groups: readonly GroupedFindings[] = [];
-  private kept: KeptReport | null = null;
+  private report: KeptReport | null = null;
+  private lastPage: KeptSheets | null = null;
 
   constructor(private readonly tools: WorkTools) {}
 
@@ -51,10 +58,8 @@ export class Work {
     return null;
   }
 
-  check({ settings, decisions }: Ask<"check">): RecordsFound {
-    const { found, groups } = readFound(this.needHeld().workbook, settings, decisions);
-    this.groups = groups;
-    return found;
+  check(ask: Ask<"check">): RecordsFound {
+    return this.read(ask).found;
   }
 
   cells({ group, from }: Ask<"cells">): readonly FoundCell[] {
@@ -65,17 +70,39 @@ export class Work {
   build({ settings, decisions, tables }: BuildAsk, { onStep }: Pick<WorkEvents, "onStep">): Built {
     onStep("Reading the records");
     const found = this.check({ settings, decisions });
-    this.kept = null;
+    this.report = null;
     if (found.failure !== null) return { found, made: null };
     const report = runReport(this.needHeld().workbook, settings, { tables, decisions, onStep });
     onStep("Laying out the sheets");
     const asOf = dayFromIso(String(report.settings.asOf)) as Day;
-    this.kept = keep(report, asOf);
-    return { found, made: madeOf(report, this.kept) };
+    this.report = keep(report, asOf);
+    return { found, made: madeOf(report, this.report) };
   }
 
-  sheets(onRows: WorkEvents["onRows"]): readonly SheetHead[] {
-    const { sheets } = this.needReport();
+  /** A therapist need be chosen only where there are several. */
+  caseload(ask: CaseloadAsk, { onStep }: Pick<WorkEvents, "onStep">): CaseloadBuilt {
+    onStep("Reading the records");
+    const { found, records } = this.read(ask);
+    const therapist = ask.therapist ?? onlyTherapist(found);
+    if (!records || therapist === null) return { found, listed: null };
+    onStep("Putting looks in order");
+    const context = tableContext(buildCohort(records, ask.settings), ask.settings, records);
+    onStep("Putting the children in order");
+    return { found, listed: listCaseload(context, therapist, ask.visits) };
+  }
+
+  page({ settings, decisions, subject, visits }: PageAsk, { onStep }: Pick<WorkEvents, "onStep">): PageMade {
+    onStep("Writing the page");
+    this.lastPage = null;
+    const asOf = settings.asOf as Day;
+    const sheet = makePage(this.needHeld().workbook, settings, decisions, subject, visits);
+    this.lastPage = { asOf, sheets: [sheet] };
+    const fileName = `${subject.kind === "child" ? "child-page" : "caseload"}-${isoOf(asOf)}.xlsx`;
+    return { subject, label: dayInWords(asOf), fileName };
+  }
+
+  sheets({ of }: Ask<"sheets">, onRows: WorkEvents["onRows"]): readonly SheetHead[] {
+    const { sheets } = this.needMade(of);
     for (const part of partsOf(sheets)) onRows(part);
     return sheets.map(headOf);
   }
@@ -86,8 +113,8 @@ export class Work {
     return { answer, transfer: buffersOf(answer) };
   }
 
-  file(): Promise<Uint8Array<ArrayBuffer>> {
-    const { sheets, asOf } = this.needReport();
+  file({ of }: Ask<"file">): Promise<Uint8Array<ArrayBuffer>> {
+    const { sheets, asOf } = this.needMade(of);
     return this.tools.writeFile(sheets, asOf);
   }
 
@@ -102,10 +129,28 @@ export class Work {
     return this.held;
   }
 
-  private needReport(): KeptReport {
-    if (!this.kept) throw new RangeError("work: no report was made");
-    return this.kept;
+  private read({ settings, decisions }: Ask<"check">): ReadFound {
+    const read = readFound(this.needHeld().workbook, settings, decisions);
+    this.groups = read.groups;
+    return read;
   }
+
+  private needReport(): KeptReport {
+    if (!this.report) throw new RangeError("work: no report was made");
+    return this.report;
+  }
+
+  private needMade(kind: MadeKind): KeptSheets {
+    const made = kind === "report" ? this.report : this.lastPage;
+    if (!made) throw new RangeError(`work: no ${kind} was made`);
+    return made;
+  }
+}
+
+/** The one whose children are listed where nobody chose; null where somebody must. */
+function onlyTherapist({ therapists }: RecordsFound): string | null {
+  if (therapists === null) return "";
+  return therapists.length > 1 ? null : (therapists[0] ?? "");
 }
 
 function nameOf(id: string, internal: boolean): string {

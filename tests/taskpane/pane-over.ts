@@ -23,6 +23,7 @@ export function paneOver(host: WorkbookHost, tools: Partial<WorkTools> = {}): Te
   const client = new WorkClient(start, () => {
     pane.handedOver = null;
     store.dispatch({ type: "report forgotten" });
+    store.dispatch({ type: "page forgotten" });
   });
   const pane: Pane = { host, client, store, abort: null, handedOver: null };
   return { pane, workers };

@@ -3,7 +3,7 @@ import { useStyles } from "../../look/styles";
 import { fieldMessages, MORE_SETTINGS } from "../../words/settings";
 import { usePane } from "../pane-context";
 import { Disclosure } from "../parts/disclosure";
-import { SettingField } from "./setting-field";
+import { SettingField } from "../parts/setting-field";
 
 /** Everything else that changes a number. It stays open while one of its fields wants a look. */
 export function MoreSettings() {

@@ -1,9 +1,9 @@
-import { useEffect, useRef } from "react";
 import { Button } from "@fluentui/react-components";
 import { useStyles } from "../../look/styles";
 import { quarterTitle } from "../../words/report";
 import { usePane } from "../pane-context";
-import { Added } from "./added";
+import { Added } from "../parts/added";
+import { useFirstFault } from "../parts/use-first-fault";
 import { GroupBy } from "./group-by";
 import { MoreSettings } from "./more-settings";
 import { Period } from "./period";
@@ -32,15 +32,6 @@ export function QuarterPlace() {
       <Added />
     </div>
   );
-}
-
-/** A report that was refused takes the keyboard to the first field that wants a look. */
-function useFirstFault(refused: number) {
-  const place = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    if (refused > 0) place.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus();
-  }, [refused]);
-  return place;
 }
 
 const ABOUT =

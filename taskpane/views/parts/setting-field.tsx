@@ -1,7 +1,7 @@
 import type { FieldWords } from "../../words/settings";
 import { fieldMessages } from "../../words/settings";
 import { usePane } from "../pane-context";
-import { ChoiceField, TextField } from "../parts/fields";
+import { ChoiceField, TextField } from "./fields";
 
 /** One setting, with its message once the field was left. */
 export function SettingField({ words }: { words: FieldWords }) {

@@ -4,7 +4,7 @@ import type { Receipt } from "../../../src/workbook/host";
 import { useStyles } from "../../look/styles";
 import { receiptTitle } from "../../words/report";
 import { usePane } from "../pane-context";
-import { Section } from "../parts/section";
+import { Section } from "./section";
 
 /** What runs added and is still there, each to be taken away again. */
 export function Added() {

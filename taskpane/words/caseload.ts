@@ -1,0 +1,120 @@
+import type { SettingName } from "../../src/settings/schema";
+import { counted, plural } from "../../src/tables/words";
+import type { PlanReason } from "../../src/tables/caseload/plan-item";
+import { MOST_VISITS_IN_PLAN, visitsAsked } from "../../src/tables/caseload/plan-visits";
+import type { Receipt } from "../../src/workbook/host";
+import type { Told } from "../state/pane-state";
+import type { CaseloadListed, PageMade, VisitToMake } from "../worker/listed";
+
+/** The title of the place: the finding, as a sentence. */
+export function caseloadTitle(listed: CaseloadListed | null): string {
+  if (listed === null) return "See one therapist’s children in order";
+  return listed.title ?? `No child is followed on ${listed.label}`;
+}
+
+export const CASELOAD_ABOUT =
+  "Children come in order of urgency, each with the reason and the next step. The order says what to look at first and ranks nobody; what follows is for the child’s clinician to decide.";
+
+export const INTERNAL_LIST = "Internal: each line stands for a single child. Keep it inside the program.";
+
+/** What an empty list means, and what to do. */
+export function nobodyInWords({ therapist, label }: CaseloadListed): string {
+  const whose = therapist === "" ? "No child is followed" : `No child of ${therapist} is followed`;
+  return `${whose} on ${label}. Choose another date, or another therapist; Records tells which rows of Children are not used.`;
+}
+
+export const OLD_LIST =
+  "A date, a setting or a decision changed since: list the children again to see what it changes.";
+
+export const CHOOSE_THERAPIST = "Choose a therapist, then list the children.";
+
+/** Why there is no therapist to choose; null where there is. */
+export function noChoiceInWords(therapists: readonly string[] | null): string | null {
+  if (therapists === null) return "The workbook has no column Therapist: the list holds every child followed.";
+  if (therapists.length > 1) return null;
+  const [only = ""] = therapists;
+  return only === ""
+    ? "No row has a therapist: the list holds every child followed."
+    : `${only} is the only therapist in the records.`;
+}
+
+export function therapistLabel(code: string): string {
+  return code === "" ? "No therapist recorded" : code;
+}
+
+export const VISITS_HINT = "Each to one child, with room for 8 looks. Left empty: 12.";
+
+/** What is wrong with the number of visits; undefined where it is right. */
+export function visitsMessage(text: string): string | undefined {
+  return visitsAsked(text) === null
+    ? `Visits to plan for: must be a whole number from 1 to ${counted(MOST_VISITS_IN_PLAN)}.`
+    : undefined;
+}
+
+/** Why the children cannot be listed: fields that stand in Quarter are named with their message. */
+export function faultsInWords(messages: readonly (readonly [SettingName, string])[]): string {
+  const elsewhere = messages.filter(([name]) => name !== "asOf").map(([, message]) => message);
+  if (elsewhere.length === 0) return "A field needs a look before the children can be listed.";
+  return `A field of Quarter needs a look before the children can be listed. ${elsewhere[0]}`;
+}
+
+export function toldOfList(listed: CaseloadListed): Told {
+  if (listed.children === 0) return { tone: "stopped", text: nobodyInWords(listed) };
+  return { tone: "done", text: `Listed: ${plural(listed.children, "child", "children")}, the most urgent first.` };
+}
+
+/** How a receipt names the run: in Excel it is kept with the sheet, so it names nobody. */
+export function pageLabel({ subject, label }: PageMade): string {
+  return `${subject.kind === "child" ? "Child page" : "Caseload page"} as of ${label}`;
+}
+
+export function toldOfPage({ sheets }: Receipt): Told {
+  return {
+    tone: "done",
+    text: `The page was added after your own sheets as “${sheets.join(", ")}”; nothing else was changed. It is internal: print it, or keep it with the records.`,
+  };
+}
+
+export function moreChildren(hidden: number): string {
+  return `Show more: ${plural(hidden, "child", "children")} not shown yet`;
+}
+
+/** Where there are more children than the pane lists. */
+export function cutInWords({ children, lines }: CaseloadListed): string {
+  return `The first ${counted(lines.length)} of ${counted(children)} children stand here. The table Caseload of Quarter holds all of them.`;
+}
+
+export function planInWords(visits: readonly VisitToMake[]): string {
+  if (visits.length === 0) return "Nothing needs another look before the next report.";
+  return `${plural(visits.length, "visit", "visits")}, each to one child: safety first, then what the next report would otherwise not know. What the family asks comes before any plan.`;
+}
+
+const WHY: Readonly<Record<PlanReason, string>> = {
+  sign: "Sign without follow-up, to talk about with the child’s clinician first",
+  lost: "Recorded as lost: talk with the child’s clinician, and see whether it is there",
+  "to confirm": "Lost, to confirm: look again, and talk with the child’s clinician",
+  "past window": "Past their windows, several together",
+  "different results": "Different results on one day: look together",
+  "not met": "Not met, and out of date by the next report",
+  "not assessed": "Never looked for, and near their windows",
+};
+
+const WHY_SHORT: Readonly<Record<PlanReason, string>> = {
+  sign: "sign without follow-up",
+  lost: "lost",
+  "to confirm": "lost, to confirm",
+  "past window": "past window",
+  "different results": "different results",
+  "not met": "not met",
+  "not assessed": "never looked for",
+};
+
+/** `1 lost, to confirm; 7 not met`. */
+export function visitInShort({ looks }: VisitToMake): string {
+  return looks.map(({ why, names }) => `${counted(names.length)} ${WHY_SHORT[why]}`).join("; ");
+}
+
+/** `Not met, and out of date by the next report: Walks alone; Stacks two cubes.` */
+export function looksInWords({ why, names }: VisitToMake["looks"][number]): string {
+  return `${WHY[why]}: ${names.join("; ")}.`;
+}
