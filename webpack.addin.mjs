@@ -32,10 +32,14 @@ export function addinConfig({ root, base, module }) {
       publicPath: "auto",
       clean: { keep: /^(bench|cli|page|page-server|pane)\// },
     },
-    resolve: { extensions: [".ts", ".tsx", ".js"] },
+    resolve: webResolve,
     module,
     plugins: [
       new CustomFunctionsMetadataPlugin({ output: "functions.json", input: functionFiles(root) }),
+      // The metadata plugin has every function call the runtime's own, which a worker has not.
+      new webpack.ProvidePlugin({
+        "CustomFunctions.associate": [path.join(root, "functions/associate.ts"), "associate"],
+      }),
       new HtmlWebpackPlugin({
         template: "taskpane/taskpane.html",
         filename: "taskpane.html",
@@ -48,6 +52,7 @@ export function addinConfig({ root, base, module }) {
           { from: "taskpane/help.html" },
         ],
       }),
+      withoutNode(),
       new LicenseWebpackPlugin({ outputFilename: "THIRD-PARTY-NOTICES.txt", perChunkOutput: false }),
       new Icons(path.join(root, "taskpane/icons/icon.svg")),
     ],
@@ -55,6 +60,18 @@ export function addinConfig({ root, base, module }) {
     performance: { hints: false },
     stats: "errors-warnings",
   };
+}
+
+/** The solver's script asks for Node's own modules where it runs in Node; a browser has none. */
+export const webResolve = {
+  extensions: [".ts", ".tsx", ".js"],
+  fallback: { crypto: false, fs: false, module: false, path: false, url: false },
+};
+
+export function withoutNode() {
+  return new webpack.NormalModuleReplacementPlugin(/^node:/, (resource) => {
+    resource.request = resource.request.slice("node:".length);
+  });
 }
 
 /** What the functions and the pane's worker both need is one file, loaded once. */

@@ -3,7 +3,8 @@ import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import webpack from "webpack";
-import { addinConfig } from "./webpack.addin.mjs";
+import { addinConfig, webResolve, withoutNode } from "./webpack.addin.mjs";
+import { webModule } from "./webpack.rules.mjs";
 import { helpOfFunctions } from "./src/hosts/page/functions/help-of-functions.mjs";
 
 const root = path.dirname(fileURLToPath(import.meta.url));
@@ -51,24 +52,10 @@ const page = {
     publicPath: "auto",
     clean: true,
   },
-  resolve: { extensions: [".ts", ".tsx", ".js"] },
-  module: {
-    rules: [
-      {
-        test: /\.tsx?$/,
-        exclude: /node_modules/,
-        loader: "swc-loader",
-        options: {
-          jsc: {
-            target: "es2022",
-            parser: { syntax: "typescript", tsx: true },
-            transform: { react: { runtime: "automatic" } },
-          },
-        },
-      },
-    ],
-  },
+  resolve: webResolve,
+  module: webModule,
   plugins: [
+    withoutNode(),
     new HtmlWebpackPlugin({ template: "src/hosts/page/index.html" }),
     new webpack.DefinePlugin({ FUNCTION_HELP: JSON.stringify(await helpOfFunctions(path.join(root, "functions"))) }),
     // Hyphenation of sixty languages, for a text editor that the page does not use.
@@ -106,7 +93,7 @@ const pageServer = {
 
 /** Every part of dist/; the add-in first, since it clears what is left over in dist/ itself. */
 export function configs({ base }) {
-  return [addinConfig({ root, base, module: page.module }), commandLine, page, pageServer];
+  return [addinConfig({ root, base, module: webModule }), commandLine, page, pageServer];
 }
 
 export default configs({ base: "https://localhost:3000/" });

@@ -4,6 +4,7 @@ export * from "./agreement";
 export * from "./adjust-p";
 export * from "./child-tables";
 export * from "./met-by-band";
+export * from "./protect";
 export * from "./ratings";
 export * from "./referrals";
 export * from "./scan";

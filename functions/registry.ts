@@ -4,6 +4,7 @@ import { agreement } from "./agreement";
 import { adjustP } from "./adjust-p";
 import { attainment, skillStatus } from "./child-tables";
 import { metByBand } from "./met-by-band";
+import { protect, provable } from "./protect";
 import { progressCategory, summaryStatements } from "./ratings";
 import { referrals } from "./referrals";
 import { scan } from "./scan";
@@ -14,6 +15,8 @@ export interface WorksheetFunction {
   readonly fn: (...args: any[]) => any[][];
   /** Names in order; those in brackets may be left out. */
   readonly parameters: readonly string[];
+  /** True where the host has to load the solver before it calls: such calls go to the worker whatever their size. */
+  readonly needsSolver: boolean;
 }
 
 /** Every function by the name that a cell calls it by, without the namespace. To add one: its file, a line here, its tests. */
@@ -38,10 +41,17 @@ export const FUNCTIONS: ReadonlyMap<string, WorksheetFunction> = new Map([
   entry("SUMMARYSTATEMENTS", summaryStatements, "categories"),
   entry("ADJUSTP", adjustP, "p [method]"),
   entry("AGREEMENT", agreement, "first second"),
+  entry("PROTECT", protect, "counts [minimum]", true),
+  entry("PROVABLE", provable, "counts hidden", true),
 ]);
 
 export const NAMESPACE = "COHORT";
 
-function entry(name: string, fn: (...args: any[]) => any[][], parameters: string): [string, WorksheetFunction] {
-  return [name, { fn, parameters: parameters.split(" ") }];
+function entry(
+  name: string,
+  fn: (...args: any[]) => any[][],
+  parameters: string,
+  needsSolver = false,
+): [string, WorksheetFunction] {
+  return [name, { fn, parameters: parameters.split(" "), needsSolver }];
 }

@@ -1,25 +1,13 @@
+import type { Answerer } from "../functions/associate";
 import { currentDateSystem } from "../functions/date-system";
 import { CellFailure, type FailureCode, forHost } from "../functions/failure";
-import { FUNCTIONS, type WorksheetFunction } from "../functions/registry";
 import type { Answer } from "../functions/elsewhere/answer";
-import { rowsOf, WORKER_FROM_ROWS, type WorkerCalls } from "../functions/elsewhere/worker-calls";
+import { goesElsewhere, type WorkerCalls } from "../functions/elsewhere/worker-calls";
 
-/** The part of Excel's runtime that is used here. */
-interface FunctionsRuntime {
-  associate(name: string, fn: (...given: unknown[]) => unknown): void;
-}
-
-/** Registers every function anew, so that a call of many rows is answered away from the thread that Excel waits for. */
-export function answerLargeCallsElsewhere(calls: () => Pick<WorkerCalls, "answer">): void {
-  const runtime = (globalThis as unknown as { CustomFunctions: FunctionsRuntime }).CustomFunctions;
-  for (const [name, called] of FUNCTIONS) runtime.associate(name, large(name, called, calls));
-}
-
-function large(name: string, { fn, parameters }: WorksheetFunction, calls: () => Pick<WorkerCalls, "answer">) {
-  return (...given: unknown[]): unknown => {
-    // Excel puts an object of its own behind the arguments.
-    const args = given.slice(0, parameters.length);
-    if (rowsOf(args) < WORKER_FROM_ROWS) return fn(...args);
+/** Answers a call at once, or one of many rows away from the thread that Excel waits for. */
+export function answererOver(calls: () => Pick<WorkerCalls, "answer">): Answerer {
+  return (name, fn, args) => {
+    if (!goesElsewhere(name, args)) return fn(...args);
     return calls().answer(name, args, currentDateSystem()).then(shownInExcel);
   };
 }

@@ -1,6 +1,9 @@
 import { config } from "zod";
 import { setDateSystem } from "../date-system";
+import { FUNCTIONS } from "../registry";
+import { hasSolver, setSolver } from "../solver";
 import { answerOf } from "./answer";
+import { loadSolver } from "./load-solver";
 import type { FromWorker, ToWorker } from "./worker-calls";
 
 // zod would otherwise ask whether it may compile, which a strict policy reports.
@@ -13,11 +16,16 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.kind === "rows") return collect(data);
   const ranges = incoming.get(data.call);
   incoming.delete(data.call);
-  setDateSystem(data.dateSystem);
-  const args = data.args.map((value, at) => ranges?.get(at) ?? value);
-  const reply: FromWorker = { call: data.call, answer: answerOf(data.name, args) };
-  self.postMessage(reply);
+  void answer({ ...data, args: data.args.map((value, at) => ranges?.get(at) ?? value) });
 };
+
+async function answer({ call, name, dateSystem, args }: Extract<ToWorker, { kind: "call" }>): Promise<void> {
+  // without a solver the function itself says what to do
+  if (FUNCTIONS.get(name)?.needsSolver && !hasSolver()) await loadSolver().then(setSolver, () => undefined);
+  setDateSystem(dateSystem);
+  const reply: FromWorker = { call, answer: answerOf(name, args) };
+  self.postMessage(reply);
+}
 
 function collect({ call, argument, rows }: Extract<ToWorker, { kind: "rows" }>): void {
   const ranges = incoming.get(call) ?? new Map<number, unknown[][]>();

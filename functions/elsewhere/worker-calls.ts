@@ -1,4 +1,5 @@
 import type { DateSystem } from "../../src/age/serial";
+import { FUNCTIONS } from "../registry";
 import type { Answer } from "./answer";
 
 /** To the worker: a call comes in pieces, so that no single copy of its rows holds up the page. */
@@ -20,6 +21,11 @@ export interface FromWorker {
 
 /** From this many rows in all ranges together a call goes to the worker. */
 export const WORKER_FROM_ROWS = 500;
+
+/** True for calls of many rows, and for those that need the solver: it is loaded in the worker alone. */
+export function goesElsewhere(name: string, args: readonly unknown[]): boolean {
+  return rowsOf(args) >= WORKER_FROM_ROWS || FUNCTIONS.get(name)?.needsSolver === true;
+}
 
 const ROWS_A_PIECE = 5_000;
 

@@ -29,6 +29,11 @@ export function isFunctionName(name: string): boolean {
   return functionNamed(name) !== undefined;
 }
 
+/** True where the solver has to be there before the function is called. */
+export function needsSolver(name: string): boolean {
+  return functionNamed(name)?.needsSolver === true;
+}
+
 function functionNamed(name: string): WorksheetFunction | undefined {
   return FUNCTIONS.get(bareName(name));
 }

@@ -1,10 +1,13 @@
 import { readFileSync } from "node:fs";
-import { callFunction } from "./call";
+import { setSolver } from "../../functions/solver";
+import { loadSolver } from "../hosts/file/load-solver";
+import { callFunction, needsSolver } from "./call";
 import { badRequest, EXIT } from "./failure";
 import type { RequestOf } from "./request";
 import { print } from "./say";
 
-export function runCallCommand({ name }: RequestOf<"call">): number {
+export async function runCallCommand({ name }: RequestOf<"call">): Promise<number> {
+  if (needsSolver(name)) setSolver(await loadSolver());
   const answer = callFunction(name, argumentsFrom(readFileSync(0, "utf8")));
   if ("error" in answer && answer.error === "#NAME?") throw badRequest(answer.message);
   print(JSON.stringify("error" in answer ? answer : answer.result));

@@ -26,6 +26,7 @@ function readdir(folder: string): string[] {
     "agreement",
     "child-tables",
     "met-by-band",
+    "protect",
     "ratings",
     "referrals",
     "scan",

@@ -8,7 +8,7 @@ import { FUNCTIONS, NAMESPACE } from "../../../../functions/registry";
 import { type Answer, answerOf, messageOf } from "../../../../functions/elsewhere/answer";
 import { argumentOf, valueOf } from "./cell-values";
 import type { CellMessages } from "./messages";
-import { rowsOf, WORKER_FROM_ROWS } from "../../../../functions/elsewhere/worker-calls";
+import { goesElsewhere } from "../../../../functions/elsewhere/worker-calls";
 
 export interface FunctionSurroundings {
   readonly messages: CellMessages;
@@ -36,7 +36,7 @@ function functionClass(name: string, around: FunctionSurroundings): FunctionClas
         around.messages.set(...at, messageOf(answer));
         return valueOf(answer);
       };
-      if (rowsOf(args) < WORKER_FROM_ROWS) return told(answerOf(name, args));
+      if (!goesElsewhere(name, args)) return told(answerOf(name, args));
       return new AsyncObject(around.answerElsewhere(name, args).then(told)) as unknown as BaseValueObject;
     }
   };
