@@ -1,7 +1,9 @@
 import type { Finding } from "../records/finding";
 import type { Skill, TableUse } from "../records/records";
 import type { SettingsEcho } from "../settings/settings";
+import type { ScannedMonth } from "../tables/referral-scan-months";
 import type { Table } from "../tables/table";
+import type { TrendOverview } from "../tables/trend-overview";
 
 export const TOOL_NAME = "Windowline";
 
@@ -32,6 +34,10 @@ export interface PrintMatter {
   readonly skills: readonly Skill[];
   /** The cumulative curve of each row of age-when-met that could be estimated, in the order of its rows. */
   readonly curves: readonly AgeCurve[];
+  /** The months of the place and area of the first row of referral-scan. */
+  readonly scannedMonths: readonly ScannedMonth[];
+  /** Null where the trend was not asked for. */
+  readonly trend: TrendOverview | null;
   /** How many children are followed on the as-of date. */
   readonly followed: number;
   readonly everFollowed: number;

@@ -10,6 +10,9 @@ import { echoSettings, type Settings } from "../settings/settings";
 import { rowsAndGroups } from "../tables/age-when-met";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
+import { mostLikelyMonths } from "../tables/referral-scan-months";
+import type { Table } from "../tables/table";
+import { trendOverview } from "../tables/trend-overview";
 import type { WorkbookIn } from "../workbook/workbook";
 import { countedSentences, lookSentences } from "./counted";
 import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
@@ -64,12 +67,7 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
       version: VERSION,
       seed: settings.seed,
     },
-    print: printMatter(
-      estimates,
-      records,
-      wanted.some(({ id }) => id === "age-when-met"),
-      skipped,
-    ),
+    print: printMatter(estimates, records, tables, skipped),
   };
 }
 
@@ -94,14 +92,19 @@ function reasonOf(rule: string): string {
 function printMatter(
   estimates: AgeEstimates,
   records: Records,
-  withCurves: boolean,
+  tables: readonly Table[],
   skipped: readonly TableMaker[],
 ): PrintMatter {
-  const { cohort, asOf } = estimates.context;
+  const { context } = estimates;
+  const { cohort, asOf } = context;
   const children = cohort.ids.map((_, child) => child);
+  const made = (wanted: string) => tables.find(({ id }) => id === wanted);
+  const scan = made("referral-scan");
   return {
     skills: cohort.skills,
-    curves: withCurves ? curvesOf(estimates) : [],
+    curves: made("age-when-met") ? curvesOf(estimates) : [],
+    scannedMonths: scan ? mostLikelyMonths(context, scan) : [],
+    trend: made("trend") ? trendOverview(context) : null,
     followed: children.filter((child) => cohort.following.enrolmentOn(child, asOf) !== NOT_FOLLOWED).length,
     everFollowed: children.filter((child) => cohort.following.firstDayUpTo(child, asOf) !== null).length,
     decisions: records.decisions,

@@ -62,7 +62,8 @@ export function scan({ shape, observed, strata }: ScanInput, { maxWidth, replica
   return { windows: scanned, windowCount: windows.count };
 }
 
-function expectedCells({ layers, places, periods }: ScanShape, strata: readonly ScanStratum[]): Float64Array {
+/** The expected number of each layer, place and period, in this order. */
+export function expectedCells({ layers, places, periods }: ScanShape, strata: readonly ScanStratum[]): Float64Array {
   const cells = places * periods;
   const expected = new Float64Array(layers * cells);
   for (const { draws, weights, layers: counted } of strata) {

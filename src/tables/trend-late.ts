@@ -34,11 +34,12 @@ export function lateEntries({ records, settings, asOf }: TableContext, quarters:
   const missing = shareStillMissing(lag, elapsed);
   if (missing === null) return { provisional: null, note: `${UNKNOWN}: it has no look with a day of entry.` };
   const later = daysUntilMissing(lag, elapsed, SAFE_SHARE, last.day - closed) as number;
-  return { provisional: missing > SAFE_SHARE, note: lateNote(last, missing, closed, closed + later) };
+  return { provisional: missing > SAFE_SHARE, note: lateNote(last, missing, elapsed.length, closed, closed + later) };
 }
 
-function lateNote({ label }: Quarter, missing: number, closed: Day, safe: Day): string {
+function lateNote({ label }: Quarter, missing: number, entered: number, closed: Day, safe: Day): string {
   const percent = (100 * missing).toFixed(1);
+  const toCome = Math.round((missing * entered) / (1 - missing));
   const word = missing > SAFE_SHARE ? "provisional" : "not provisional";
-  return `${label} is ${word}: going by the days between a look and its entry (reverse-time hazard), ${percent}% of its looks are still to be entered on ${isoOf(closed)}, the last day known to the records. The earliest cut-off by day of entry with at most ${100 * SAFE_SHARE}% missing is ${isoOf(safe)}. Lags longer than any seen cannot be foreseen.`;
+  return `${label} is ${word}: going by the days between a look and its entry (reverse-time hazard), ${percent}% of its looks are still to be entered on ${isoOf(closed)}, the last day known to the records: about ${toCome} beside ${entered} entered. The earliest cut-off by day of entry with at most ${100 * SAFE_SHARE}% missing is ${isoOf(safe)}. Lags longer than any seen cannot be foreseen.`;
 }

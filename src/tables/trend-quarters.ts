@@ -61,3 +61,14 @@ export function countQuarter(
   }
   return counts;
 }
+
+/** For how many of the children followed at the end of each quarter correcting stopped within it. */
+export function correctionStops({ cohort }: { readonly cohort: Cohort }, quarters: readonly Quarter[]): number[] {
+  return quarters.map(
+    ({ first, day }) =>
+      cohort.clocks.filter(
+        ({ birth, stops }, child) =>
+          stops > birth && stops >= first && stops <= day && cohort.following.enrolmentOn(child, day) !== NOT_FOLLOWED,
+      ).length,
+  );
+}

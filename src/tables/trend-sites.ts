@@ -13,9 +13,7 @@ export function siteNotes({ cohort, settings }: TableContext, quarters: readonly
   const sites = sitesOf(cohort);
   if (sites === null) return ["Children has no column headed Site: sites cannot be told apart."];
   if (sites.names.length < 2) return [];
-  const counts = quarters.map((quarter) =>
-    countQuarter(cohort, quarter, sites.ofEnrolment, sites.names.length, settings.recheckDays),
-  );
+  const counts = countsBySite(cohort, quarters, sites, settings.recheckDays);
   const areas = [...new Set(cohort.skills.map(({ area }) => area))];
   return [
     "Sites beside the program, first and last quarter in which every site named has somebody assessed. Standardised: each site's share weighted by its assessed children (child-skills for an area) of all quarters together, so that a change in which site the children come from is no trend.",
@@ -31,22 +29,56 @@ function areaNote(
   quarters: readonly Quarter[],
   counts: readonly QuarterCounts[],
 ): string[] {
+  const { named, used, standardised } = areaStrata(cohort, area, sites, counts);
+  const whole = quarters.flatMap((_, at) => (standardised[at] === null ? [] : [at]));
+  const [first, last] = [whole[0], whole.at(-1)];
+  if (named.length < 2 || first === undefined || last === undefined || first === last) return [];
+  const change = (inWords: (at: number) => string) => [first, last].map(inWords).join(" to ");
+  const pooled = change((at) => counted(used.map((points) => points[at] as TrendPoint)));
+  const bySite = named.map((site, row) => `${nameOf(sites, site)} ${change((at) => counted([used[row]![at]!]))}`);
+  return [
+    `${area} (child-skills), ${quarters[first]!.label} to ${quarters[last]!.label}: pooled ${pooled}, standardised ${change((at) => percent(standardised[at] as number))}; ${bySite.join("; ")}.`,
+  ];
+}
+
+/** The sites of an area that have somebody assessed in some quarter, and their share standardised in each quarter. */
+function areaStrata(cohort: Cohort, area: string, sites: Sites, counts: readonly QuarterCounts[]) {
   const skills = cohort.skills.flatMap((skill, at) => (skill.area === area ? [at] : []));
   const strata = strataOf(cohort, counts, sites, skills);
   const named = strata.flatMap((points, site) => (points.some(({ of }) => of > 0) ? [site] : []));
-  const whole = quarters.flatMap((_, at) => (named.every((site) => strata[site]![at]!.of > 0) ? [at] : []));
-  const [first, last] = [whole[0], whole.at(-1)];
-  if (named.length < 2 || first === undefined || last === undefined || first === last) return [];
   const used = named.map((site) => strata[site] as readonly TrendPoint[]);
-  const ends = [first, last].map((at) => used.map((points) => points[at] as TrendPoint));
   const weights = used.map((points) => sum(points.map(({ of }) => of)));
-  const change = (share: (points: readonly TrendPoint[]) => number) =>
-    ends.map((points) => percent(share(points))).join(" to ");
-  const bySite = named.map((site, at) => `${nameOf(sites, site)} ${change((points) => shareOf([points[at]!]))}`);
-  const standardised = change((points) => standardisedShare(points, weights) as number);
-  return [
-    `${area} (child-skills), ${quarters[first]!.label} to ${quarters[last]!.label}: pooled ${change(shareOf)}, standardised ${standardised}; ${bySite.join("; ")}.`,
-  ];
+  const standardised = counts.map((_, at) =>
+    standardisedShare(
+      used.map((points) => points[at] as TrendPoint),
+      weights,
+    ),
+  );
+  return { named, used, standardised };
+}
+
+/** Of each area, the share in each quarter standardised over sites; null where a site has nobody assessed. */
+export type StandardisedShares = ReadonlyMap<string, readonly (number | null)[]>;
+
+/** None where there are fewer than two sites: there is nothing to stratify. */
+export function standardisedByArea(
+  { cohort, settings }: TableContext,
+  quarters: readonly Quarter[],
+): StandardisedShares {
+  const sites = sitesOf(cohort);
+  if (sites === null || sites.names.length < 2) return new Map();
+  const counts = countsBySite(cohort, quarters, sites, settings.recheckDays);
+  const areas = [...new Set(cohort.skills.map(({ area }) => area))];
+  return new Map(
+    areas.flatMap((area) => {
+      const { named, standardised } = areaStrata(cohort, area, sites, counts);
+      return named.length < 2 ? [] : [[area, standardised] as const];
+    }),
+  );
+}
+
+function countsBySite(cohort: Cohort, quarters: readonly Quarter[], sites: Sites, recheckDays: number) {
+  return quarters.map((quarter) => countQuarter(cohort, quarter, sites.ofEnrolment, sites.names.length, recheckDays));
 }
 
 function reversalNote(skill: string, strata: Strata, sites: Sites): string[] {
@@ -78,8 +110,10 @@ function strataOf(
   );
 }
 
-function shareOf(points: readonly TrendPoint[]): number {
-  return sum(points.map(({ count }) => count)) / sum(points.map(({ of }) => of));
+/** `78.0% (273 of 350)`. */
+function counted(points: readonly TrendPoint[]): string {
+  const [count, of] = [sum(points.map((point) => point.count)), sum(points.map((point) => point.of))];
+  return `${percent(count / of)} (${count} of ${of})`;
 }
 
 function nameOf({ names }: Sites, site: number): string {

@@ -1,9 +1,8 @@
-import { NOT_FOLLOWED } from "../cohort/following";
 import { shareInterval } from "../statistics/share";
 import type { TableContext } from "./context";
 import type { Table, TableColumn, TableValue } from "./table";
 import { lateEntries } from "./trend-late";
-import { countQuarter, lastQuarters, type Quarter, type SkillCounts } from "./trend-quarters";
+import { correctionStops, countQuarter, lastQuarters, type Quarter, type SkillCounts } from "./trend-quarters";
 import { siteNotes } from "./trend-sites";
 
 const COLUMNS: readonly TableColumn[] = [
@@ -58,15 +57,11 @@ function figures({ children, met, assessed }: SkillCounts, level: number): Table
   return [children, met, assessed, share, lower, upper];
 }
 
-/** In which quarters correcting stopped for children followed at their end: no trend of ages is drawn through it. */
-function correctionNote({ cohort }: TableContext, quarters: readonly Quarter[]): string[] {
-  const stops = quarters.flatMap(({ label, first, day }) => {
-    const children = cohort.clocks.filter(
-      ({ birth, stops: on }, child) =>
-        on > birth && on >= first && on <= day && cohort.following.enrolmentOn(child, day) !== NOT_FOLLOWED,
-    );
-    return children.length === 0 ? [] : [`${label} ${children.length}`];
-  });
+/** In which quarters correcting stopped for children followed at their end: no trend is drawn through it. */
+function correctionNote(context: TableContext, quarters: readonly Quarter[]): string[] {
+  const stops = correctionStops(context, quarters).flatMap((children, at) =>
+    children === 0 ? [] : [`${quarters[at]!.label} ${children}`],
+  );
   if (stops.length === 0) return [];
   return [
     `Correcting of age stopped within the quarter for this many children followed at its end: ${stops.join(", ")}. Their age jumps there, and with it their band and window.`,

@@ -6,6 +6,8 @@ export const INK = {
   tint: "#EEF2F5",
   pale: "#D5DDE3",
   hatch: "#C3CED6",
+  /** For marks lighter than the others: 3 to 1 on white, as marks need (WCAG 2.2, 1.4.11). */
+  light: "#8A949B",
   rule: "#D9D9D9",
   paper: "#FFFFFF",
 } as const;

@@ -77,7 +77,10 @@ export interface PrintOut {
   readonly header?: string;
 }
 
-/** A native chart over cells of its own sheet. */
+/**
+ * A native chart over cells of its own sheet. Stacked columns take series with the look of a line too: they are drawn over
+ * them, and come after those that are stacked.
+ */
 export interface ChartOut {
   readonly kind: "column stacked" | "bar stacked" | "bar share stacked" | "column share stacked" | "line" | "curve";
   readonly title: string;
@@ -98,11 +101,13 @@ export interface SeriesOut {
   readonly x: CellRange;
   readonly y: CellRange;
   readonly look: SeriesLook;
+  /** Its name stands beside its mark, or beside the first where there are several. */
+  readonly named?: boolean;
 }
 
 /**
- * Looks that stay apart on a grey print. Fills: `solid` to `pale`. Lines: `line` to `edge`; `point` is a mark without a
- * line, and `band` a hatched breadth behind the rest.
+ * Looks that stay apart on a grey print. Fills: `solid` to `pale`. Lines: `line` to `edge`, and `joined` with a mark at
+ * every value. Marks without a line: `point`, `lightPoint`, `tick`. `band` is a hatched breadth behind the rest.
  */
 export type SeriesLook =
   | "solid"
@@ -116,8 +121,18 @@ export type SeriesLook =
   | "dottedLine"
   | "longDashed"
   | "edge"
+  | "joined"
   | "point"
+  | "lightPoint"
+  | "tick"
   | "band";
+
+const FILLS: ReadonlySet<SeriesLook> = new Set(["solid", "striped", "hollow", "lined", "crossed", "pale"]);
+
+/** True where the look fills a bar, and does not draw a line or marks. */
+export function isFill(look: SeriesLook): boolean {
+  return FILLS.has(look);
+}
 
 export interface AxisOut {
   readonly title: string;
@@ -128,6 +143,8 @@ export interface AxisOut {
   readonly format?: CellFormat;
   /** Read downwards: the first category on top. */
   readonly reversed?: boolean;
+  /** Not drawn, where its numbers only keep rows apart. */
+  readonly hidden?: boolean;
 }
 
 /** The widest text a cell holds. Source: Microsoft, "Excel specifications and limits". */

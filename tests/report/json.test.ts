@@ -17,7 +17,16 @@ const report: Report = {
     },
   ],
   provenance: { fingerprint: "f", settings: {}, version: "0", seed: 1 },
-  print: { skills: [], curves: [], followed: 0, everFollowed: 0, decisions: [], counted: [] },
+  print: {
+    skills: [],
+    curves: [],
+    scannedMonths: [],
+    trend: null,
+    followed: 0,
+    everFollowed: 0,
+    decisions: [],
+    counted: [],
+  },
 };
 
 test("says in JSON exactly what the report holds, without what only print needs", () => {

@@ -108,7 +108,9 @@ describe("late entries", () => {
 
   /** 13 Mondays of the quarter; the last, 24 June, misses its second look: 1 of 26. */
   test("by hand: one of 26 looks is still to come, 3.8%", () => {
-    expect(tableWith(looks("2024-06-24")).notes[0]).toContain("3.8% of its looks");
+    const [note] = tableWith(looks("2024-06-24")).notes;
+    expect(note).toContain("3.8% of its looks");
+    expect(note).toContain("about 1 beside 25 entered");
   });
 
   test("closed long after: not provisional", () => {
@@ -152,7 +154,7 @@ describe("sites", () => {
   /** North weighs 357, River 343: (357 x 81/87 + 343 x 192/263) / 700 = 83.3%, (357 x 234/270 + 343 x 55/80) / 700 = 77.9%. */
   test("pooled, standardised to the children of all quarters, and each site", () => {
     expect(notes).toContain(
-      "gross motor (child-skills), 2024-Q1 to 2024-Q2: pooled 78.0% to 82.6%, standardised 83.3% to 77.9%; North 93.1% to 86.7%; River 73.0% to 68.8%.",
+      "gross motor (child-skills), 2024-Q1 to 2024-Q2: pooled 78.0% (273 of 350) to 82.6% (289 of 350), standardised 83.3% to 77.9%; North 93.1% (81 of 87) to 86.7% (234 of 270); River 73.0% (192 of 263) to 68.8% (55 of 80).",
     );
   });
 

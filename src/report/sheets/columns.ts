@@ -57,8 +57,9 @@ export function isText(column: TableColumn): boolean {
   return column.unit === "text";
 }
 
-/** The value as a cell: ISO dates become days, and what cannot be estimated stays empty. */
+/** The value as a cell: ISO dates become days, yes and no words, and what cannot be estimated stays empty. */
 export function cellOf(value: TableValue, column: TableColumn): CellOut {
+  if (typeof value === "boolean") return value ? "yes" : "no";
   if (column.unit !== "date" || typeof value !== "string") return value;
   return dayFromIso(value) ?? value;
 }

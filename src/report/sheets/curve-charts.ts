@@ -5,6 +5,7 @@ import type { AgeCurve, Report } from "../report";
 import { chartDraft, chartLine, NumbersBehind, placeInGrid, printedArea, rowsOfGrid } from "./chart-grid";
 import { bandPoints, curvePoints, type Point } from "./curve-points";
 import { footerOf, periodInWords } from "./page";
+import { pointSeries } from "./point-series";
 import { readTable } from "./read-table";
 import { sentencesOf } from "./sentences/sentences";
 import { expectedInWords, skillsById, windowInWords } from "./skill-words";
@@ -120,7 +121,5 @@ function expectedSeries(skill: Skill, numbers: NumbersBehind): SeriesOut[] {
 }
 
 function seriesOf(name: string, points: readonly Point[], look: SeriesLook, numbers: NumbersBehind): SeriesOut {
-  numbers.add([name, "Months", "Share"]);
-  for (const [months, share] of points) numbers.add(["", months, share]);
-  return { name, x: numbers.lastRows(points.length, 1), y: numbers.lastRows(points.length, 2), look };
+  return pointSeries(name, points, look, numbers, ["Months", "Share"]);
 }

@@ -1,5 +1,6 @@
 import type { PrintOut } from "../../workbook/sheets";
 import type { Report } from "../report";
+import type { SheetDraft } from "./sheet-draft";
 import { settingDay } from "./words";
 
 /** `Period 1 July 2026 to 30 September 2026, figures as of 30 September 2026`. */
@@ -22,6 +23,20 @@ export function landscapePage(report: Report, headerRow: number, internal = fals
     fit: "one page wide",
     footer: footerOf(report, internal),
   };
+}
+
+/** What a landscape page of letter size holds within its margins. */
+const PAGE_POINTS = { width: 690, height: 490 };
+const POINTS_PER_CHARACTER = 5.25;
+/** What runs over by less is easier to read in smaller print than on a second page of a few lines. */
+const LITTLE_OVER = 1.5;
+
+/** One page where the columns up to `lastColumn`, made to fit a page's width, run a little over its height. */
+export function fitOf(draft: SheetDraft, lastColumn: number): PrintOut["fit"] {
+  const widthPoints = draft.widthOf(0, lastColumn) * POINTS_PER_CHARACTER;
+  const holds = PAGE_POINTS.height * Math.max(1, widthPoints / PAGE_POINTS.width);
+  const isLittleOver = draft.heightPoints > holds && draft.heightPoints <= LITTLE_OVER * holds;
+  return isLittleOver ? "one page" : "one page wide";
 }
 
 export function portraitPage(report: Report): PrintOut {

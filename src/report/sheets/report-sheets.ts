@@ -6,8 +6,14 @@ import { curveCharts } from "./curve-charts";
 import { findingsInWords, findingsSheets } from "./findings-sheets";
 import { metByBandCharts } from "./met-by-band-charts";
 import { methodSheet } from "./method-sheet";
+import { ratingsCharts } from "./ratings-charts";
+import { referralsCharts } from "./referrals-charts";
+import { scanChart } from "./scan-chart";
+import { stepsCharts } from "./steps-charts";
 import { summarySheet } from "./summary-sheet";
 import { tableSheet } from "./table-sheet";
+import { trendCharts } from "./trend-charts";
+import { trendSheet } from "./trend-sheet";
 
 /** The whole report as sheets: summary, tables with their charts, method, findings. */
 export function reportSheets(report: Report): SheetOut[] {
@@ -35,11 +41,22 @@ interface Described {
 
 function sheetsOf(table: Table, report: Report): Described[] {
   const charts = chartsOf(table, report);
-  const sheet = { sheet: tableSheet(table, report), about: table.title };
+  const rows = table.id === "trend" && table.rows.length > 0 ? trendSheet(table, report) : tableSheet(table, report);
+  const sheet = { sheet: rows, about: table.title };
   return charts ? [{ sheet: charts, about: `${table.title}, drawn` }, sheet] : [sheet];
 }
 
 function chartsOf(table: Table, report: Report): SheetOut | null {
-  if (table.id === "met-by-band") return metByBandCharts(table, report);
-  return table.id === "age-when-met" ? curveCharts(table, report) : null;
+  return Object.hasOwn(CHARTS, table.id) && table.rows.length > 0 ? (CHARTS[table.id]?.(table, report) ?? null) : null;
 }
+
+/** Tables that people would rather look at. */
+const CHARTS: Readonly<Record<string, (table: Table, report: Report) => SheetOut | null>> = {
+  "met-by-band": metByBandCharts,
+  "age-when-met": curveCharts,
+  referrals: referralsCharts,
+  "referral-scan": scanChart,
+  "referral-steps": stepsCharts,
+  ratings: ratingsCharts,
+  trend: trendCharts,
+};

@@ -35,6 +35,11 @@ export class SheetDraft {
     return this.rows.reduce((sum, _, row) => sum + (this.heights.get(row) ?? USUAL.points), 0);
   }
 
+  /** Characters of the columns `from` to `to`. */
+  widthOf(from: number, to: number): number {
+    return this.columns.slice(from, to + 1).reduce((total, column) => total + column.width, 0);
+  }
+
   /** A line of text over columns `from` to `to`, as tall as the text needs. */
   spanning(text: string, style: CellStyle, from = 0, to = this.lastTextColumn): void {
     this.beside(
@@ -95,10 +100,6 @@ export class SheetDraft {
 
   private textHeight(text: string, style: CellStyle, from: number, to: number): number {
     return textHeight(text, TEXT[style] ?? USUAL, this.widthOf(from, to));
-  }
-
-  private widthOf(from: number, to: number): number {
-    return this.columns.slice(from, to + 1).reduce((total, column) => total + column.width, 0);
   }
 }
 

@@ -12,7 +12,7 @@ const NAMES: Readonly<Record<string, string>> = {
 };
 
 /** The name of a table's sheet; one about single children says that it is internal. */
-export function sheetNameOf(table: Table): string {
+export function sheetNameOf(table: Pick<Table, "id" | "internal">): string {
   const known = Object.hasOwn(NAMES, table.id) ? NAMES[table.id] : undefined;
   const name = known ?? capital(table.id.replaceAll("-", " "));
   return table.internal ? `${name} (internal)` : name;

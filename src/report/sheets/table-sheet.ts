@@ -3,7 +3,7 @@ import type { Table, TableColumn, TableValue } from "../../tables/table";
 import type { CellOut, ColumnOut, SheetOut } from "../../workbook/sheets";
 import type { Report } from "../report";
 import { cellOf, formatOf, headingOf, isText, widthOf } from "./columns";
-import { landscapePage, periodInWords } from "./page";
+import { fitOf, landscapePage, periodInWords } from "./page";
 import { ALL_SKILLS, type Row } from "./read-table";
 import { sentencesOf } from "./sentences/sentences";
 import { excelTableName, sheetNameOf } from "./sheet-plan";
@@ -30,7 +30,7 @@ export function tableSheet(table: Table, report: Report): SheetOut {
   notes(draft, table, printed);
   const area = { top: 0, left: 0, bottom: draft.rowCount - 1, right: lastPrinted };
   return draft.finished(
-    { ...landscapePage(report, headerRow, internal), area },
+    { ...landscapePage(report, headerRow, internal), fit: fitOf(draft, lastPrinted), area },
     {
       frozen: { rows: headerRow + 1, columns: frozenColumns(printed) },
       tables: [
@@ -44,9 +44,8 @@ export function tableSheet(table: Table, report: Report): SheetOut {
 }
 
 const FILTER_BUTTON_POINTS = 15;
-
 /** A column as printed: one of the table's, or one that explains another. */
-interface PrintedColumn {
+export interface PrintedColumn {
   readonly heading: string;
   readonly text: boolean;
   /** False: on the screen only, right of what is printed. */
@@ -55,7 +54,7 @@ interface PrintedColumn {
   readonly value: (row: Row) => CellOut;
 }
 
-function printedColumns(table: Table, skills: ReadonlyMap<string, Skill>): PrintedColumn[] {
+export function printedColumns(table: Table, skills: ReadonlyMap<string, Skill>): PrintedColumn[] {
   const columns = table.columns.flatMap((column, index) => {
     const own = ownColumn(column, index, table);
     const skillAt = table.columns.findIndex(({ key }) => key === "skill");
@@ -91,6 +90,10 @@ const SCREEN_ONLY: ReadonlySet<string> = new Set([
   "p90",
   "shareByCloseLower",
   "shareByCloseUpper",
+  "funnel95Lower",
+  "funnel95Upper",
+  "funnel998Lower",
+  "funnel998Upper",
 ]);
 
 const WRAPPED_KEYS: ReadonlySet<string> = new Set(["reason", "nextStep", "method", "lost"]);
@@ -133,12 +136,12 @@ function windowAndBasis(skill: Skill): string {
   return `${windowInWords(skill)} (${basisInWords(skill)})`;
 }
 
-function headingCell({ heading, text }: PrintedColumn): CellOut {
+export function headingCell({ heading, text }: PrintedColumn): CellOut {
   return { value: heading, style: text ? "heading" : "headingRight" };
 }
 
 /** Rows of child-skills look apart from rows of children, besides saying so. */
-function bodyCell(column: PrintedColumn, row: Row, table: Table): CellOut {
+export function bodyCell(column: PrintedColumn, row: Row, table: Table): CellOut {
   const value = column.value(row);
   if (row[table.columns.findIndex(({ key }) => key === "skill")] !== ALL_SKILLS) return value;
   const plain = typeof value === "object" && value !== null ? value.value : value;

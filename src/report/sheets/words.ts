@@ -17,3 +17,21 @@ export function settingDay(settings: SettingsEcho, name: string): string | null 
 export function percentOf(count: number, of: number): string {
   return of === 0 ? `none (0 of 0)` : `${((100 * count) / of).toFixed(1)}% (${counted(count)} of ${counted(of)})`;
 }
+
+/** `March 2026`, from `2026-03`. */
+export function monthInWords(label: string): string {
+  const first = dayFromIso(`${label}-01`);
+  return first === null ? label : dayInWords(first).replace(/^1 /, "");
+}
+
+/** `January to March 2026`, `November 2025 to January 2026`, `March 2026`. */
+export function monthsInWords(first: string, last: string): string {
+  if (first === last) return monthInWords(first);
+  const sameYear = first.slice(0, 4) === last.slice(0, 4);
+  return `${sameYear ? monthInWords(first).slice(0, -5) : monthInWords(first)} to ${monthInWords(last)}`;
+}
+
+/** `p 0.012`: three decimals hold what 999 replicates can tell. */
+export function pInWords(p: number): string {
+  return p < 0.001 ? "p below 0.001" : `p ${p.toFixed(3)}`;
+}

@@ -51,6 +51,8 @@ export function smallReport(changes: Partial<Report> = {}): Report {
         },
         { skill: "SP1", group: [], steps: [{ fromMonths: 10, toMonths: 14, shareTo: 0.5 }] },
       ],
+      scannedMonths: [],
+      trend: null,
       followed: 12,
       everFollowed: 20,
       decisions: ["Two ids are one child: the rows of both count as one (decided on sheet Decisions, row 2)."],

@@ -1,7 +1,7 @@
 /// <reference types="office-js" />
 import { INK } from "../../../workbook/ink";
 import { numberFormat } from "../../../workbook/number-formats";
-import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../../workbook/sheets";
+import { type AxisOut, type ChartOut, isFill, type SeriesOut, type SheetOut } from "../../../workbook/sheets";
 import { rangeOf } from "./ranges";
 import { applySeriesLook } from "./series-looks";
 import type { Step } from "./steps";
@@ -41,8 +41,18 @@ function setSeries(sheet: Excel.Worksheet, series: Excel.ChartSeries, out: Serie
   series.name = out.name;
   series.setValues(rangeOf(sheet, out.y));
   series.setXAxisValues(rangeOf(sheet, out.x));
-  if (kind.endsWith("stacked")) series.gapWidth = 45;
+  if (kind === "column stacked" && !isFill(out.look)) series.chartType = "Line";
+  else if (kind.endsWith("stacked")) series.gapWidth = 45;
+  if (out.named) nameBeside(series);
   applySeriesLook(series, out.look);
+}
+
+function nameBeside(series: Excel.ChartSeries): void {
+  series.hasDataLabels = true;
+  series.dataLabels.showSeriesName = true;
+  series.dataLabels.showValue = false;
+  series.dataLabels.position = "Top";
+  setFont(series.dataLabels.format.font, 9);
 }
 
 function setAxis(axis: Excel.ChartAxis, out: AxisOut): void {
@@ -57,6 +67,7 @@ function setAxis(axis: Excel.ChartAxis, out: AxisOut): void {
   if (out.step !== undefined) axis.majorUnit = out.step;
   if (out.format) axis.numberFormat = numberFormat(out.format);
   if (out.reversed) axis.reversePlotOrder = true;
+  if (out.hidden) axis.visible = false;
 }
 
 function setLegend(legend: Excel.ChartLegend, place: ChartOut["legend"]): void {

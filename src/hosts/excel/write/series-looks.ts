@@ -27,15 +27,31 @@ const LINES: Partial<Record<SeriesLook, Line>> = {
   dottedLine: { colour: INK.quiet, points: 1.75, dash: "RoundDot" },
   longDashed: { colour: INK.text, points: 1.75, dash: "DashDot" },
   edge: { colour: INK.quiet, points: 1, dash: "Dash" },
+  joined: { colour: INK.accent, points: 2.25, dash: "Continuous" },
   band: { colour: INK.hatch, points: 0.75, dash: "Continuous" },
+};
+
+interface Mark {
+  readonly style: "Diamond" | "Circle" | "Dash";
+  readonly size: number;
+  readonly fill: string;
+}
+
+const MARKS: Partial<Record<SeriesLook, Mark>> = {
+  point: { style: "Diamond", size: 9, fill: INK.text },
+  lightPoint: { style: "Circle", size: 7, fill: INK.light },
+  joined: { style: "Circle", size: 6, fill: INK.accent },
+  tick: { style: "Dash", size: 9, fill: INK.text },
 };
 
 export function applySeriesLook(series: Excel.ChartSeries, look: SeriesLook): void {
   const fill = FILLS[look];
-  const line = LINES[look];
-  if (fill) fillBar(series, fill);
-  else if (line) drawLine(series, line);
-  else drawPoints(series);
+  if (fill) return fillBar(series, fill);
+  const [line, mark] = [LINES[look], MARKS[look]];
+  if (line) drawLine(series, line);
+  else series.format.line.lineStyle = "None";
+  if (mark) drawMarks(series, mark);
+  else series.markerStyle = "None";
 }
 
 function fillBar({ format }: Excel.ChartSeries, colour: string): void {
@@ -49,14 +65,12 @@ function drawLine(series: Excel.ChartSeries, { colour, points, dash }: Line): vo
   line.color = colour;
   line.weight = points;
   line.lineStyle = dash;
-  series.markerStyle = "None";
   series.smooth = false;
 }
 
-function drawPoints(series: Excel.ChartSeries): void {
-  series.format.line.lineStyle = "None";
-  series.markerStyle = "Diamond";
-  series.markerSize = 9;
-  series.markerBackgroundColor = INK.text;
+function drawMarks(series: Excel.ChartSeries, { style, size, fill }: Mark): void {
+  series.markerStyle = style;
+  series.markerSize = size;
+  series.markerBackgroundColor = fill;
   series.markerForegroundColor = INK.text;
 }

@@ -1,5 +1,6 @@
 import { INK } from "../../../workbook/ink";
-import type { AxisOut, ChartOut } from "../../../workbook/sheets";
+import type { AxisOut, ChartOut, SeriesOut } from "../../../workbook/sheets";
+import { MARKS } from "./marks";
 
 /**
  * What the writing library has no call for, gets wrong, or leaves to defaults that programs do not agree on (straight or
@@ -9,10 +10,14 @@ export function polishChart(xml: string, chart: ChartOut): string {
   const axes = /<c:(valAx|catAx)>.*?<\/c:\1>/gs;
   let seen = 0;
   const said = SAID_OUTRIGHT.reduce((text, [pattern, outright]) => text.replace(pattern, outright), xml);
-  return said.replace(axes, (axis) => polishAxis(axis, seen++ === 0 ? chart.x : chart.y));
+  return withMarks(said, chart.series).replace(axes, (axis) => polishAxis(axis, seen++ === 0 ? chart.x : chart.y));
 }
 
 const HAIRLINE = `<c:spPr><a:ln w="6350"><a:solidFill><a:srgbClr val="${INK.rule.slice(1)}"/></a:solidFill></a:ln></c:spPr>`;
+
+const NAME_ALONE = ["LegendKey", "Val", "CatName", "SerName", "Percent", "BubbleSize"]
+  .map((part) => `<c:show${part} val="${part === "SerName" ? 1 : 0}"/>`)
+  .join("");
 
 const SAID_OUTRIGHT: readonly (readonly [pattern: RegExp, outright: string])[] = [
   // The library writes a series' marker before its format; the schema wants it the other way round (21.2.2.165, ser).
@@ -23,15 +28,36 @@ const SAID_OUTRIGHT: readonly (readonly [pattern: RegExp, outright: string])[] =
   [/<c:layout\/><\/c:title>/g, '<c:layout/><c:overlay val="0"/></c:title>'],
   [/<\/c:title><c:plotArea>/, '</c:title><c:autoTitleDeleted val="0"/><c:plotArea>'],
   [/(<c:(?:scatterStyle|grouping) [^>]*\/>)/g, '$1<c:varyColors val="0"/>'],
+  // What a label does not show has to be said too: programs take it for shown.
+  [/<c:showVal val="1"\/><c:showSerName val="1"\/>/g, NAME_ALONE],
   [/<\/c:yVal><\/c:ser>/g, '</c:yVal><c:smooth val="0"/></c:ser>'],
   [/(<c:legendPos [^>]*\/><c:layout\/>)/, '$1<c:overlay val="0"/>'],
   [/<c:plotVisOnly val="1"\/>/, '<c:plotVisOnly val="1"/><c:dispBlanksAs val="gap"/>'],
 ];
 
+/** The library leaves the marks of a line chart out. */
+function withMarks(xml: string, series: readonly SeriesOut[]): string {
+  let seen = 0;
+  return xml.replace(/<c:ser>.*?<\/c:ser>/gs, (each) => {
+    const look = series[seen++]?.look;
+    const mark = look && MARKS[look];
+    if (!mark) return each;
+    const fill = `<a:solidFill><a:srgbClr val="${mark.fill.slice(1)}"/></a:solidFill>`;
+    const outline = `<a:ln w="9525"><a:solidFill><a:srgbClr val="${INK.quiet.slice(1)}"/></a:solidFill></a:ln>`;
+    return each.replace(
+      NO_MARK,
+      `<c:marker><c:symbol val="${mark.shape}"/><c:size val="${mark.size}"/><c:spPr>${fill}${outline}</c:spPr></c:marker>`,
+    );
+  });
+}
+
+const NO_MARK = '<c:marker><c:symbol val="none"/></c:marker>';
+
 function polishAxis(xml: string, axis: AxisOut): string {
   let out = xml
-    .replace("</c:scaling>", '</c:scaling><c:delete val="0"/>')
+    .replace("</c:scaling>", `</c:scaling><c:delete val="${axis.hidden ? 1 : 0}"/>`)
     .replace("<c:tickLblPos", '<c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos');
+  if (axis.hidden) out = out.replace(/<c:majorGridlines>.*?<\/c:majorGridlines>/s, "");
   if (axis.step !== undefined) out = out.replace("</c:valAx>", `<c:majorUnit val="${axis.step}"/></c:valAx>`);
   if (axis.reversed) out = out.replace('<c:orientation val="minMax"/>', '<c:orientation val="maxMin"/>');
   return out;

@@ -1,6 +1,8 @@
 import {
   Chart,
   type ChartAxis,
+  ChartDataLabel,
+  ChartDataLabelPosition,
   ChartFont,
   ChartLegendPosition,
   ChartRange,
@@ -11,7 +13,7 @@ import { Color, type Worksheet } from "wasm-xlsxwriter/web";
 import { INK } from "../../../workbook/ink";
 import { numberFormat } from "../../../workbook/number-formats";
 import { cellText } from "../../../workbook/sheet-text";
-import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../../workbook/sheets";
+import { type AxisOut, type ChartOut, isFill, type SeriesOut, type SheetOut } from "../../../workbook/sheets";
 import type { CellRange } from "../../../workbook/workbook";
 import { applyLook } from "./series-look";
 
@@ -24,6 +26,10 @@ const TYPES: Readonly<Record<ChartOut["kind"], ChartType>> = {
   curve: ChartType.ScatterStraightWithMarkers,
 };
 
+const STANDING = ["xAxis", "yAxis"] as const;
+/** The library's x axis lies flat, ours has the categories. */
+const LYING = ["yAxis", "xAxis"] as const;
+
 /** Adds the sheet's charts; every one carries its message in words for a screen reader. */
 export function addCharts(target: Worksheet, sheet: SheetOut, sheetName: string): void {
   for (const chart of sheet.charts ?? []) {
@@ -35,14 +41,23 @@ export function addCharts(target: Worksheet, sheet: SheetOut, sheetName: string)
 
 function drawn(out: ChartOut, sheetName: string): Chart {
   const chart = new Chart(TYPES[out.kind]);
-  for (const series of out.series) chart.pushSeries(seriesOf(series, sheetName));
+  const over = out.kind === "column stacked" ? out.series.filter(({ look }) => !isFill(look)) : [];
+  for (const series of out.series) if (!over.includes(series)) chart.pushSeries(seriesOf(series, sheetName));
+  if (over.length > 0) chart.combine(lines(over, sheetName));
   chart.title().setName(chartText(out.title)).setFont(font(11).setBold());
-  setAxis(chart.xAxis(), out.x);
-  setAxis(chart.yAxis(), out.y);
+  const [x, y] = out.kind.startsWith("bar") ? LYING : STANDING;
+  setAxis(chart[x](), out.x);
+  setAxis(chart[y](), out.y);
   setLegend(chart, out.legend);
   chart.setAltText(cellText(out.altText));
   chart.setWidth(out.widthPixels);
   chart.setHeight(out.heightPixels);
+  return chart;
+}
+
+function lines(series: readonly SeriesOut[], sheetName: string): Chart {
+  const chart = new Chart(ChartType.Line);
+  for (const each of series) chart.pushSeries(seriesOf(each, sheetName));
   return chart;
 }
 
@@ -51,7 +66,12 @@ function seriesOf(out: SeriesOut, sheetName: string): ChartSeries {
     .setName(chartText(out.name))
     .setCategories(rangeOf(out.x, sheetName))
     .setValues(rangeOf(out.y, sheetName));
+  if (out.named) series.setDataLabel(nameBeside());
   return applyLook(series, out.look);
+}
+
+function nameBeside(): ChartDataLabel {
+  return new ChartDataLabel().showSeriesName().setPosition(ChartDataLabelPosition.Above).setFont(font(9));
 }
 
 function rangeOf({ top, left, bottom, right }: CellRange, sheetName: string): ChartRange {

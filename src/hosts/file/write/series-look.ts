@@ -12,6 +12,7 @@ import {
 } from "wasm-xlsxwriter/web";
 import { INK } from "../../../workbook/ink";
 import type { SeriesLook } from "../../../workbook/sheets";
+import { type Mark, MARKS } from "./marks";
 
 /** Fills and lines differ in pattern before they differ in colour, so that a grey print says the same. */
 export function applyLook(series: ChartSeries, look: SeriesLook): ChartSeries {
@@ -68,6 +69,7 @@ const LINES: Partial<Record<SeriesLook, LineLook>> = {
   dottedLine: { colour: INK.quiet, width: 1.75, dash: ChartLineDashType.RoundDot },
   longDashed: { colour: INK.text, width: 1.75, dash: ChartLineDashType.LongDashDot },
   edge: { colour: INK.quiet, width: 1, dash: ChartLineDashType.Dash },
+  joined: { colour: INK.accent, width: 2.25, dash: ChartLineDashType.Solid },
   band: { colour: INK.hatch, width: 0.75, dash: ChartLineDashType.Solid },
 };
 
@@ -76,6 +78,14 @@ function lineFormat({ colour, width, dash }: LineLook): ChartFormat {
 }
 
 function markerOf(look: SeriesLook): ChartMarker {
-  if (look !== "point") return new ChartMarker().setNone();
-  return new ChartMarker().setType(ChartMarkerType.Diamond).setSize(9).setFormat(solid(INK.text));
+  const mark = MARKS[look];
+  if (!mark) return new ChartMarker().setNone();
+  const { shape, size, fill } = mark;
+  return new ChartMarker().setType(SHAPES[shape]).setSize(size).setFormat(solid(fill));
 }
+
+const SHAPES: Readonly<Record<Mark["shape"], ChartMarkerType>> = {
+  diamond: ChartMarkerType.Diamond,
+  circle: ChartMarkerType.Circle,
+  dash: ChartMarkerType.LongDash,
+};

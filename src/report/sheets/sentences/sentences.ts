@@ -2,6 +2,11 @@ import type { Table } from "../../../tables/table";
 import type { Report } from "../../report";
 import { ageWhenMetSentences } from "./age-when-met";
 import { metByBandLeftSentences, metByBandSentences } from "./met-by-band";
+import { ratingsSentences } from "./ratings";
+import { referralScanSentences } from "./referral-scan";
+import { referralStepsSentences } from "./referral-steps";
+import { referralsSentences } from "./referrals";
+import { trendSentences } from "./trend";
 import { agreementSentences, reachedByAgeSentences, sinceEnrolmentSentences, skillStatusSentences } from "./others";
 
 type Sentences = (table: Table, report: Report) => readonly string[];
@@ -13,13 +18,29 @@ const SENTENCES: Readonly<Record<string, Sentences>> = {
   "reached-by-age": reachedByAgeSentences,
   "since-enrolment": sinceEnrolmentSentences,
   "age-when-met": ageWhenMetSentences,
+  referrals: referralsSentences,
+  "referral-scan": referralScanSentences,
+  "referral-steps": referralStepsSentences,
+  ratings: ratingsSentences,
+  trend: trendSentences,
   "skill-status": skillStatusSentences,
   agreement: agreementSentences,
 };
 
+/** Said of a table without rows, where nobody to count would be the wrong words. */
+const EMPTY: Readonly<Record<string, string>> = {
+  "referral-scan": "In no place and months did more referrals come than expected",
+  ratings: "No outcome was rated",
+  agreement: "No two named observers looked at the same skill of a child on one day",
+};
+
 /** The first one is the title of the table's sheet. A table without sentences of its own keeps its title. */
 export function sentencesOf(table: Table, report: Report): readonly string[] {
-  const sentences = Object.hasOwn(SENTENCES, table.id) ? SENTENCES[table.id] : undefined;
-  const said = table.rows.length === 0 ? [] : (sentences?.(table, report) ?? []);
-  return said.length > 0 ? said : [table.rows.length === 0 ? `${table.title}: there is nobody to count` : table.title];
+  if (table.rows.length === 0) return [own(EMPTY, table.id) ?? `${table.title}: there is nobody to count`];
+  const said = own(SENTENCES, table.id)?.(table, report) ?? [];
+  return said.length > 0 ? said : [table.title];
+}
+
+function own<T>(by: Readonly<Record<string, T>>, id: string): T | undefined {
+  return Object.hasOwn(by, id) ? by[id] : undefined;
 }

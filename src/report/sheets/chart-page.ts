@@ -1,0 +1,50 @@
+import type { Table } from "../../tables/table";
+import type { ChartOut, ColumnOut, SheetOut } from "../../workbook/sheets";
+import type { Report } from "../report";
+import { chartDraft, chartLine, NumbersBehind, placeInGrid, printedArea, rowsOfGrid } from "./chart-grid";
+import { footerOf, periodInWords } from "./page";
+import { sentencesOf } from "./sentences/sentences";
+import type { SheetDraft } from "./sheet-draft";
+import { sheetNameOf } from "./sheet-plan";
+
+export type ChartPlace = Pick<ChartOut, "at" | "widthPixels" | "heightPixels">;
+
+/** A sheet of charts of one table: what it says as sentences, how to read the charts, the charts, the numbers beside them. */
+export class ChartPage {
+  readonly numbers: NumbersBehind;
+  private readonly draft: SheetDraft;
+  private row: number;
+
+  constructor(
+    table: Table,
+    private readonly report: Report,
+    reading: string,
+    numberColumns: readonly ColumnOut[],
+  ) {
+    const name = sheetNameOf(table);
+    this.draft = chartDraft(`${name}, charts`, numberColumns);
+    const [title = table.title, ...more] = sentencesOf(table, report);
+    chartLine(this.draft, title, "title");
+    chartLine(this.draft, `${table.population}. ${periodInWords(report)}. Numbers: the sheet ${name}.`, "subtitle");
+    for (const sentence of more) chartLine(this.draft, sentence, "note");
+    chartLine(this.draft, reading, "note");
+    this.row = this.draft.rowCount;
+    this.numbers = new NumbersBehind(this.row, "Numbers behind the charts");
+  }
+
+  /** Places for `count` charts, so many in a row, below what stands already. */
+  places(count: number, perRow: number, heightPixels: number): ChartPlace[] {
+    const top = this.row;
+    this.row += rowsOfGrid(count, perRow, heightPixels);
+    return Array.from({ length: count }, (_, index) => placeInGrid(index, perRow, top, heightPixels));
+  }
+
+  finished(charts: readonly ChartOut[]): SheetOut {
+    this.draft.addRows(this.numbers.cells());
+    const { report, row } = this;
+    return this.draft.finished(
+      { landscape: true, fit: "one page", area: printedArea(row), footer: footerOf(report) },
+      { charts },
+    );
+  }
+}

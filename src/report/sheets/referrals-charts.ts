@@ -1,0 +1,158 @@
+import type { Table } from "../../tables/table";
+import type { ChartOut, SeriesLook, SeriesOut, SheetOut } from "../../workbook/sheets";
+import type { Report } from "../report";
+import type { NumbersBehind } from "./chart-grid";
+import { ChartPage, type ChartPlace } from "./chart-page";
+import { funnelPoints } from "./funnel-points";
+import { pointSeries, type SeriesPoint } from "./point-series";
+import { type Row, readTable, type TableReader } from "./read-table";
+import { counted, plural } from "./words";
+
+const CHART_PIXELS = 580;
+/** Beyond this a limit is cut off: a few expected referrals would make every other line too short to read. */
+const WIDEST_RATIO = 6;
+/** More names than this would stand on top of each other. */
+const MOST_NAMED = 24;
+
+/** Observed over expected by site, with limits and as a funnel; null where no site has anything expected. */
+export function referralsCharts(table: Table, report: Report): SheetOut | null {
+  const read = readTable(table);
+  const expecting = (dimension: string) =>
+    table.rows
+      .filter((row) => read.text(row, "dimension") === dimension && (read.number(row, "expected") ?? 0) > 0)
+      .map((row) => pointOf(read, row));
+  const sites = expecting("site").slice(0, MOST_NAMED);
+  if (sites.length === 0) return null;
+  const page = new ChartPage(table, report, READING, [{ width: 40 }, { width: 14 }, { width: 14 }]);
+  const [left, right] = page.places(2, 2, CHART_PIXELS) as [ChartPlace, ChartPlace];
+  return page.finished([
+    limitsChart(sites, page.numbers, left),
+    funnelChart(sites, expecting("site and area"), page.numbers, right),
+  ]);
+}
+
+const READING =
+  "Ratio: referrals over those that the program's own rates by age give in the time followed; 1 is as expected. Left: diamond the ratio, line its exact limits. Right: the same ratios by how many were expected, lighter marks for a site and area; between the inner lines lie 95%, between the outer ones 99.8% of places by chance alone. The lines go in steps because referrals are whole.";
+
+interface Point {
+  readonly name: string;
+  readonly referrals: number;
+  readonly expected: number;
+  readonly ratio: number;
+  readonly lower: number;
+  readonly upper: number;
+  /** Outside the 95% funnel. */
+  readonly outside: boolean;
+}
+
+function pointOf(read: TableReader, row: Row): Point {
+  const number = (key: string) => read.number(row, key) ?? 0;
+  return {
+    name: read.text(row, "value") || "site not recorded",
+    referrals: number("referrals"),
+    expected: number("expected"),
+    ratio: number("ratio"),
+    lower: number("lower"),
+    upper: number("upper"),
+    outside: number("ratio") < number("funnel95Lower") || number("ratio") > number("funnel95Upper"),
+  };
+}
+
+function limitsChart(sites: readonly Point[], numbers: NumbersBehind, place: ChartPlace): ChartOut {
+  const widest = Math.max(...sites.map(({ upper }) => upper));
+  const max = Math.max(2, Math.min(Math.ceil(widest), WIDEST_RATIO));
+  const cut = widest > max ? ` Limits above ${max} are cut off.` : "";
+  const within = sites.filter(({ lower, upper }) => lower <= 1 && upper >= 1).length;
+  const height = (index: number) => sites.length - index;
+  const intervals = sites.flatMap(({ lower, upper }, index): SeriesPoint[] => [
+    [lower, height(index)],
+    [Math.min(upper, max), height(index)],
+    null,
+  ]);
+  return {
+    kind: "curve",
+    title: `As many as expected (1) lie within the exact limits of ${within} of ${plural(sites.length, "site", "sites")}`,
+    altText: `One line a site, from the lower to the upper limit of observed over expected referrals, a diamond at the ratio. ${sites.map(siteInWords).join(" ")}${cut}`,
+    ...place,
+    series: [
+      drawn(
+        "As expected",
+        [
+          [1, 0.4],
+          [1, sites.length + 0.8],
+        ],
+        "edge",
+        numbers,
+      ),
+      drawn("Limits", intervals, "line", numbers),
+      ...sites.map(({ name, referrals, expected, ratio }, index) =>
+        named(`${name}: ${counted(referrals)}, expected ${expected.toFixed(1)}`, [ratio, height(index)], numbers),
+      ),
+    ],
+    x: { title: "Observed over expected referrals", min: 0, max, step: max > 4 ? 1 : 0.5, format: "number" },
+    y: { title: "", min: 0.4, max: sites.length + 0.8, hidden: true },
+    legend: "none",
+  };
+}
+
+function siteInWords({ name, referrals, expected, ratio, lower, upper }: Point): string {
+  return `${name}: ${plural(referrals, "referral", "referrals")}, ${expected.toFixed(1)} expected, ratio ${ratio.toFixed(2)}, limits ${lower.toFixed(2)} to ${upper.toFixed(2)}.`;
+}
+
+function funnelChart(
+  sites: readonly Point[],
+  pairs: readonly Point[],
+  numbers: NumbersBehind,
+  place: ChartPlace,
+): ChartOut {
+  const all = [...sites, ...pairs];
+  const max = Math.ceil(Math.max(...all.map(({ expected }) => expected)) * 1.1);
+  const highest = Math.max(3, Math.ceil(Math.max(...all.map(({ ratio }) => ratio)) + 0.5));
+  const limits = funnelPoints(max, highest);
+  const pairSeries: SeriesOut[] =
+    pairs.length === 0
+      ? []
+      : [
+          drawn(
+            "Site and area",
+            pairs.map(({ expected, ratio }) => [expected, ratio]),
+            "lightPoint",
+            numbers,
+          ),
+        ];
+  return {
+    kind: "curve",
+    title: `Funnel: ${all.filter((each) => each.outside).length} of ${plural(all.length, "ratio", "ratios")} ${pairs.length === 0 ? "by site" : "by site, and by site and area,"} lie outside the 95% lines`,
+    altText: `Points, one a site${pairs.length === 0 ? "" : ", lighter ones a site and area"}, of observed over expected referrals by the number expected, within funnel lines at 95% and 99.8%. ${sites.map((site) => funnelInWords(site)).join(" ")}`,
+    ...place,
+    series: [
+      drawn(
+        "As expected",
+        [
+          [0, 1],
+          [max, 1],
+        ],
+        "edge",
+        numbers,
+      ),
+      ...limits.map(({ name, points, look }) => drawn(name, points, look, numbers)),
+      ...pairSeries,
+      ...sites.map(({ name, expected, ratio }) => named(name, [expected, ratio], numbers)),
+    ],
+    x: { title: "Expected referrals", min: 0, max, step: max > 10 ? Math.ceil(max / 8) : 1, format: "number" },
+    y: { title: "Observed over expected", min: 0, max: highest, step: 1, format: "number" },
+    legend: "none",
+  };
+}
+
+function funnelInWords({ name, referrals, expected, ratio }: Point): string {
+  return `${name}: ratio ${ratio.toFixed(2)} (${referrals} of ${expected.toFixed(1)} expected).`;
+}
+
+function drawn(name: string, points: readonly SeriesPoint[], look: SeriesLook, numbers: NumbersBehind): SeriesOut {
+  return pointSeries(name, points, look, numbers, ["x", "Ratio or row"]);
+}
+
+function named(name: string, point: readonly [number, number], numbers: NumbersBehind): SeriesOut {
+  return { ...drawn(name, [point], "point", numbers), named: true };
+}
