@@ -1,20 +1,23 @@
 /// <reference types="office-js" />
 import "../functions";
+import { openFunctions } from "../functions/associate";
 import { setDateSystem } from "../functions/date-system";
 import { readDateSystem } from "../src/hosts/excel/date-system";
 import { ExcelWorkbook } from "../src/hosts/excel/excel-workbook";
 import { excelReady } from "../src/hosts/excel/ready";
 import { HostFailure } from "../src/workbook/host";
 import { WorkerCalls } from "../functions/elsewhere/worker-calls";
-import { answerLargeCallsElsewhere } from "./functions-in-excel";
+import { answererOver } from "./functions-in-excel";
 import { mountPane } from "./mount";
 
 const OUTSIDE =
   "This page is the task pane of an Excel add-in: open it from Excel, with Skills and windows on the Home tab.";
 
+const ASSUMED = "Until then the worksheet functions take dates to be of the 1900 date system.";
+
 void start(document.getElementById("pane") as HTMLElement);
 
-/** The functions answer in the workbook's own date system before the pane is there. */
+/** The functions answer once the workbook's date system is known, or cannot be. */
 async function start(root: HTMLElement): Promise<void> {
   try {
     if (!(await excelReady())) {
@@ -22,11 +25,12 @@ async function start(root: HTMLElement): Promise<void> {
       return;
     }
     setDateSystem(await readDateSystem());
-    answerLargeCallsElsewhere(functionWorker());
     mountPane(root, new ExcelWorkbook());
   } catch (error) {
-    root.textContent =
-      error instanceof HostFailure ? error.message : "The pane could not start. Close it and open it again.";
+    const said = error instanceof HostFailure ? error.message : "The pane could not start. Close it and open it again.";
+    root.textContent = `${said} ${ASSUMED}`;
+  } finally {
+    openFunctions(answererOver(functionWorker()));
   }
 }
 

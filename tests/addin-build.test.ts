@@ -32,7 +32,8 @@ test("functions.json, the associations and the functions are the same, with the 
   for (const { id, parameters } of described) {
     const own = FUNCTIONS.get(id)!;
     expect(parameters.map(({ name, optional }) => (optional ? `[${name}]` : name))).toEqual(own.parameters);
-    expect(registered.get(id)?.length).toBe(parameters.length);
+    // A rest or a default parameter would make these differ, and the arguments arrive wrongly.
+    expect(own.fn.length).toBe(parameters.length);
   }
 });
 

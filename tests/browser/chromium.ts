@@ -13,12 +13,13 @@ export function openChromium(): Promise<Browser> {
   return chromium.launch({ executablePath, args: FLAGS });
 }
 
-/** What a page must never do: speak to another host, break its policy, fail unseen. */
-export function watch(page: Page, address: string): string[] {
+/** What a page must never do: speak to a host other than these, break its policy, fail unseen. */
+export function watch(page: Page, ...addresses: readonly string[]): string[] {
   const faults: string[] = [];
   page.on("request", (request) => {
     const url = request.url();
-    if (!url.startsWith(address) && !/^(data|blob):/.test(url)) faults.push(`asked ${url}`);
+    const isOwn = addresses.some((address) => url.startsWith(address)) || /^(data|blob):/.test(url);
+    if (!isOwn) faults.push(`asked ${url}`);
   });
   page.on("pageerror", (error) => faults.push(`error ${error.message}`));
   page.on("console", (message) => {

@@ -10,17 +10,11 @@ import { asWorkbook } from "../oracle/as-workbook";
 import { oracleTables } from "../oracle/oracle-tables";
 import { child, look, program } from "../oracle/programs";
 import { componentTest, isInstalled } from "../support/component";
+import { seriousFaults } from "./axe";
 import { openChromium, watch } from "./chromium";
-
-declare global {
-  interface Window {
-    axe: { run: (context: unknown) => Promise<{ violations: { id: string; impact: string }[] }> };
-  }
-}
 
 const CANARY = "Quillfeather";
 const SERVER = "dist/page-server/page-server.cjs";
-const AXE = readFileSync("node_modules/axe-core/axe.min.js", "utf8");
 const folder = mkdtempSync(path.join(os.tmpdir(), "windowline-page-"));
 
 let server: ChildProcess;
@@ -160,9 +154,7 @@ const LOOKS: readonly (readonly [string, BrowserContextOptions])[] = [
 for (const [name, options] of LOOKS) {
   inChromium(`axe-core finds nothing serious around the grid, and nothing scrolls sideways: ${name}`, async () => {
     const { page } = await opened({ options });
-    await page.evaluate(AXE);
-    const found = await page.evaluate(() => window.axe.run({ exclude: [".grid"] }));
-    expect(found.violations.filter(({ impact }) => impact === "serious" || impact === "critical")).toEqual([]);
+    expect(await seriousFaults(page, ".grid")).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
   });
 }

@@ -6,7 +6,9 @@ import { gzipSync } from "node:zlib";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import type { MemoryHost } from "../taskpane/memory-host";
 import { componentTest, isInstalled } from "../support/component";
+import { seriousFaults } from "./axe";
 import { openChromium, watch } from "./chromium";
+import { press } from "./keyboard";
 import { longestTaskMs } from "./longest-task";
 import { serveFolder, type StaticServer } from "./static-server";
 
@@ -16,13 +18,8 @@ declare global {
   }
 }
 
-interface Axe {
-  readonly run: (context: unknown) => Promise<{ violations: { id: string; impact: string }[] }>;
-}
-
 /** WCAG 2.2, 1.4.10 Reflow: 320 CSS pixels without scrolling in two directions. */
 const NARROW = { width: 320, height: 720 };
-const AXE = readFileSync("node_modules/axe-core/axe.min.js", "utf8");
 const folder = mkdtempSync(path.join(os.tmpdir(), "windowline-pane-"));
 
 let server: StaticServer;
@@ -35,13 +32,6 @@ async function open(book: string, options: BrowserContextOptions = {}): Promise<
   await page.goto(`${server.address}/pane.html?book=${book}`);
   await page.getByRole("button", { name: "Read the workbook" }).waitFor();
   return { page, faults };
-}
-
-/** What axe-core calls serious or critical. */
-async function serious(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const { violations } = await page.evaluate(() => (globalThis as unknown as { axe: Axe }).axe.run(document));
-  return violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
 }
 
 async function sidewaysPixels(page: Page): Promise<number> {
@@ -153,16 +143,16 @@ const LOOKS: readonly [string, BrowserContextOptions][] = [
 for (const [look, options] of LOOKS) {
   inChromium(`axe-core finds nothing serious, and nothing scrolls sideways: ${look}`, async () => {
     const { page } = await open("faults", options);
-    expect(await serious(page)).toEqual([]);
+    expect(await seriousFaults(page)).toEqual([]);
     await make(page);
     await page.locator("summary", { hasText: "Each area, all ages" }).click();
     await page.locator("figure div[role=img] svg").waitFor();
     await page.getByText("More settings").click();
-    expect(await serious(page)).toEqual([]);
+    expect(await seriousFaults(page)).toEqual([]);
     expect(await sidewaysPixels(page)).toBeLessThanOrEqual(0);
     await page.getByRole("button", { name: "Records" }).click();
     await page.evaluate(() => document.querySelectorAll("details").forEach((each) => (each.open = true)));
-    expect(await serious(page)).toEqual([]);
+    expect(await seriousFaults(page)).toEqual([]);
     expect(await sidewaysPixels(page)).toBeLessThanOrEqual(0);
   });
 }
@@ -192,17 +182,6 @@ test("the first load in Excel is under 400 KB, gzip", () => {
   const bytes = scripts.reduce((sum, file) => sum + gzipSync(readFileSync(file)).length, 0);
   expect(bytes).toBeLessThan(400 * 1024);
 });
-
-/** Goes to a button by Tab alone, and presses it. */
-async function press(page: Page, name: string | RegExp): Promise<void> {
-  for (let tabs = 0; tabs < 200; tabs += 1) {
-    await page.keyboard.press("Tab");
-    const text = await page.evaluate(() => document.activeElement?.textContent ?? "");
-    const found = typeof name === "string" ? text === name : name.test(text);
-    if (found) return page.keyboard.press("Enter");
-  }
-  throw new Error(`no Tab reaches ${String(name)}`);
-}
 
 /** The job without the test looking on: a watcher's own tasks would be counted. */
 async function makeUnwatched(page: Page): Promise<void> {

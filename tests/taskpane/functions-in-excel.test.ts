@@ -2,7 +2,8 @@ import { setDateSystem } from "../../functions/date-system";
 import { FUNCTIONS } from "../../functions/registry";
 import { answerOf } from "../../functions/elsewhere/answer";
 import { WORKER_FROM_ROWS } from "../../functions/elsewhere/worker-calls";
-import { answerLargeCallsElsewhere } from "../../taskpane/functions-in-excel";
+import { associate, openFunctions } from "../../functions/associate";
+import { answererOver } from "../../taskpane/functions-in-excel";
 
 const registered = new Map<string, (...args: unknown[]) => unknown>();
 const asked: { name: string; args: readonly unknown[]; dateSystem: number }[] = [];
@@ -14,21 +15,23 @@ class ExcelError {
   ) {}
 }
 
+const calls = {
+  answer: async (name: string, args: readonly unknown[], dateSystem: 1900 | 1904) => {
+    asked.push({ name, args, dateSystem });
+    // The worker knows no CustomFunctions.
+    const excel = (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
+    delete (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
+    const answer = answerOf(name, args);
+    Object.assign(globalThis, { CustomFunctions: excel });
+    return answer;
+  },
+};
+
 beforeAll(() => {
-  const associate = (name: string, fn: (...args: unknown[]) => unknown) => registered.set(name, fn);
+  const register = (name: string, fn: (...args: unknown[]) => unknown) => registered.set(name, fn);
   const ErrorCode = { invalidValue: "#VALUE!", notAvailable: "#N/A", invalidNumber: "#NUM!" };
-  Object.assign(globalThis, { CustomFunctions: { associate, Error: ExcelError, ErrorCode } });
-  answerLargeCallsElsewhere(() => ({
-    answer: async (name, args, dateSystem) => {
-      asked.push({ name, args, dateSystem });
-      // The worker knows no CustomFunctions.
-      const excel = (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
-      delete (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
-      const answer = answerOf(name, args);
-      Object.assign(globalThis, { CustomFunctions: excel });
-      return answer;
-    },
-  }));
+  Object.assign(globalThis, { CustomFunctions: { associate: register, Error: ExcelError, ErrorCode } });
+  for (const [name, { fn }] of FUNCTIONS) associate(name, fn);
 });
 
 afterAll(() => {
@@ -36,6 +39,20 @@ afterAll(() => {
 });
 
 const weeks = (rows: number) => Array.from({ length: rows }, (_, row) => [20 + (row % 20)]);
+
+/** Day 0 is 1 January 1904 in the 1904 system (ECMA-376 Part 1, 18.17.4.1): the age is 31 days, by hand. */
+test("a call that comes before the date system is known waits, and is answered in it", async () => {
+  const early = registered.get("AGE")!([[0.5]], [["1904-02-01"]], "days", { address: "A1" });
+  const order: string[] = [];
+  void (early as Promise<unknown>).then(() => order.push("answered"));
+  await new Promise((resolve) => setTimeout(resolve, 5));
+  setDateSystem(1904);
+  order.push("known");
+  openFunctions(answererOver(() => calls));
+  expect(await early).toEqual([[31]]);
+  expect(order).toEqual(["known", "answered"]);
+  setDateSystem(1900);
+});
 
 test("every function is registered, and a small call is answered at once", () => {
   expect([...registered.keys()]).toEqual([...FUNCTIONS.keys()]);

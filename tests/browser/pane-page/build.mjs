@@ -4,47 +4,14 @@
  */
 import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
-import webpack from "webpack";
+import { bundle } from "../../support/bundle.mjs";
 
 const folder = path.resolve(process.argv[2]);
 mkdirSync(folder, { recursive: true });
-await bundle();
+await bundle("./tests/browser/pane-page/start.ts", "start", folder);
 const html = readFileSync("taskpane/taskpane.html", "utf8")
   .replace(/\s*<script src="https:[^>]*><\/script>/, "")
   .replace(/href="icons\/[^"]*"/, 'href="data:,"')
   .replace("</body>", '<script src="start.js"></script></body>');
 writeFileSync(path.join(folder, "pane.html"), html);
 cpSync("taskpane/pane.css", path.join(folder, "pane.css"));
-
-function bundle() {
-  const config = {
-    mode: "production",
-    target: ["web", "es2022"],
-    entry: { start: "./tests/browser/pane-page/start.ts" },
-    output: { path: folder, filename: "[name].js", publicPath: "auto" },
-    resolve: { extensions: [".ts", ".tsx", ".js"] },
-    module: {
-      rules: [
-        {
-          test: /\.tsx?$/,
-          exclude: /node_modules/,
-          loader: "swc-loader",
-          options: {
-            jsc: {
-              target: "es2022",
-              parser: { syntax: "typescript", tsx: true },
-              transform: { react: { runtime: "automatic" } },
-            },
-          },
-        },
-      ],
-    },
-    performance: { hints: false },
-  };
-  return new Promise((resolve, reject) => {
-    webpack(config, (error, stats) => {
-      if (error || stats.hasErrors()) reject(error ?? new Error(stats.toString("errors-only")));
-      else resolve();
-    });
-  });
-}

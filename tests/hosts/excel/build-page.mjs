@@ -1,7 +1,7 @@
 /** Builds the page of the Chromium test into the folder named: our bundle, then office.js of npm, unmodified. */
 import { cpSync, mkdirSync, writeFileSync } from "node:fs";
 import path from "node:path";
-import webpack from "webpack";
+import { bundle } from "../../support/bundle.mjs";
 
 const folder = path.resolve(process.argv[2]);
 const dist = "node_modules/@microsoft/office-js/dist";
@@ -16,20 +16,4 @@ writeFileSync(
   `<!doctype html><link rel="icon" href="data:,"><title>Excel adapter</title>${scripts}`,
 );
 
-const loader = {
-  loader: "swc-loader",
-  options: { jsc: { target: "es2022", parser: { syntax: "typescript" } } },
-};
-const config = {
-  mode: "production",
-  entry: path.resolve("tests/office/in-page.ts"),
-  output: { path: folder, filename: "in-page.js" },
-  resolve: { extensions: [".ts", ".js"] },
-  module: { rules: [{ test: /\.ts$/, ...loader }] },
-  performance: { hints: false },
-};
-webpack(config, (error, stats) => {
-  if (!error && !stats.hasErrors()) return;
-  console.error(error ?? stats.toString("errors-only"));
-  process.exitCode = 1;
-});
+await bundle("./tests/office/in-page.ts", "in-page", folder);

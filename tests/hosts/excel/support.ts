@@ -1,10 +1,8 @@
-import { serialOf } from "../../../src/age/serial";
 import type { JobOptions, Progress } from "../../../src/workbook/host";
-import type { CellOut, SheetOut } from "../../../src/workbook/sheets";
 import type { WorkbookIn } from "../../../src/workbook/workbook";
 import { ExcelWorkbook } from "../../../src/hosts/excel/excel-workbook";
-import { MemoryWorkbook, type MemoryWorkbookOptions } from "../../office/workbook/memory-workbook";
-import type { MemorySheet } from "../../office/workbook/memory-sheet";
+
+export { bookOf } from "../../office/book-of";
 
 /** Waits little for the user who edits a cell. */
 export const hasty = () => new ExcelWorkbook({ retryMs: 1, mostRetries: 5 });
@@ -18,28 +16,6 @@ export function job(): JobOptions & { readonly steps: Progress[]; readonly cance
     steps,
     cancel: () => controller.abort(new Error("cancelled by the user")),
   };
-}
-
-/** A workbook in memory that holds these sheets, days as serials of its date system. */
-export function bookOf(sheets: readonly SheetOut[], options: MemoryWorkbookOptions = {}): MemoryWorkbook {
-  const book = new MemoryWorkbook(options);
-  for (const sheet of sheets) fill(book, book.addSheet(sheet.name), sheet);
-  return book;
-}
-
-function fill(book: MemoryWorkbook, target: MemorySheet, sheet: SheetOut): void {
-  sheet.rows.forEach((cells, row) => cells.forEach((cell, column) => put(book, target, row, column, cell, sheet)));
-  for (const { name, range } of sheet.tables ?? []) {
-    book.addTable(target, { name, area: range, style: "TableStyleLight1", showHeaders: true, showTotals: false });
-  }
-}
-
-function put(book: MemoryWorkbook, to: MemorySheet, row: number, column: number, cell: CellOut, sheet: SheetOut): void {
-  const whole = typeof cell === "object" && cell !== null ? cell : { value: cell, ...sheet.columns[column] };
-  if (whole.value === null || whole.value === "") return;
-  const isDay = whole.format === "date" && typeof whole.value === "number";
-  to.put(row, column, isDay ? serialOf(whole.value as number, book.dateSystem) : whole.value);
-  if (isDay) to.setFormat(row, column, "yyyy-mm-dd");
 }
 
 /** Grids as plain rows of [kind, value], which do not depend on how a host numbers its texts. */
