@@ -69,7 +69,14 @@ const gridlines = part(
 );
 const axis = part(
   "ChartAxis",
-  { Minimum: isNumber, Maximum: isNumber, MajorUnit: isNumber, NumberFormat: isText, ReversePlotOrder: isBoolean },
+  {
+    Minimum: isNumber,
+    Maximum: isNumber,
+    MajorUnit: isNumber,
+    NumberFormat: isText,
+    ReversePlotOrder: isBoolean,
+    Visible: isBoolean,
+  },
   {
     Title: () => titled("ChartAxisTitle", "ChartAxisTitleFormat"),
     Format: lettered("ChartAxisFormat"),
@@ -83,6 +90,15 @@ const legend = part(
   { Visible: isBoolean, Position: oneOf("Bottom", "Right") },
   { Format: lettered("ChartLegendFormat") },
 );
+const dataLabels = part(
+  "ChartDataLabels",
+  {
+    ShowSeriesName: isBoolean,
+    ShowValue: isBoolean,
+    Position: oneOf("Top", "Bottom", "Left", "Right", "Center"),
+  },
+  { Format: lettered("ChartDataLabelFormat") },
+);
 const seriesFormat = part("ChartSeriesFormat", {}, { Fill: () => fill, Line: () => line });
 
 const seriesType = serverType<MemorySeries>("ChartSeries", {
@@ -95,7 +111,9 @@ const seriesType = serverType<MemorySeries>("ChartSeries", {
       "ChartSeries",
       {
         GapWidth: between(0, 500),
-        MarkerStyle: oneOf("None", "Diamond", "Circle", "Square", "Automatic"),
+        ChartType: oneOf(...CHART_TYPES),
+        HasDataLabels: isBoolean,
+        MarkerStyle: oneOf("None", "Diamond", "Circle", "Square", "Dash", "Automatic"),
         MarkerSize: between(2, 72),
         MarkerBackgroundColor: isColour,
         MarkerForegroundColor: isColour,
@@ -104,7 +122,10 @@ const seriesType = serverType<MemorySeries>("ChartSeries", {
       ({ properties }, property, value) => properties.set(property, value),
     ),
   },
-  objects: { Format: ({ properties }) => new Ref(seriesFormat, { properties, path: "Format." }) },
+  objects: {
+    Format: ({ properties }) => new Ref(seriesFormat, { properties, path: "Format." }),
+    DataLabels: ({ properties }) => new Ref(dataLabels, { properties, path: "DataLabels." }),
+  },
   methods: {
     SetValues: (series, [range]) => {
       series.values = objectArgument<MemoryRange>(range, "Range", "ChartSeries.SetValues");
