@@ -1,0 +1,14 @@
+/** What a file of a release holds that it must not, and where: the scan before saving stops at the first. */
+export class ReleaseRefused extends Error {
+  override readonly name = "ReleaseRefused";
+
+  /** @param part - the part of the file; @param what - in words, without the text itself */
+  constructor(
+    readonly part: string,
+    what: string,
+  ) {
+    super(
+      `The part ${part} of what was to be written holds ${what}, so nothing was written: report this to whoever keeps the tool.`,
+    );
+  }
+}

@@ -1,0 +1,84 @@
+import type { PreparedRelease } from "../release/prepared";
+import type { WordsContext } from "../release/words/words-context";
+import { publishedAge } from "../release/words/published-ages";
+import { sentencesOf } from "../release/words/sentences";
+import { safeSheetNames } from "../workbook/sheet-names";
+import type { SheetOut } from "../workbook/sheets";
+import { readMeFirst } from "./release/read-me";
+import { releasePage } from "./release/release-page";
+import { releaseTableSheet } from "./release/release-table-sheet";
+import { SheetDraft } from "./sheets/sheet-draft";
+import { sheetNameOf } from "./sheets/sheet-plan";
+
+/** A release as sheets of values: read me first, the tables, each figure in words, published ages with their labels. */
+export function releaseSheets(release: PreparedRelease, context: WordsContext): SheetOut[] {
+  const sheets = [
+    readMeSheet(release, context),
+    ...release.tables.map((table) => releaseTableSheet(table, context)),
+    ...wordsSheets(release, context),
+  ];
+  const names = safeSheetNames(sheets.map(({ name }) => name));
+  return sheets.map((sheet, index) => ({ ...sheet, name: names[index] as string }));
+}
+
+const PAGE_WIDTH = 100;
+
+function readMeSheet(release: PreparedRelease, context: WordsContext): SheetOut {
+  const draft = new SheetDraft("Read me first", [{ width: PAGE_WIDTH, style: "wrapped" }]);
+  draft.spanning("Read me first: how these figures were prepared, and what they do not say", "title");
+  for (const { heading, lines } of readMeFirst(release)) {
+    draft.spanning(heading, "section");
+    for (const line of lines) draft.spanning(line, "note");
+  }
+  return draft.finished(releasePage(context, false));
+}
+
+function wordsSheets(release: PreparedRelease, context: WordsContext): SheetOut[] {
+  const sentences = release.tables.flatMap((table) =>
+    sentencesOf(table, context).map(({ text }) => [sheetNameOf(table), text] as const),
+  );
+  const published = skillsIn(release, context).flatMap((skill) => {
+    const said = publishedAge(skill);
+    return said === null ? [] : [[skill.area, said] as const];
+  });
+  return [
+    ...listSheet("Sentences", "The figures in words, each with its numbers", ["Table", "Sentence"], sentences, context),
+    ...listSheet(
+      "Published ages",
+      "Published ages, each with the label of what it is",
+      ["Area", "Skill, age and source"],
+      published,
+      context,
+    ),
+  ];
+}
+
+/** Only skills that a table names. */
+function skillsIn({ tables }: PreparedRelease, { skills }: WordsContext) {
+  const named = new Set(
+    tables.flatMap(({ columns, rows }) => {
+      const at = columns.findIndex(({ key }) => key === "skill");
+      return at < 0 ? [] : rows.map((row) => row[at]);
+    }),
+  );
+  return skills.filter(({ id }) => named.has(id));
+}
+
+function listSheet(
+  name: string,
+  title: string,
+  headings: readonly [string, string],
+  rows: readonly (readonly [string, string])[],
+  context: WordsContext,
+): SheetOut[] {
+  if (rows.length === 0) return [];
+  const draft = new SheetDraft(name, [
+    { width: 20, style: "text" },
+    { width: PAGE_WIDTH, style: "wrapped" },
+  ]);
+  draft.spanning(title, "title");
+  draft.row(headings.map((value) => ({ value, style: "heading" })));
+  draft.body(rows);
+  const print = { ...releasePage(context, true), repeatRows: { first: 1, last: 1 } };
+  return [draft.finished(print, { frozen: { rows: 2, columns: 0 } })];
+}

@@ -1,0 +1,26 @@
+import type { PreparedRelease } from "../../release/prepared";
+import { footnoteOf, methodNoteOf } from "../../release/words/footnotes";
+import { sentencesOf } from "../../release/words/sentences";
+import type { WordsContext } from "../../release/words/words-context";
+import { TOOL_NAME } from "../report";
+import { VERSION } from "../version";
+import { readMeFirst } from "./read-me";
+
+/** The words that go with tables in CSV, or with pictures, as plain text: a table there has no room for them. */
+export function releaseText(release: PreparedRelease, context: WordsContext): string {
+  const passages = readMeFirst(release).flatMap(({ heading, lines }) => [heading, "", ...lines, ""]);
+  const tables = release.tables.flatMap((table) => [
+    `${table.id}: ${table.title}`,
+    "",
+    footnoteOf(table, context),
+    methodNoteOf(table),
+    ...table.notes,
+    "",
+    ...sentencesOf(table, context).map(({ text }) => text),
+    "",
+  ]);
+  return `${TEXT_MARK} ${VERSION}\n\n${[...passages, ...tables].join("\n").trimEnd()}\n`;
+}
+
+/** The first words of the file, by which a later run knows its own work. */
+export const TEXT_MARK = `Read me first: a release prepared with ${TOOL_NAME}`;
