@@ -23,6 +23,6 @@ function fieldOf(value: ReleasedValue): string {
 }
 
 function textField(text: string): string {
-  const safe = text.replace(/(^|[;\t\r\n|])(?=[=+\-@\t\r])/g, "$1'");
+  const safe = text.replace(/(?<=^|[;\t\r\n|])(?=[=+\-@\t\r])/g, "'");
   return /[",\r\n;\t|]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
