@@ -35,6 +35,7 @@ export function ageColumnsOf(args: AgeArguments): AgeColumns & { readonly group:
   const column = (key: "after" | "by" | "entry") => Float64Array.from(rows, (row) => row[key]);
   const columns = { after: column("after"), by: column("by"), ...(hasEntry ? { entry: column("entry") } : {}) };
   if (hasEntry && !allExactOrLater(columns)) throw entryBesideIntervals(read);
+  refuseLateEntry(read);
   return { ...columns, group: rows.map((row) => row.group) };
 }
 
@@ -94,7 +95,22 @@ function rowFrom(cells: Cells, hasGroup: boolean, zeros: Zeros): AgeRow {
   const by = isBlank(cells.by) || isEmptyZero ? Infinity : numberFrom(cells.by, "by");
   if (by < after) throw invalid("by is below after: the skill was met after one age and by a later one.");
   if (hasGroup && isEmpty(cells.group)) throw invalid("group is empty: name the child's group.");
-  return { after, by, entry: numberOrBlank(cells.entry, "entry") ?? -Infinity, group: wordFrom(cells.group) };
+  return { after, by, entry: entryFrom(cells.entry, after), group: wordFrom(cells.group) };
+}
+
+/** An `entry` of 0 beside an age of 0 or below is an empty cell. */
+function entryFrom(cell: InCell, after: number): number {
+  const entry = numberOrBlank(cell, "entry") ?? -Infinity;
+  return entry === 0 && after <= 0 ? -Infinity : entry;
+}
+
+/** Such a child was never watched, and must not be left out unseen. */
+function refuseLateEntry(rows: readonly (AgeRow | null)[]): void {
+  const row = rows.findIndex((each) => each !== null && each.entry >= each.after) + 1;
+  if (row === 0) return;
+  throw invalid(
+    `Row ${row}: entry is not below the age: a child counts from the entry on, so the age must come after it.`,
+  );
 }
 
 function entryBesideIntervals(rows: readonly (AgeRow | null)[]): CellFailure {

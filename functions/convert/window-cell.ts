@@ -27,6 +27,9 @@ export function windowCell(cells: WindowCells): string | null {
   const window = windowFrom(cells);
   if (isEmpty(cells.metMonths)) return windowStatus(numberFrom(cells.months, "months"), window);
   const metMonths = numberFrom(cells.metMonths, "metMonths");
+  if (!isEmpty(cells.months) && metMonths > numberFrom(cells.months, "months")) {
+    throw invalid("metMonths is above months: the skill cannot have been seen after the age that is asked about.");
+  }
   const withoutMonths = numberOrBlank(cells.notMetMonths, "notMetMonths") ?? metMonths;
   if (withoutMonths > metMonths) {
     throw invalid("notMetMonths is above metMonths: give the last age without the skill before it was seen.");

@@ -188,6 +188,27 @@ test("the order of the rows changes no estimate", () => {
   );
 });
 
+/** R 4, survival::Surv: "Stop time must be > start time, NA created". A row lost unseen is worse than a refusal. */
+describe("an entry that is not below the age", () => {
+  const ages = column([7, 9]);
+  const message = "Row 2: entry is not below the age: a child counts from the entry on, so the age must come after it.";
+
+  test.each([
+    ["AGEWHENMET", [ages, ages, null, null, column([4, 9])]],
+    ["AGEWHENMET", [ages, column([7, null]), null, null, column([4, 10])]],
+    ["ATTAINMENTCURVE", [ages, ages, column([4, 9])]],
+    ["COMPAREAGES", [ages, ages, column(["N", "S"]), column([4, 9])]],
+  ])("%s(%j) is refused", (name, args) => {
+    expect(answerOf(name, ...args)).toEqual({ error: "#VALUE!", message });
+  });
+
+  test("of 0 beside an age of 0 is an empty cell", () => {
+    const zeros = [column([0, 3, 5]), column([0, 3, 5]), 0.3];
+    const [row] = rowsOf("AGEWHENMET", ...zeros, null, column([0, 0, 0]));
+    expect(row?.slice(0, 2)).toEqual(rowsOf("AGEWHENMET", ...zeros)[0]?.slice(0, 2));
+  });
+});
+
 describe("refusals", () => {
   const after = column([0, 6]);
   const by = column([6, null]);

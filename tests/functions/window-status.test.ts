@@ -53,6 +53,11 @@ test("where no opening is published nothing is before the window, or early; with
   expect(cellOf("WINDOWSTATUS", -0.5, 0, 9)).toBe("before window");
 });
 
+test("seen at the very age that is asked about is no mistake, nor is an age left out", () => {
+  expect(cellOf("WINDOWSTATUS", 7, 6, 9, 7)).toBe("met in window");
+  for (const empty of [null, "", 0]) expect(cellOf("WINDOWSTATUS", empty, 6, 9, 7)).toBe("met in window");
+});
+
 test("a row without an age is blank, and so is a row of zeros", () => {
   expect(rowsOf("WINDOWSTATUS", column([5, null, ""]), 6, 9).flat()).toEqual(["before window", null, null]);
   expect(rowsOf("WINDOWSTATUS", column([5, 0]), column([6, 0]), column([9, 0])).flat()).toEqual([
@@ -65,6 +70,7 @@ test.each([
   [["five", 6, 9], "months is no number: type it with digits alone."],
   [[5, 9, 6], "closes must come after opens: correct one of the two."],
   [[5, 6, 6], "closes must come after opens: correct one of the two."],
+  [[7, 6, 9, 7.5], "metMonths is above months: the skill cannot have been seen after the age that is asked about."],
   [[12, 6, 9, 7, 8], "notMetMonths is above metMonths: give the last age without the skill before it was seen."],
 ])("WINDOWSTATUS(%j) is refused", (args, message) => {
   expect(answerOf("WINDOWSTATUS", ...args)).toEqual({ error: "#VALUE!", message });
