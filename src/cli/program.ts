@@ -54,6 +54,7 @@ function reportCommand(found: Found): Command {
     .option(
       "--out <file>",
       "the report workbook (usual: BOOK-report-DATE.xlsx in this folder when --json is left out too)",
+      workbookName,
     )
     .option("--json <file>", "the same report as JSON")
     .option("--tables <ids>", "only these tables, comma-separated", listOf)
@@ -98,7 +99,7 @@ function pageCommand(found: Found): Command {
     .option("--child <id>", "the child whose page it is, for the family to take along")
     .option("--therapist <code>", "the therapist whose caseload it is")
     .option("--visits <count>", "how many visits the plan on a caseload page is for", visitsInPlan, VISITS_IN_PLAN)
-    .requiredOption("--out <file>", "the workbook to write, of one sheet")
+    .requiredOption("--out <file>", "the workbook to write, of one sheet", workbookName)
     .option("--decisions <file>", "repair decisions (JSON)");
   const names = ["asOf", "enteredBy", "recheck", "correctBelow", "correctUntil", "gestationDecimals", "metDates"];
   for (const option of settingOptions([...names, "monthFirst"])) command.addOption(option);
@@ -130,7 +131,7 @@ function sampleCommand(found: Found): Command {
     .description("Write an invented workbook of the Alder Fork program")
     .option("--children <count>", "how many children", wholeNumber, 240)
     .option("--seed <number>", "the same seed gives the same workbook", wholeNumber, 7)
-    .requiredOption("--out <file>", "the workbook to write")
+    .requiredOption("--out <file>", "the workbook to write", workbookName)
     .option("--defects", "plant the usual faults of real spreadsheets", false)
     .option("--truth <file>", "what was planted, as JSON")
     .action((options: { children: number; seed: number; out: string; defects: boolean; truth?: string }) =>
@@ -143,6 +144,12 @@ function listOf(text: string): string[] {
     .split(",")
     .map((each) => each.trim())
     .filter((each) => each !== "");
+}
+
+/** A workbook under another ending would not open. */
+function workbookName(file: string): string {
+  if (!/\.xlsx$/i.test(file)) throw new InvalidArgumentError("It is a workbook: give a name that ends in .xlsx.");
+  return file;
 }
 
 function wholeNumber(text: string): number {

@@ -20,9 +20,13 @@ const SETTING_OPTIONS: readonly (readonly [name: string, value: string, help: st
   ["seed", "<number>", "the seed of bootstrap limits (usual: 20240229)"],
 ];
 
+/** Only a release uses these: other commands take them, so that one settings list serves all, and do not speak of them. */
+const OF_RELEASES: ReadonlySet<string> = new Set(["minimumCell", "wholeGroups", "floor", "releaseMethod"]);
+
+/** All settings, or those named. */
 export function settingOptions(names?: readonly string[]): Option[] {
-  return SETTING_OPTIONS.filter(([name]) => !names || names.includes(name)).map(
-    ([name, value, help]) => new Option(`--${kebab(name)} ${value}`, help),
+  return SETTING_OPTIONS.filter(([name]) => !names || names.includes(name)).map(([name, value, help]) =>
+    new Option(`--${kebab(name)} ${value}`, help).hideHelp(!names && OF_RELEASES.has(name)),
   );
 }
 

@@ -47,6 +47,9 @@ test.each([
   [["repport", "b.xlsx"], /There is no command "repport".*--help/],
   [["sample"], /required option '--out <file>'/i],
   [["sample", "--out", "s.xlsx", "--children", "many"], /whole number/i],
+  [["sample", "--out", "s.txt"], /'s\.txt'.*ends in \.xlsx/],
+  [["report", "b.xlsx", "--out", "r.json"], /'r\.json'.*ends in \.xlsx/],
+  [["page", "b.xlsx", "--child", "A", "--out", "page"], /'page'.*ends in \.xlsx/],
 ])("%j is a bad request that says what to do", (words, message) => {
   const failure = refusal(() => parse(...words));
   expect(failure.exitCode).toBe(2);
@@ -57,6 +60,14 @@ test.each([[["--help"]], [["report", "--help"]], [["--version"]], [[]]])("%j pri
   const printed: string[] = [];
   expect(parseWords(words, (text) => printed.push(text))).toBeNull();
   expect(printed.join("")).not.toBe("");
+});
+
+test("a report does not speak of the settings that only a release uses, and takes them all the same", () => {
+  let help = "";
+  parseWords(["report", "--help"], (text) => (help += text));
+  expect(help).toMatch(/--level/);
+  expect(help).not.toMatch(/--minimum-cell|--whole-groups/);
+  expect(parse("report", "b.xlsx", "--minimum-cell", "8")).toMatchObject({ settings: { minimumCell: "8" } });
 });
 
 function refusal(run: () => unknown): CommandFailure {
