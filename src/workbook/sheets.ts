@@ -93,6 +93,8 @@ export interface ChartOut {
   readonly x: AxisOut;
   readonly y: AxisOut;
   readonly legend: "none" | "bottom" | "right";
+  /** What a table beside the chart tells for each label and the chart does not draw, such as the counts behind a share. */
+  readonly told?: readonly { readonly name: string; readonly cells: CellRange }[];
 }
 
 /** One series. `x` holds the categories, or the abscissae of a curve. */
@@ -103,6 +105,10 @@ export interface SeriesOut {
   readonly look: SeriesLook;
   /** Its name stands beside its mark, or beside the first where there are several. */
   readonly named?: boolean;
+  /** A line to read the others by: a table beside the chart leaves it out. */
+  readonly guide?: boolean;
+  /** Goes on where the one before it breaks off: told as one with it. */
+  readonly continues?: boolean;
 }
 
 /**

@@ -1,7 +1,7 @@
 import { columnLetters } from "../../src/workbook/cells";
-import type { CellFormat, CellValue, ChartOut, SeriesOut, SheetOut } from "../../src/workbook/sheets";
+import type { AxisOut, CellFormat, CellValue, ChartOut, SeriesOut, SheetOut } from "../../src/workbook/sheets";
 import type { CellRange } from "../../src/workbook/workbook";
-import { legendEntry } from "./chart-looks";
+import { legendOf } from "./chart-looks";
 import type { ChartPreview } from "./made";
 
 /** A chart with the sheet whose cells it draws. */
@@ -16,12 +16,8 @@ export function chartsOf(sheets: readonly SheetOut[]): ReportChart[] {
 
 /** The words of a chart, and the table that says the same. */
 export function previewOf({ sheet, chart }: ReportChart): ChartPreview {
-  const words = { sheet: sheet.name, title: chart.title, altText: chart.altText, legend: legendOf(chart) };
+  const words = { sheet: sheet.name, title: chart.title, altText: chart.altText, legend: legendOf(chart.series) };
   return chart.kind === "curve" ? { ...words, ...pointsTable(sheet, chart) } : { ...words, ...barsTable(sheet, chart) };
-}
-
-function legendOf({ kind, series }: ChartOut): ChartPreview["legend"] {
-  return series.map(({ name, look }) => legendEntry(name, look, kind === "curve" || kind === "line"));
 }
 
 /** The cells of a range of one column. */
@@ -35,37 +31,57 @@ export function valuesIn(sheet: SheetOut, range: CellRange): CellValue[] {
   });
 }
 
-function barsTable(sheet: SheetOut, { series, x, y, kind }: ChartOut): Pick<ChartPreview, "headings" | "rows"> {
+function barsTable(
+  sheet: SheetOut,
+  { series, told = [], x, y, kind }: ChartOut,
+): Pick<ChartPreview, "headings" | "rows"> {
   const [first] = series;
   const labels = first ? valuesIn(sheet, first.x) : [];
-  const columns = series.map((each) => valuesIn(sheet, each.y));
   // A share stacked chart draws shares of counts; its cells hold the counts.
   const format = kind.includes("share") ? "count" : y.format;
+  const columns = [
+    ...columnsOf(sheet, series),
+    ...told.map(({ name, cells }) => ({ name, values: valuesIn(sheet, cells) })),
+  ];
   return {
-    headings: [x.title || "Bar", ...series.map(({ name }) => name)],
+    headings: [x.title || "Bar", ...columns.map(({ name }) => name)],
     rows: labels.map((label, row) => [
       String(label ?? ""),
-      ...columns.map((column) => shown(column[row] ?? null, format)),
+      ...columns.map(({ values }) => shown(values[row] ?? null, format)),
     ]),
   };
 }
 
-/** The breadth of a window is said in words; its strokes are no numbers to read. */
-function pointsTable(sheet: SheetOut, { series, x, y }: ChartOut): Pick<ChartPreview, "headings" | "rows"> {
-  const drawn = series.filter(({ look }) => look !== "band" && look !== "edge");
-  return {
-    headings: ["Series", "Age, months", "Share"],
-    rows: drawn.flatMap((each) => pointRows(sheet, each, x.format, y.format)),
-  };
+/** A series that goes on where another breaks off shares its column. */
+function columnsOf(sheet: SheetOut, series: readonly SeriesOut[]): { name: string; values: CellValue[] }[] {
+  const columns: { name: string; values: CellValue[] }[] = [];
+  for (const { name, y, continues } of series) {
+    const values = valuesIn(sheet, y);
+    const before = columns.at(-1);
+    if (continues && before) before.values = before.values.map((value, row) => value ?? values[row] ?? null);
+    else columns.push({ name, values });
+  }
+  return columns;
 }
 
-function pointRows(sheet: SheetOut, series: SeriesOut, xFormat?: CellFormat, yFormat?: CellFormat): string[][] {
+/** What only guides the eye is no number to read: the breadth of a window is said in words. */
+function pointsTable(sheet: SheetOut, { series, x, y }: ChartOut): Pick<ChartPreview, "headings" | "rows"> {
+  const drawn = series.filter(({ look, guide }) => look !== "band" && look !== "edge" && !guide);
+  const headings = ["Series", x.title.split(";")[0] || "Across", ...(y.hidden ? [] : [y.title || "Share"])];
+  return { headings, rows: drawn.flatMap((each) => pointRows(sheet, each, x, y)) };
+}
+
+function pointRows(sheet: SheetOut, series: SeriesOut, x: AxisOut, y: AxisOut): string[][] {
   const ys = valuesIn(sheet, series.y);
-  return valuesIn(sheet, series.x).map((x, at) => [series.name, shown(x, xFormat), shown(ys[at] ?? null, yFormat)]);
+  return valuesIn(sheet, series.x).flatMap((across, at) => {
+    const up = ys[at] ?? null;
+    if (up === null) return [];
+    return [[series.name, shown(across, x.format), ...(y.hidden ? [] : [shown(up, y.format)])]];
+  });
 }
 
 function shown(value: CellValue, format: CellFormat | undefined): string {
   if (typeof value !== "number") return String(value ?? "");
   if (format === "wholeShare" || format === "share") return `${(100 * value).toFixed(1)}%`;
-  return Number.isInteger(value) ? String(value) : value.toFixed(1);
+  return Number.isInteger(value) ? String(value) : value.toFixed(Math.abs(value) < 10 ? 2 : 1);
 }

@@ -64,11 +64,6 @@ function limitsChart(sites: readonly Point[], numbers: NumbersBehind, place: Cha
   const cut = widest > max ? ` Limits above ${max} are cut off.` : "";
   const within = sites.filter(({ lower, upper }) => lower <= 1 && upper >= 1).length;
   const height = (index: number) => sites.length - index;
-  const intervals = sites.flatMap(({ lower, upper }, index): SeriesPoint[] => [
-    [lower, height(index)],
-    [Math.min(upper, max), height(index)],
-    null,
-  ]);
   return {
     kind: "curve",
     title: `As many as expected (1) lie within the exact limits of ${within} of ${plural(sites.length, "site", "sites")}`,
@@ -84,7 +79,17 @@ function limitsChart(sites: readonly Point[], numbers: NumbersBehind, place: Cha
         "edge",
         numbers,
       ),
-      drawn("Limits", intervals, "line", numbers),
+      ...sites.map(({ name, lower, upper }, index) =>
+        drawn(
+          `${name}, limits`,
+          [
+            [lower, height(index)],
+            [Math.min(upper, max), height(index)],
+          ],
+          "line",
+          numbers,
+        ),
+      ),
       ...sites.map(({ name, referrals, expected, ratio }, index) =>
         named(`${name}: ${counted(referrals)}, expected ${expected.toFixed(1)}`, [ratio, height(index)], numbers),
       ),
@@ -135,7 +140,7 @@ function funnelChart(
         "edge",
         numbers,
       ),
-      ...limits.map(({ name, points, look }) => drawn(name, points, look, numbers)),
+      ...limits.map(({ name, points, look }) => ({ ...drawn(name, points, look, numbers), guide: true })),
       ...pairSeries,
       ...sites.map(({ name, expected, ratio }) => named(name, [expected, ratio], numbers)),
     ],

@@ -13,6 +13,18 @@ export function linesOf(text: string, available: number): number {
   return text.split("\n").reduce((total, paragraph) => total + paragraphLines(paragraph, available), 0);
 }
 
+/** The lines of a text that breaks between words, where it has to be broken by hand. */
+export function linesIn(text: string, available: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(" ")) {
+    const last = lines.at(-1);
+    if (last !== undefined && widthInDigits(`${last} ${word}`) <= available)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
 const WIDE = 1.25;
 
 const CLASS_OF: ReadonlyMap<string, number> = new Map(

@@ -1,13 +1,14 @@
 import type { Table } from "../../tables/table";
 import type { ChartOut, SeriesLook, SheetOut } from "../../workbook/sheets";
+import type { CellRange } from "../../workbook/workbook";
 import type { Report } from "../report";
-import { type BarPart, barSeries } from "./bar-series";
+import { type BarPart, labelledColumns } from "./bar-series";
 import type { NumbersBehind } from "./chart-grid";
 import { ChartPage, type ChartPlace } from "./chart-page";
 import { isProvisional } from "./sentences/trend";
 import { type AreaLines, areaLines, type GroupLine } from "./trend-lines";
 import { runsBetweenStops } from "./trend-runs";
-import { capital, percentOf } from "./words";
+import { capital, counted, percentOf } from "./words";
 
 const CHART_PIXELS = 310;
 /** More lines than this could not be told apart. */
@@ -74,20 +75,35 @@ function areaChart({ area, groups }: AreaLines, scene: Scene, numbers: NumbersBe
     ...(standardised ? [{ name: "Sites weighted alike", look: "tick" as const, values: standardised }] : []),
     ...groups.flatMap((group, at) => groupColumns(group, GROUP_LOOKS[at] as SeriesLook, scene)),
   ].filter(({ values }) => values.some((value) => value !== null));
-  const rows = quarters.map((label, at) => ({ label, values: columns.map(({ values }) => values[at] ?? null) }));
+  const told = groups.map(({ name, cells }) => ({
+    name: name === "" ? "Met, of those with a current look" : `${name}: met, of those with a current look`,
+    values: cells.map(({ met, of }) => `${counted(met)} of ${counted(of)}`),
+  }));
+  const all = [...columns, ...told];
+  const rows = quarters.map((label, at) => ({ label, values: all.map(({ values }) => values[at] ?? null) }));
+  const behind = labelledColumns(
+    all.map(({ name }) => name),
+    rows,
+    numbers,
+  );
   return {
     kind: "line",
     title: titleOf(area, groups),
     altText: `${capital(area)}, share of child-skills met at the end of each quarter. ${groups.map((group) => inWords(group, quarters)).join(" ")}${provisional ? " The last quarter is provisional." : ""}`,
     ...place,
-    series: barSeries(columns, rows, numbers),
-    x: { title: "" },
+    series: columns.map(({ name, look, continues = false }, at) => ({
+      ...{ name, look, continues },
+      ...{ x: behind.labels, y: behind.columns[at] as CellRange },
+    })),
+    x: { title: "Quarter" },
     y: { title: "", min: lowest, max: 1, step: lowest === 0 ? 0.25 : 0.1, format: "wholeShare" },
     legend: groups.length > 1 ? "bottom" : "none",
+    told: told.map(({ name }, at) => ({ name, cells: behind.columns[columns.length + at] as CellRange })),
   };
 }
 
 interface Column extends BarPart {
+  readonly continues?: boolean;
   readonly values: readonly (number | null)[];
 }
 
@@ -102,7 +118,7 @@ function groupColumns({ name, cells }: GroupLine, look: SeriesLook, { stops, pro
   );
   return [
     { name: own, look, values: odd },
-    { name: `${own}, after a stop`, look, values: even },
+    { name: `${own}, after a stop`, look, continues: true, values: even },
     {
       name: `${own}, provisional`,
       look: "lightPoint",

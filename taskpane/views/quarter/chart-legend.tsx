@@ -20,6 +20,8 @@ export function ChartLegend({ entries }: { entries: readonly LegendEntry[] }) {
 
 function Symbol({ shape, paint, dash }: LegendEntry) {
   if (shape === "line") return <path d="M0 7 H22" stroke={paint} strokeWidth="2.5" strokeDasharray={dash} />;
-  if (shape === "point") return <path d="M11 2 L16 7 L11 12 L6 7 Z" fill={paint} />;
+  if (shape === "diamond") return <path d="M11 2 L16 7 L11 12 L6 7 Z" fill={paint} />;
+  if (shape === "circle") return <circle cx="11" cy="7" r="4" fill={paint} stroke="var(--wl-ink)" strokeWidth="0.75" />;
+  if (shape === "stroke") return <path d="M5 7 H17" stroke={paint} strokeWidth="2" />;
   return <rect x="1" y="1" width="20" height="12" fill={paint} stroke="var(--wl-quiet)" strokeWidth="0.75" />;
 }

@@ -1,0 +1,55 @@
+import type { CellValue, SeriesOut } from "../../src/workbook/sheets";
+import { CHART_INK, lineOf, markOf } from "./chart-looks";
+
+interface Place {
+  readonly x: CellValue;
+  readonly y: CellValue;
+}
+
+/** One series of lines and marks as layers of a Vega-Lite chart whose axes are named x and y. */
+export function seriesLayers(series: SeriesOut, places: readonly Place[], encoding: object, middle?: number): object[] {
+  const [line, mark] = [lineOf(series.look), markOf(series.look)];
+  return [
+    ...(line ? [lineLayer(line, places, encoding)] : []),
+    ...(mark ? [markLayer(mark, places, encoding)] : []),
+    ...(series.named ? [nameLayer(series.name, places, encoding, middle)] : []),
+  ];
+}
+
+/** A line breaks where a value is missing: each run of values is a line of its own. */
+function lineLayer(
+  { colour, width, dash }: NonNullable<ReturnType<typeof lineOf>>,
+  places: readonly Place[],
+  encoding: object,
+) {
+  let run = 0;
+  const values = places.map(({ x, y }, at) => ({ x, y, at, run: y === null ? (run += 1) : run }));
+  return {
+    data: { values: values.filter(({ y }) => y !== null) },
+    mark: { type: "line", color: colour, strokeWidth: width, strokeDash: dash, clip: true },
+    encoding: { ...encoding, order: { field: "at" }, detail: { field: "run" } },
+  };
+}
+
+function markLayer(
+  { shape, size, paint }: NonNullable<ReturnType<typeof markOf>>,
+  places: readonly Place[],
+  encoding: object,
+) {
+  const outline = { filled: true, color: paint, stroke: shape === "stroke" ? paint : CHART_INK.text };
+  return {
+    data: { values: places.filter(({ y }) => y !== null) },
+    mark: { type: "point", shape, size, opacity: 1, strokeWidth: shape === "stroke" ? 2 : 0.75, ...outline },
+    encoding,
+  };
+}
+
+/** The name above its mark, towards the middle of the chart. */
+function nameLayer(name: string, [first]: readonly Place[], encoding: object, middle = 0): object {
+  const align = typeof first?.x === "number" && first.x > middle ? "right" : "left";
+  return {
+    data: { values: first ? [{ ...first, name }] : [] },
+    mark: { type: "text", align, dx: align === "right" ? 6 : -6, dy: -12, fontSize: 11, color: CHART_INK.text },
+    encoding: { ...encoding, text: { field: "name" } },
+  };
+}
