@@ -6,8 +6,8 @@ import { LicenseWebpackPlugin } from "license-webpack-plugin";
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import webpack from "webpack";
+import { manifestAt } from "./webpack.address.mjs";
 
-const SOURCE_BASE = "https://localhost:3000/";
 const ICON_SIZES = [16, 20, 24, 32, 40, 48, 64, 80];
 
 /**
@@ -47,7 +47,7 @@ export function addinConfig({ root, base, module }) {
       }),
       new CopyPlugin({
         patterns: [
-          { from: "manifest.xml", transform: (content) => String(content).replaceAll(SOURCE_BASE, base) },
+          { from: "manifest.xml", transform: (content) => manifestAt(String(content), base) },
           { from: "taskpane/pane.css" },
           { from: "taskpane/help.html" },
         ],

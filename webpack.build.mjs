@@ -6,22 +6,24 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import webpack from "webpack";
-import { configs } from "./webpack.config.mjs";
+import { BAD_ADDRESS, baseAddress, SOURCE_BASE } from "./webpack.address.mjs";
 
 const { values } = parseArgs({
   options: {
-    base: { type: "string", default: "https://localhost:3000/" },
+    base: { type: "string", default: SOURCE_BASE },
     only: { type: "string" },
     missing: { type: "boolean", default: false },
   },
 });
 
-const base = values.base.endsWith("/") ? values.base : `${values.base}/`;
-if (!/^https:\/\/[^\s/]+\/(\S*\/)?$/.test(base)) {
-  console.error("--base takes an https address, such as https://tools.example.org/windowline/");
+const base = baseAddress(values.base);
+if (base === null) {
+  console.error(BAD_ADDRESS);
   process.exit(2);
 }
 
+// Only now, so that a refusal does not wait for all that a build needs.
+const { configs } = await import("./webpack.config.mjs");
 const wanted = values.only?.split(",");
 const chosen = (await configs({ base })).filter(
   ({ name, output }) => (!wanted || wanted.includes(name)) && !(values.missing && existsSync(output.path)),

@@ -4,6 +4,7 @@ import CopyPlugin from "copy-webpack-plugin";
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import webpack from "webpack";
 import { addinConfig, webResolve, withoutNode } from "./webpack.addin.mjs";
+import { SOURCE_BASE } from "./webpack.address.mjs";
 import { webModule } from "./webpack.rules.mjs";
 import { helpOfFunctions } from "./src/hosts/page/functions/help-of-functions.mjs";
 
@@ -96,4 +97,4 @@ export function configs({ base }) {
   return [addinConfig({ root, base, module: webModule }), commandLine, page, pageServer];
 }
 
-export default configs({ base: "https://localhost:3000/" });
+export default configs({ base: SOURCE_BASE });
