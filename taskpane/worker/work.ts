@@ -154,5 +154,5 @@ function onlyTherapist({ therapists }: RecordsFound): string | null {
 }
 
 function nameOf(id: string, internal: boolean): string {
-  return sheetNameOf({ id, internal, title: id, population: "", columns: [], rows: [], notes: [] });
+  return sheetNameOf({ id, internal });
 }

@@ -5,6 +5,7 @@ import { usePane } from "../pane-context";
 import { AsOf } from "../parts/as-of";
 import { ChoiceField, TextField } from "../parts/fields";
 import { Section } from "../parts/section";
+import { useFollow } from "../parts/use-follow";
 
 /** The day, the therapist, and for how many visits to plan. */
 export function Whose() {
@@ -31,25 +32,38 @@ export function Whose() {
 function Therapist() {
   const { state, actions } = usePane();
   const styles = useStyles();
-  const { found, caseload, job } = state;
-  if (!found || found.failure !== null) {
-    return (
-      <div>
-        <Button size="small" disabledFocusable={job !== null} onClick={actions.read}>
+  const { found, job } = state;
+  const isRead = found !== null && found.failure === null;
+  const { place, ask } = useFollow(isRead);
+  const read = () => {
+    ask();
+    actions.read();
+  };
+  return (
+    <div ref={place} tabIndex={-1} className={styles.unringed}>
+      {isRead ? (
+        <Choice therapists={found.therapists} />
+      ) : (
+        <Button size="small" disabledFocusable={job !== null} onClick={read}>
           Read the workbook to see its therapists
         </Button>
-      </div>
-    );
-  }
-  const { therapists } = found;
+      )}
+    </div>
+  );
+}
+
+function Choice({ therapists }: { therapists: readonly string[] | null }) {
+  const { state, actions } = usePane();
+  const styles = useStyles();
+  const { therapist, seen } = state.caseload;
   const noChoice = noChoiceInWords(therapists);
   if (noChoice !== null || therapists === null) return <p className={styles.sentence}>{noChoice}</p>;
-  const chosen = caseload.therapist === null ? -1 : therapists.indexOf(caseload.therapist);
+  const chosen = therapist === null ? -1 : therapists.indexOf(therapist);
   return (
     <ChoiceField
       label="Therapist"
       value={String(chosen)}
-      message={caseload.seen && chosen < 0 ? CHOOSE_THERAPIST : undefined}
+      message={seen && chosen < 0 ? CHOOSE_THERAPIST : undefined}
       choices={[
         { value: "-1", label: "Choose a therapist" },
         ...therapists.map((code, index) => ({ value: String(index), label: therapistLabel(code) })),

@@ -1,4 +1,5 @@
 import { Button } from "@fluentui/react-components";
+import { useRef } from "react";
 import { useStyles } from "../../look/styles";
 import { AS_OF } from "../../words/settings";
 import { usePane } from "../pane-context";
@@ -8,15 +9,23 @@ import { SettingField } from "./setting-field";
 export function AsOf() {
   const { state, actions } = usePane();
   const styles = useStyles();
+  const field = useRef<HTMLDivElement>(null);
   const { found, quarter } = state;
   const suggested = found?.quarterEnd;
+  // The button goes once it is pressed: the keyboard goes on to what it filled in.
+  const take = (day: string) => {
+    actions.enter("asOf", day);
+    field.current?.querySelector("input")?.focus();
+  };
   return (
     <>
-      <SettingField words={AS_OF} />
+      <div ref={field}>
+        <SettingField words={AS_OF} />
+      </div>
       {suggested && quarter.entries.asOf !== suggested && (
         <div>
           <p className={styles.quiet}>The last look in the records is of {found.lastLook}.</p>
-          <Button size="small" onClick={() => actions.enter("asOf", suggested)}>
+          <Button size="small" onClick={() => take(suggested)}>
             Use {suggested}, the end of that quarter
           </Button>
         </div>
