@@ -12,6 +12,7 @@ const PARTS: Readonly<Record<string, () => Promise<Row[]>>> = {
   columns: async () => (await import("./parts/columns")).againstOnePass(),
   duckdb: async () => (await import("./parts/duckdb")).againstDuckDb(),
   estimate: async () => (await import("./parts/estimate")).againstNpsurv(),
+  pane: async () => (await import("./parts/pane")).ofPaneThread(),
   countifs: async () => (await import("./parts/countifs")).againstCountifs(),
 };
 

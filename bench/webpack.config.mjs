@@ -17,7 +17,7 @@ export default {
     clean: true,
   },
   resolve: { extensions: [".ts", ".js"] },
-  externals: { exceljs: "commonjs exceljs" },
+  externals: { exceljs: "commonjs exceljs", "playwright-core": "commonjs playwright-core" },
   module: {
     rules: [
       {

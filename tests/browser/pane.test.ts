@@ -10,6 +10,7 @@ import { seriousFaults } from "./axe";
 import { openChromium, watch } from "./chromium";
 import { press } from "./keyboard";
 import { longestTaskMs } from "./longest-task";
+import { makeUnwatched } from "./make-unwatched";
 import { serveFolder, type StaticServer } from "./static-server";
 
 declare global {
@@ -182,25 +183,3 @@ test("the first load in Excel is under 400 KB, gzip", () => {
   const bytes = scripts.reduce((sum, file) => sum + gzipSync(readFileSync(file)).length, 0);
   expect(bytes).toBeLessThan(400 * 1024);
 });
-
-/** The job without the test looking on: a watcher's own tasks would be counted. */
-async function makeUnwatched(page: Page): Promise<void> {
-  await page.evaluate(async () => {
-    const find = (kind: string, text: string) =>
-      [...document.querySelectorAll<HTMLElement>(kind)].find((each) => each.textContent?.includes(text));
-    const until = async <T>(look: () => T | undefined): Promise<T> => {
-      for (;;) {
-        const found = look();
-        if (found) return found;
-        await new Promise((resolve) => setTimeout(resolve, 200));
-      }
-    };
-    find("button", "Read the workbook")?.click();
-    await until(() => find("[role=status]", "Read: "));
-    find("button", "Quarter")?.click();
-    (await until(() => find("button", "Use 20"))).click();
-    await until(() => document.querySelector<HTMLInputElement>("input[type=date]")?.value);
-    find("button", "Make the report")?.click();
-    await until(() => find("h2", "What the records say"));
-  });
-}
