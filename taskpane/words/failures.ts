@@ -5,6 +5,7 @@ import type { JobKind, Told } from "../state/pane-state";
 /** What is told when a job did not come to its end. */
 export function toldOfFailure(error: unknown, kind: JobKind): Told {
   if (isCancel(error)) return { tone: "done", text: CANCELLED[kind] };
+  if (kind === "adding" && isChange(error)) return { tone: "stopped", text: CHANGED_BEFORE_PAGE };
   const said = error instanceof HostFailure ? error.message : error instanceof WorkFailed ? error.said : null;
   return { tone: "stopped", text: said ?? unknownFailure(error, kind) };
 }
@@ -13,6 +14,14 @@ export function toldOfFailure(error: unknown, kind: JobKind): Told {
 export class Cancelled extends Error {
   override readonly name = "Cancelled";
 }
+
+/** A host speaks of the report, which a page is not. */
+function isChange(error: unknown): boolean {
+  return error instanceof HostFailure && error.kind === "changed meanwhile";
+}
+
+const CHANGED_BEFORE_PAGE =
+  "The records changed after they were read, so no page was added. List the children again, then add the page.";
 
 function isCancel(error: unknown): boolean {
   return error instanceof Cancelled || (error instanceof DOMException && error.name === "AbortError");

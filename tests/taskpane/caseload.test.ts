@@ -222,6 +222,21 @@ test("a child who left between the list and the page: told in a sentence that na
   });
 });
 
+test("an edit while a page is made is told, and nothing is added", async () => {
+  const host = new MemoryHost(sampleBook());
+  const { pane, state, caseload } = await opened(host, "T01");
+  await listChildren(pane);
+  const stop = pane.store.subscribe(() => {
+    if (state().job?.progress?.step === "Writing the page") host.workbook = sampleBook(41);
+  });
+  await addPage(pane, { kind: "therapist", code: "T01" });
+  stop();
+  expect([host.added.length, caseload().page]).toEqual([0, null]);
+  expect(state().told?.text).toMatch(
+    /^The records changed after they were read, so no page was added\. List the children/,
+  );
+});
+
 test("where the workbook takes no sheet the page can be saved beside it", async () => {
   const host = new MemoryHost(program(["T1", "T1"]));
   host.addSheets = () => Promise.reject(new HostFailure("locked", "The structure of this workbook is protected."));

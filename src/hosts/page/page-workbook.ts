@@ -98,7 +98,7 @@ export class PageWorkbook implements WorkbookHost {
     if (!(await sameCells(read, now, slices))) {
       throw new HostFailure(
         "changed meanwhile",
-        "Cells changed while the report was made. Nothing was added: build it again.",
+        "The records changed after they were read, so nothing was added: ask for it once more.",
       );
     }
     const addition = { label, sheets: await this.addAll(sheets, slices, options) };
