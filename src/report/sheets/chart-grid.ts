@@ -10,14 +10,12 @@ const COLUMN_PIXELS = 82;
 const ROW_PIXELS = 20;
 const NUMBERS_LEFT = CHART_COLUMNS + 1;
 
-export const CHART_WIDTH_PIXELS = CHART_COLUMNS * COLUMN_PIXELS - 8;
-
 export function chartDraft(name: string, numberColumns: readonly ColumnOut[]): SheetDraft {
   const chartColumns = Array.from({ length: CHART_COLUMNS }, () => ({ width: COLUMN_CHARACTERS }));
   return new SheetDraft(name, [...chartColumns, { width: 3 }, ...numberColumns]);
 }
 
-export function chartLine(draft: SheetDraft, text: string, style: "title" | "subtitle" | "note"): void {
+export function chartLine(draft: SheetDraft, text: string, style: "title" | "subtitle" | "section" | "note"): void {
   draft.spanning(text, style, 0, CHART_COLUMNS - 1);
 }
 

@@ -9,7 +9,10 @@ import { sheetNameOf } from "./sheet-plan";
 
 export type ChartPlace = Pick<ChartOut, "at" | "widthPixels" | "heightPixels">;
 
-/** A sheet of charts of one table: what it says as sentences, how to read the charts, the charts, the numbers beside them. */
+/**
+ * A sheet of charts of one table: what it says as sentences, how to read the charts, the charts. Not printed: the numbers
+ * beside them, and below all of it each chart in words, since the alternative text of a file holds few of them.
+ */
 export class ChartPage {
   readonly numbers: NumbersBehind;
   private readonly draft: SheetDraft;
@@ -40,9 +43,12 @@ export class ChartPage {
   }
 
   finished(charts: readonly ChartOut[]): SheetOut {
-    this.draft.addRows(this.numbers.cells());
-    const { report, row } = this;
-    return this.draft.finished(
+    const { draft, report, row } = this;
+    draft.addRows(this.numbers.cells());
+    draft.blank(Math.max(1, row + 2 - draft.rowCount));
+    chartLine(draft, "The charts in words", "section");
+    for (const { altText } of charts) chartLine(draft, altText, "note");
+    return draft.finished(
       { landscape: true, fit: "one page", area: printedArea(row), footer: footerOf(report) },
       { charts },
     );

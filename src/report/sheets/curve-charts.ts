@@ -2,12 +2,11 @@ import type { Skill } from "../../records/records";
 import type { Table } from "../../tables/table";
 import type { ChartOut, SeriesLook, SeriesOut, SheetOut } from "../../workbook/sheets";
 import type { AgeCurve, Report } from "../report";
-import { chartDraft, chartLine, NumbersBehind, placeInGrid, printedArea, rowsOfGrid } from "./chart-grid";
+import type { NumbersBehind } from "./chart-grid";
+import { ChartPage, type ChartPlace } from "./chart-page";
 import { bandPoints, curvePoints, type Point } from "./curve-points";
-import { footerOf, periodInWords } from "./page";
 import { pointSeries } from "./point-series";
 import { readTable } from "./read-table";
-import { sentencesOf } from "./sentences/sentences";
 import { expectedInWords, skillsById, windowInWords } from "./skill-words";
 import { capital } from "./words";
 
@@ -18,20 +17,9 @@ const LINES: readonly SeriesLook[] = ["line", "dashed", "dottedLine", "longDashe
 export function curveCharts(table: Table, report: Report): SheetOut | null {
   const drawn = chosen(table, report);
   if (drawn.length === 0) return null;
-  const draft = chartDraft("Age when met, charts", [{ width: 40 }, { width: 14 }, { width: 14 }]);
-  const [title = table.title] = sentencesOf(table, report);
-  chartLine(draft, title, "title");
-  chartLine(draft, `${table.population}. ${periodInWords(report)}. Numbers: the sheet Age when met.`, "subtitle");
-  chartLine(draft, READING, "note");
-  const top = draft.rowCount;
-  const numbers = new NumbersBehind(top, "Numbers behind the charts");
-  const charts = drawn.map((each, index) => curveChart(each, numbers, placeInGrid(index, 3, top, CHART_PIXELS)));
-  draft.addRows(numbers.cells());
-  const lastRow = top + rowsOfGrid(charts.length, 3, CHART_PIXELS);
-  return draft.finished(
-    { landscape: true, fit: "one page", area: printedArea(lastRow), footer: footerOf(report) },
-    { charts },
-  );
+  const page = new ChartPage(table, report, READING, [{ width: 40 }, { width: 14 }, { width: 14 }]);
+  const places = page.places(drawn.length, 3, CHART_PIXELS);
+  return page.finished(drawn.map((each, index) => curveChart(each, page.numbers, places[index] as ChartPlace)));
 }
 
 const READING =
@@ -61,11 +49,7 @@ function chosen(table: Table, report: Report): Drawn[] {
   }));
 }
 
-function curveChart(
-  { skill, area, curves }: Drawn,
-  numbers: NumbersBehind,
-  place: Pick<ChartOut, "at" | "widthPixels" | "heightPixels">,
-): ChartOut {
+function curveChart({ skill, area, curves }: Drawn, numbers: NumbersBehind, place: ChartPlace): ChartOut {
   const points = curves.map(curvePoints);
   const ends = points.flat().map(([months]) => months);
   const min = Math.min(0, Math.floor(Math.min(...ends) / 3) * 3);

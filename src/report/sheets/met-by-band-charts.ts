@@ -2,18 +2,9 @@ import { bandLabel, USUAL_EDGES } from "../../age/bands";
 import type { Table } from "../../tables/table";
 import type { ChartOut, SeriesLook, SeriesOut, SheetOut } from "../../workbook/sheets";
 import type { Report } from "../report";
-import {
-  CHART_WIDTH_PIXELS,
-  chartDraft,
-  chartLine,
-  NumbersBehind,
-  placeInGrid,
-  printedArea,
-  rowsOfGrid,
-} from "./chart-grid";
-import { footerOf, periodInWords } from "./page";
+import type { NumbersBehind } from "./chart-grid";
+import { ChartPage, type ChartPlace } from "./chart-page";
 import { ALL_SKILLS, type Row, readTable, type TableReader } from "./read-table";
-import { sentencesOf } from "./sentences/sentences";
 import { capital, counted, percentOf } from "./words";
 
 const BOXES: readonly { readonly key: string; readonly label: string; readonly look: SeriesLook }[] = [
@@ -33,26 +24,15 @@ export function metByBandCharts(table: Table, report: Report): SheetOut | null {
   const read = readTable(table);
   const all = table.rows.filter((row) => read.text(row, "skill") === ALL_SKILLS);
   if (all.length === 0) return null;
-  const draft = chartDraft("Met by band, charts", [{ width: 34 }, ...BOXES.map(() => ({ width: 11 }))]);
-  const [title = table.title] = sentencesOf(table, report);
-  chartLine(draft, title, "title");
-  chartLine(draft, `${table.population}. ${periodInWords(report)}. Numbers: the sheet Met by band.`, "subtitle");
-  chartLine(draft, READING, "note");
-  const top = draft.rowCount;
-  const numbers = new NumbersBehind(top, "Numbers behind the charts");
+  const page = new ChartPage(table, report, READING, [{ width: 34 }, ...BOXES.map(() => ({ width: 11 }))]);
   const areas = [...new Set(all.map((row) => read.text(row, "area")))];
-  const charts = [
-    areasChart(read, all, areas, numbers, top),
-    ...areas.map((area, index) =>
-      bandsChart(read, inBandOrder(all, read, report), area, numbers, gridPlace(index, top)),
-    ),
-  ];
-  draft.addRows(numbers.cells());
-  const lastRow = top + rowsOfGrid(1, 1, AREAS_PIXELS) + rowsOfGrid(areas.length, 3, BANDS_PIXELS);
-  return draft.finished(
-    { landscape: true, fit: "one page", area: printedArea(lastRow), footer: footerOf(report) },
-    { charts },
-  );
+  const [above] = page.places(1, 1, AREAS_PIXELS) as [ChartPlace];
+  const below = page.places(areas.length, 3, BANDS_PIXELS);
+  const inOrder = inBandOrder(all, read, report);
+  return page.finished([
+    areasChart(read, all, areas, page.numbers, above),
+    ...areas.map((area, index) => bandsChart(read, inOrder, area, page.numbers, below[index] as ChartPlace)),
+  ]);
 }
 
 const READING =
@@ -65,16 +45,12 @@ function inBandOrder(rows: readonly Row[], read: TableReader, { settings }: Repo
   return [...rows].sort((a, b) => labels.indexOf(read.text(a, "band")) - labels.indexOf(read.text(b, "band")));
 }
 
-function gridPlace(index: number, top: number) {
-  return placeInGrid(index, 3, top + rowsOfGrid(1, 1, AREAS_PIXELS), BANDS_PIXELS);
-}
-
 function areasChart(
   read: TableReader,
   all: readonly Row[],
   areas: readonly string[],
   numbers: NumbersBehind,
-  top: number,
+  place: ChartPlace,
 ): ChartOut {
   const rowsOf = (area: string) => all.filter((row) => read.text(row, "area") === area);
   const shares = areas.map(
@@ -84,8 +60,7 @@ function areasChart(
     kind: "bar share stacked",
     title: "Each area, all ages: where the child-skills stand",
     altText: `Stacked bars, one an area, of child-skills by box. Met, of all child-skills: ${shares.join("; ")}.`,
-    ...placeInGrid(0, 1, top, AREAS_PIXELS),
-    widthPixels: CHART_WIDTH_PIXELS,
+    ...place,
     series: boxSeries(
       read,
       areas.map((area) => ({ label: capital(area), rows: rowsOf(area) })),
@@ -102,7 +77,7 @@ function bandsChart(
   all: readonly Row[],
   area: string,
   numbers: NumbersBehind,
-  place: Pick<ChartOut, "at" | "widthPixels" | "heightPixels">,
+  place: ChartPlace,
 ): ChartOut {
   const rows = all.filter((row) => read.text(row, "area") === area);
   const bands = [...new Set(rows.map((row) => read.text(row, "band")))];

@@ -67,7 +67,7 @@ function limitsChart(sites: readonly Point[], numbers: NumbersBehind, place: Cha
   return {
     kind: "curve",
     title: `As many as expected (1) lie within the exact limits of ${within} of ${plural(sites.length, "site", "sites")}`,
-    altText: `One line a site, from the lower to the upper limit of observed over expected referrals, a diamond at the ratio. ${sites.map(siteInWords).join(" ")}${cut}`,
+    altText: `Observed over expected referrals, a line a site from limit to limit. ${sites.map(siteInWords).join(" ")}${cut}`,
     ...place,
     series: [
       drawn(
@@ -128,7 +128,7 @@ function funnelChart(
   return {
     kind: "curve",
     title: `Funnel: ${all.filter((each) => each.outside).length} of ${plural(all.length, "ratio", "ratios")} ${pairs.length === 0 ? "by site" : "by site, and by site and area,"} lie outside the 95% lines`,
-    altText: `Points, one a site${pairs.length === 0 ? "" : ", lighter ones a site and area"}, of observed over expected referrals by the number expected, within funnel lines at 95% and 99.8%. ${sites.map((site) => funnelInWords(site)).join(" ")}`,
+    altText: `Observed over expected referrals by the number expected, with funnel lines at 95% and 99.8%. ${sites.map((site) => funnelInWords(site)).join(" ")}`,
     ...place,
     series: [
       drawn(

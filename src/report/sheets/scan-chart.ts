@@ -32,7 +32,7 @@ export function scanChart(table: Table, report: Report): SheetOut | null {
     {
       kind: "column stacked",
       title: `${where}: ${plural(sum(within.map(({ observed }) => observed)), "referral", "referrals")} in the filled months, where ${sum(within.map(({ expected }) => expected)).toFixed(1)} were expected`,
-      altText: `Columns of referrals from ${monthInWords(months[0]!.month)} to ${monthInWords(months.at(-1)!.month)}, those of the most likely window filled, the others hollow, and a line of expected referrals. ${windowInWords(read, first)}. ${rest}`,
+      altText: `${windowInWords(read, first)}. ${rest} Columns of referrals from ${monthInWords(months[0]!.month)} to ${monthInWords(months.at(-1)!.month)}, those of the most likely window filled, the others hollow, and a line of expected referrals.`,
       ...place,
       series: barSeries(PARTS, bars, page.numbers),
       x: { title: "Month" },

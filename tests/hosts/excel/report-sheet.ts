@@ -1,4 +1,4 @@
-import type { SheetOut } from "../../../src/workbook/sheets";
+import type { ChartOut, SeriesLook, SheetOut } from "../../../src/workbook/sheets";
 
 /** 29 February 2024, and its serials. Source: the 1904 system counts 1,462 days less (ECMA-376 Part 1, 18.17.4.1). */
 export const LEAP_DAY = { day: 19_782, serial1900: 45_351, serial1904: 43_889 };
@@ -89,3 +89,37 @@ export const REPORT_SHEET: SheetOut = {
     header: "Alder Fork",
   },
 };
+
+/** One chart of each kind that lines and marks take part in. */
+export const LINES_SHEET: SheetOut = {
+  ...REPORT_SHEET,
+  name: "Lines",
+  charts: [
+    chartOf("column stacked", ["solid", "hollow", "dashed"]),
+    chartOf("line", ["tick", "joined", "lightPoint"]),
+    { ...chartOf("curve", ["edge", "line", "point"], true), y: { title: "", min: 0, max: 3, hidden: true } },
+    { ...chartOf("bar stacked", ["solid", "hollow"]), y: { title: "Referrals", min: 0, max: 8, step: 2 } },
+  ],
+};
+
+function chartOf(kind: ChartOut["kind"], looks: readonly SeriesLook[], named = false): ChartOut {
+  const range = (left: number) => ({ top: 3, left, bottom: 5, right: left });
+  return {
+    kind,
+    title: `A chart of kind ${kind}`,
+    altText: `What the chart of kind ${kind} shows, in words.`,
+    at: { row: 8, column: 0 },
+    widthPixels: 320,
+    heightPixels: 200,
+    series: looks.map((look) => ({
+      name: look,
+      x: range(kind === "curve" ? 2 : 0),
+      y: range(3),
+      look,
+      named: named && look === "point",
+    })),
+    x: { title: "" },
+    y: { title: "" },
+    legend: "none",
+  };
+}

@@ -5,7 +5,7 @@ import { startOffice } from "../../office/in-node";
 import type { RichApiHost } from "../../office/protocol/rich-api-host";
 import type { MemorySheet } from "../../office/workbook/memory-sheet";
 import { MemoryWorkbook } from "../../office/workbook/memory-workbook";
-import { LEAP_DAY, REPORT_SHEET } from "./report-sheet";
+import { LEAP_DAY, LINES_SHEET, REPORT_SHEET } from "./report-sheet";
 import { hasty, job } from "./support";
 
 beforeAll(() => startOffice());
@@ -183,6 +183,27 @@ test("charts: kind, series, looks, axes and place", async () => {
   ]);
 });
 
+test("lines over columns, marks of every shape, names at their marks, and an axis that is not drawn", async () => {
+  const { charts } = await add(LINES_SHEET);
+  const [columns, lines, points, lying] = charts;
+  const of = (chart: typeof columns, name: string) => chart?.series.map(({ properties }) => properties.get(name));
+  expect(charts.map(({ type }) => type)).toEqual(["ColumnStacked", "Line", "XYScatterLines", "BarStacked"]);
+  expect(of(columns, "ChartType")).toEqual([undefined, undefined, "Line"]);
+  expect(of(columns, "GapWidth")).toEqual([45, 45, undefined]);
+  expect(of(columns, "Format.Line.LineStyle")?.[2]).toBe("Dash");
+  expect(of(lines, "MarkerStyle")).toEqual(["Dash", "Circle", "Circle"]);
+  expect(of(lines, "Format.Line.LineStyle")).toEqual(["None", "Continuous", "None"]);
+  const [, joined, light] = of(lines, "MarkerBackgroundColor")?.map(String) ?? [];
+  expect(lightness(light ?? "") - lightness(joined ?? "")).toBeGreaterThan(20);
+  expect(of(points, "HasDataLabels")).toEqual([undefined, undefined, true]);
+  expect(of(points, "DataLabels.ShowSeriesName")?.[2]).toBe(true);
+  expect(of(points, "DataLabels.ShowValue")?.[2]).toBe(false);
+  expect(points?.properties.get("ValueAxis.Visible")).toBe(false);
+  expect(["Minimum", "Maximum", "MajorUnit"].map((name) => lying?.properties.get(`ValueAxis.${name}`))).toEqual([
+    0, 8, 2,
+  ]);
+});
+
 test("bars that are told apart by pattern in a file are told apart by lightness in Excel", async () => {
   const looks = ["solid", "striped", "hollow", "lined", "crossed", "pale"] as const;
   const [chart] = REPORT_SHEET.charts ?? [];
@@ -213,6 +234,12 @@ test("each chart's message stands in the first free cells below it", async () =>
   expect(sheet.valueAt(18, 0)).toBe("Stacked bars: three in four children have met the skill.");
   expect(sheet.valueAt(18, 3)).toBe("A line that rises from 5 to 9 months.");
   expect(sheet.merged).toContainEqual({ top: 18, left: 0, bottom: 18, right: 2 });
+});
+
+test("every chart has its message in a cell, one below the other where they share a place", async () => {
+  const sheet = await add(LINES_SHEET);
+  const texts = Array.from({ length: 30 }, (_, row) => String(sheet.valueAt(row, 0) ?? ""));
+  for (const { altText } of LINES_SHEET.charts ?? []) expect(texts).toContain(altText);
 });
 
 test("a message finds its place below other cells", async () => {
@@ -274,7 +301,7 @@ test("the user's own sheets keep every byte", async () => {
 
 /** The level that Microsoft's own reference, the types, gives for each member. */
 test("no member is above ExcelApi 1.12", async () => {
-  await add(REPORT_SHEET);
+  await add(REPORT_SHEET, LINES_SHEET);
   const types = readFileSync("node_modules/@types/office-js/index.d.ts", "utf8");
   const excel = types.slice(types.indexOf("declare namespace Excel"));
   const levels = [...host.used].flatMap((member) => {

@@ -15,6 +15,7 @@ import { numberFormat } from "../../../workbook/number-formats";
 import { cellText } from "../../../workbook/sheet-text";
 import { type AxisOut, type ChartOut, isFill, type SeriesOut, type SheetOut } from "../../../workbook/sheets";
 import type { CellRange } from "../../../workbook/workbook";
+import { altTextThatFits } from "./alt-text";
 import { applyLook } from "./series-look";
 
 const TYPES: Readonly<Record<ChartOut["kind"], ChartType>> = {
@@ -49,7 +50,7 @@ function drawn(out: ChartOut, sheetName: string): Chart {
   setAxis(chart[x](), out.x);
   setAxis(chart[y](), out.y);
   setLegend(chart, out.legend);
-  chart.setAltText(cellText(out.altText));
+  chart.setAltText(altTextThatFits(cellText(out.altText)));
   chart.setWidth(out.widthPixels);
   chart.setHeight(out.heightPixels);
   return chart;

@@ -8,6 +8,14 @@ import { dayOf } from "../../../../src/age/day";
 import { writeWorkbook } from "../../../../src/hosts/file/write-workbook";
 import { reportSheets } from "../../../../src/report/sheets/report-sheets";
 import { skillStatusTable, smallReport } from "../../../report/sheets/fixture";
+import {
+  ratingsTable,
+  referralsTable,
+  scanTable,
+  serviceReport,
+  stepsTable,
+  trendTable,
+} from "../../../report/sheets/service-tables";
 import { componentTest, withConverted } from "../../../support/component";
 
 const created = dayOf(2026, 9, 30);
@@ -56,32 +64,91 @@ test("the message of every chart stands in its drawing", () => {
   expect(chartParts).toHaveLength(5);
 });
 
+const SERIES_ORDER = [
+  "c:idx",
+  "c:order",
+  "c:tx",
+  "c:spPr",
+  "c:invertIfNegative",
+  "c:marker",
+  "c:dPt",
+  "c:dLbls",
+].concat(["c:cat", "c:xVal", "c:val", "c:yVal", "c:smooth"]);
+const AXIS_ORDER = ["c:axId", "c:scaling", "c:delete", "c:axPos", "c:majorGridlines", "c:title", "c:numFmt"].concat([
+  "c:majorTickMark",
+  "c:minorTickMark",
+  "c:tickLblPos",
+  "c:spPr",
+  "c:txPr",
+  "c:crossAx",
+  "c:crosses",
+  "c:crossBetween",
+  "c:majorUnit",
+]);
+
 /** Element order of CT_BarSer, CT_ScatterSer, CT_ValAx: ECMA-376 Part 1, 21.2.2 and its schema dml-chart.xsd. From memory of the schema. */
 test("the parts of a series and an axis stand in the order of the schema", () => {
-  const series = ["c:idx", "c:order", "c:tx", "c:spPr", "c:invertIfNegative", "c:marker", "c:dPt", "c:dLbls"].concat([
-    "c:cat",
-    "c:xVal",
-    "c:val",
-    "c:yVal",
-    "c:smooth",
-  ]);
-  const axis = ["c:axId", "c:scaling", "c:delete", "c:axPos", "c:majorGridlines", "c:title", "c:numFmt"].concat([
-    "c:majorTickMark",
-    "c:minorTickMark",
-    "c:tickLblPos",
-    "c:spPr",
-    "c:txPr",
-    "c:crossAx",
-    "c:crosses",
-    "c:crossBetween",
-    "c:majorUnit",
-  ]);
   const chart = ["c:title", "c:autoTitleDeleted", "c:plotArea", "c:legend", "c:plotVisOnly", "c:dispBlanksAs"];
   for (const { xml } of chartParts) {
     for (const each of elements(xml, "c:chart")) expectOrder(childrenOf(each), chart);
-    for (const each of elements(xml, "c:ser")) expectOrder(childrenOf(each), series);
-    for (const each of elements(xml, "c:valAx")) expectOrder(childrenOf(each), axis);
+    for (const each of elements(xml, "c:ser")) expectOrder(childrenOf(each), SERIES_ORDER);
+    for (const each of elements(xml, "c:valAx")) expectOrder(childrenOf(each), AXIS_ORDER);
   }
+});
+
+describe("charts of lines and marks", () => {
+  const service = serviceReport([referralsTable(), scanTable(), stepsTable(), ratingsTable(), trendTable()]);
+  const written = writeWorkbook(reportSheets(service), { created });
+  const files = Object.entries(unzipSync(written)).map(([name, part]) => ({ name, xml: strFromU8(part) }));
+  const charts = files.filter(({ name }) => /charts\/chart\d+\.xml$/.test(name)).map(({ xml }) => xml);
+  const withText = (text: string) => charts.find((xml) => xml.includes(text)) ?? "";
+
+  test("a second run gives the same bytes, and every chart has its message", () => {
+    expect(Buffer.from(writeWorkbook(reportSheets(service), { created })).equals(Buffer.from(written))).toBe(true);
+    const drawings = files.filter(({ name }) => /drawings\/drawing\d+\.xml$/.test(name)).map(({ xml }) => xml);
+    const described = drawings.join("").match(/<xdr:cNvPr [^>]*descr="[^"]{80,}"/g) ?? [];
+    expect(described).toHaveLength(charts.length);
+    expect(described.join(" ")).toContain("North: 8 referrals, 4.0 expected, ratio 2.00");
+    expect(described.join(" ")).toContain("2026-Q1 50.0% (6 of 12)");
+    const texts = files.find(({ name }) => name === "xl/sharedStrings.xml")?.xml ?? "";
+    expect(texts).toContain("The charts in words");
+    expect(texts).toContain("River: 1 referral, 4.0 expected, ratio 0.25");
+  });
+
+  test("a line chart has its marks", () => {
+    const symbols = withText("Share met, provisional").match(/<c:symbol val="\w+"\/>/g);
+    expect(symbols?.map((each) => each.slice(15, -3))).toEqual(["dash", "circle", "circle", "circle"]);
+  });
+
+  test("what was expected is a line over the columns, on the same axes", () => {
+    const xml = withText("In the most likely window");
+    expect(xml).toMatch(/<c:barChart>.*<\/c:barChart><c:lineChart>.*<\/c:lineChart>/s);
+    expect(xml.match(/<c:(valAx|catAx)>/g)).toEqual(["<c:catAx>", "<c:valAx>"]);
+  });
+
+  test("a name at a mark is the series' name alone, and a hidden axis has no lines", () => {
+    const xml = withText("North: 8, expected 4.0");
+    expect(xml).toContain(
+      '<c:showLegendKey val="0"/><c:showVal val="0"/><c:showCatName val="0"/><c:showSerName val="1"/>',
+    );
+    expect(xml).toContain('<c:delete val="1"/>');
+    expect(xml).not.toContain("<c:majorGridlines>");
+  });
+
+  test("the scale of lying bars stands on the axis of values", () => {
+    const xml = withText("Has taken the step");
+    const [axis = ""] = elements(xml, "c:valAx");
+    expect(axis).toContain('<c:max val="21"/>');
+    expect(axis).toContain("<a:t>Referrals</a:t>");
+    expect(elements(xml, "c:catAx").join("")).not.toContain("Referrals");
+  });
+
+  test("parts stand in the order of the schema", () => {
+    for (const xml of charts) {
+      for (const each of elements(xml, "c:ser")) expectOrder(childrenOf(each), SERIES_ORDER);
+      for (const each of elements(xml, "c:valAx")) expectOrder(childrenOf(each), AXIS_ORDER);
+    }
+  });
 });
 
 /** Programs differ in what they take for granted: LibreOffice smooths a scatter line that says nothing. */

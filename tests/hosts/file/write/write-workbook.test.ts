@@ -1,6 +1,7 @@
 import { strFromU8, unzipSync } from "fflate";
 import ExcelJS from "exceljs";
 import { dayOf } from "../../../../src/age/day";
+import { altTextThatFits } from "../../../../src/hosts/file/write/alt-text";
 import { writeWorkbook } from "../../../../src/hosts/file/write-workbook";
 import type { SheetOut } from "../../../../src/workbook/sheets";
 
@@ -105,3 +106,14 @@ async function opened(sheets: readonly SheetOut[]): Promise<ExcelJS.Workbook> {
 function part(sheets: readonly SheetOut[], path: string): string {
   return strFromU8(unzipSync(writeWorkbook(sheets, { created }))[path] as Uint8Array);
 }
+
+test("a chart's message longer than alternative text may be is cut between clauses and says where the rest stands", () => {
+  const clause = "North 50.0% (5 of 10)";
+  expect(altTextThatFits(clause)).toBe(clause);
+  const long = Array.from({ length: 30 }, () => clause).join("; ");
+  const fitting = altTextThatFits(long);
+  // 255 characters: the limit that the documentation of rust_xlsxwriter names for Excel; from memory.
+  expect(fitting.length).toBeLessThanOrEqual(255);
+  expect(fitting).toMatch(/\(5 of 10\) … \(goes on in the cells below the numbers\)$/);
+  expect(altTextThatFits("x".repeat(300)).length).toBeLessThanOrEqual(255);
+});
