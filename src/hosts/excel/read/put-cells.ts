@@ -1,7 +1,7 @@
 /// <reference types="office-js" />
 import { CELL } from "../../../workbook/cells";
 import type { CellSink } from "./cell-sink";
-import { isDateCode } from "./date-code";
+import { isDateCode } from "../../../workbook/date-formats";
 
 /** A block of cells as `Range` gives it: three arrays of one shape. */
 export interface Block {

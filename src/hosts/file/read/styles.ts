@@ -1,4 +1,4 @@
-import { isDateFormat } from "./date-formats";
+import { isDateFormat } from "../../../workbook/date-formats";
 import type { Limits } from "./limits";
 import { SHEET_NAMESPACES } from "./names";
 import type { PackageParts } from "./package-parts";

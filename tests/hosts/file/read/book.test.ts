@@ -1,4 +1,4 @@
-import { isDateFormat } from "../../../../src/hosts/file/read/date-formats";
+import { isDateFormat } from "../../../../src/workbook/date-formats";
 import {
   bookBytes,
   bothWays,
