@@ -8,7 +8,7 @@ import type { Table, TableColumn, TableValue } from "./table";
 
 const MEAN_MONTHS = "months (mean length)" as const;
 
-const COLUMNS: readonly TableColumn[] = [
+export const AGE_WHEN_MET_COLUMNS: readonly TableColumn[] = [
   { key: "skill", label: "Skill", unit: "text" },
   { key: "children", label: "Children", unit: "children" },
   { key: "hadAtFirstLook", label: "Had at first look", unit: "children" },
@@ -33,14 +33,17 @@ const COLUMNS: readonly TableColumn[] = [
   { key: "reason", label: "Why not estimated", unit: "text" },
 ];
 
+export const AGE_WHEN_MET_TITLE = "Age when each skill was met";
+export const AGE_WHEN_MET_POPULATION = "Children ever followed up to the as-of date and observed for the skill";
+
 /** Table 3: the age when each skill was met (METHOD.md, section 6). */
 export function ageWhenMet(estimates: AgeEstimates): Table {
   const { context } = estimates;
   return {
     id: "age-when-met",
-    title: "Age when each skill was met",
-    population: "Children ever followed up to the as-of date and observed for the skill",
-    columns: [...context.groups.columns, ...COLUMNS],
+    title: AGE_WHEN_MET_TITLE,
+    population: AGE_WHEN_MET_POPULATION,
+    columns: [...context.groups.columns, ...AGE_WHEN_MET_COLUMNS],
     rows: rowsAndGroups(estimates).map(({ group, skill, values }) => [...values, ...figures(estimates, group, skill)]),
     notes: [
       "Visits only bracket the day a skill was met, so the percentiles come from the nonparametric maximum likelihood estimate for intervals; where every age is exact or not yet reached, from Kaplan-Meier.",

@@ -33,21 +33,23 @@ export function ratings(context: TableContext): Table {
     columns: COLUMNS,
     rows: outcomes.flatMap((outcome, at) => outcomeRows(outcome, rated[at] as CategoryCounts, leavers.size)),
     notes: [
-      ...NOTES,
+      ...RATINGS_NOTES,
       ...outcomes.map((outcome, at) => coverageNote(outcome, rated[at] as CategoryCounts, leavers.size)),
       otherNote(records.ratings, leavers, context),
     ],
   };
 }
 
-const NOTES: readonly string[] = [
+/** Definitions alone, without a count. */
+export const RATINGS_NOTES: readonly string[] = [
   "Progress categories, from the ratings at entry and exit and whether any skill is new: a no improvement; b improved, not nearer to same-aged peers; c nearer to them; d reached them; e as they are at entry and exit. An exit rating of 6 or 7 is at the level of same-aged peers.",
   "Summary statement 1: of children who entered below the level of their peers, those who grew faster by exit, (c + d) / (a + b + c + d). Statement 2: those who left at that level, (d + e) / (a + b + c + d + e).",
   `Service is the days followed, over all enrolments; six months are ${SIX_MONTHS_DAYS} days. Of several rated rows of a child and outcome the one with the latest exit counts.`,
   "Children without both ratings, or without the answer to New since entry where the category hangs on it, are not in a to e. Those who leave unrated may differ from those who are rated.",
 ];
 
-function leaversOf({ cohort, from, asOf }: TableContext): ReadonlySet<number> {
+/** Children who left in the period after six months of service or more. */
+export function leaversOf({ cohort, from, asOf }: TableContext): ReadonlySet<number> {
   const children = [...cohort.ids.keys()].filter((child) => {
     const last = cohort.following.lastDayIfLeft(child, from, asOf);
     return last !== null && servedDays(cohort.following, child, last) >= SIX_MONTHS_DAYS;
@@ -55,15 +57,24 @@ function leaversOf({ cohort, from, asOf }: TableContext): ReadonlySet<number> {
   return new Set(children);
 }
 
-/** Children of each category; of several rated rows of a child the one with the latest exit counts, the last of equals. */
-function categoriesOf(ratings: Ratings, outcome: string, leavers: ReadonlySet<number>): CategoryCounts {
+/** The category of each child rated; of several rated rows the one with the latest exit counts, the last of equals. */
+export function categoryByChild(
+  ratings: Ratings,
+  outcome: string,
+  leavers: ReadonlySet<number>,
+): ReadonlyMap<number, ProgressCategory> {
   const latest = new Map<number, { exit: number; category: ProgressCategory }>();
   ratings.child.forEach((child, row) => {
     const category = ratings.outcome[row] === outcome && leavers.has(child) ? categoryOf(ratings, row) : null;
     const exit = ratings.exitDay[row] as number;
     if (category !== null && exit >= (latest.get(child)?.exit ?? NO_DAY)) latest.set(child, { exit, category });
   });
-  const count = (wanted: ProgressCategory) => [...latest.values()].filter(({ category }) => category === wanted).length;
+  return new Map([...latest].map(([child, { category }]) => [child, category]));
+}
+
+function categoriesOf(ratings: Ratings, outcome: string, leavers: ReadonlySet<number>): CategoryCounts {
+  const categories = [...categoryByChild(ratings, outcome, leavers).values()];
+  const count = (wanted: ProgressCategory) => categories.filter((category) => category === wanted).length;
   return [count("a"), count("b"), count("c"), count("d"), count("e")];
 }
 

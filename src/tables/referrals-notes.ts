@@ -5,7 +5,8 @@ const FUNNELS = [0.95, 0.998] as const;
 const SIGNIFICANCE = 0.05;
 const POWER = 0.8;
 
-const DEFINITIONS: readonly string[] = [
+/** Definitions alone, without a count. */
+export const REFERRAL_DEFINITIONS: readonly string[] = [
   "Child-months are the days on which children were followed in the period, divided by 30.4375. Each day counts in the band of the child's corrected age that day, and at the site of the enrolment in force that day.",
   "A referral counts when it was made on a day of the period on which the child was followed. One that names several areas counts once in each area and once everywhere else.",
   "Expected is what the program's own rates by age band, over all sites and the whole period, give in the time of the row; for a site and area, the rates of that area; for an age band, the overall rate. A row is compared with a whole that it is part of, which draws the ratio of a large row towards 1.",
@@ -15,7 +16,7 @@ const DEFINITIONS: readonly string[] = [
 
 export function referralNotes(found: ReferralSlices): string[] {
   return [
-    ...DEFINITIONS,
+    ...REFERRAL_DEFINITIONS,
     ...(found.notFollowed === 0
       ? []
       : [`Referrals of the period made while the child was not followed, and so not counted: ${found.notFollowed}.`]),

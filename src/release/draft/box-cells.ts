@@ -12,6 +12,8 @@ export interface BoxPopulation {
   readonly table: string;
 }
 
+const ALL_COLUMNS = [...BOX_COLUMNS.keys()];
+
 /** The cells of one population in its boxes, and the equations between them. */
 export class BoxCells {
   readonly tally: BoxTally;
@@ -46,7 +48,7 @@ export class BoxCells {
         group: this.scope(scope).key,
         column: key,
       }),
-      place: `${this.population.table}: ${this.rowWords(scope, row, slot)}, ${words}`,
+      place: `${this.rowPlace(scope, row, slot)}, ${words}`,
       ...this.tally.of(at),
       showing: use === "printed" ? "table" : "never",
       loss: isArea ? loss.area : loss.skill,
@@ -69,10 +71,20 @@ export class BoxCells {
     );
   }
 
-  /** Every column of a scope that no table prints, as the sum of its parts. */
-  addScopeTotals(scope: number, row: number, slot: number): void {
+  /** An area counts the boxes of its skills; what else its row has follows from them. */
+  addAreaSums(scope: number, area: number, slot: number): void {
+    const skills = this.tally.skillsOf(area).filter((skill) => this.isHeld(scope, skill, slot));
+    BOX_COLUMNS.forEach(({ boxes }, column) => {
+      if (boxes.length > 1) return;
+      const parts = skills.map((skill) => this.cell(scope, skill, slot, column));
+      this.adds(this.cell(scope, area, slot, column), parts);
+    });
+  }
+
+  /** Columns of a scope that no table prints, as the sum of its parts. */
+  addScopeTotals(scope: number, row: number, slot: number, columns: readonly number[] = ALL_COLUMNS): void {
     const parts = this.scope(scope).parts.filter((part) => this.isHeld(part, row, slot));
-    BOX_COLUMNS.forEach((_, column) =>
+    columns.forEach((column) =>
       this.adds(
         this.cell(scope, row, slot, column),
         parts.map((part) => this.cell(part, row, slot, column)),
@@ -96,8 +108,12 @@ export class BoxCells {
     return row >= this.drafting.context.cohort.skills.length;
   }
 
-  /** `North, sits, 6 to <9 months`. */
-  rowWords(scope: number, row: number, slot: number): string {
+  /** `met-by-band: North, sits, 6 to <9 months`. */
+  rowPlace(scope: number, row: number, slot: number): string {
+    return `${this.population.table}: ${this.rowWords(scope, row, slot)}`;
+  }
+
+  private rowWords(scope: number, row: number, slot: number): string {
     const { cohort, settings } = this.drafting.context;
     const subject = this.isArea(row) ? `all of ${this.areaAt(row)}` : (cohort.skills[row]?.id ?? "");
     const ages = slot === this.tally.allAges ? "all ages" : bandLabel(slot, settings.edges);

@@ -42,6 +42,11 @@ export class BoxTally {
     return this.slotCount - 1;
   }
 
+  /** Skills of the area in a row. */
+  skillsOf(area: number): number[] {
+    return this.areaOf.flatMap((row, skill) => (row === area ? [skill] : []));
+  }
+
   indexOf(scope: number, row: number, slot: number, column: number): number {
     return ((scope * this.rowCount + row) * this.slotCount + slot) * BOX_COLUMNS.length + column;
   }

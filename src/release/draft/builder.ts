@@ -42,10 +42,19 @@ export class SystemBuilder {
 
   /** `whole` is the sum of `parts`; known zeros may be left out of them. */
   adds(whole: number, parts: readonly number[]): void {
-    this.equations.push({
-      terms: [{ cell: whole, coefficient: 1 }, ...parts.map((cell) => ({ cell, coefficient: -1 }))],
-      equals: 0,
-    });
+    this.balances([whole], parts);
+  }
+
+  /** Both sides come to the same; a cell that stands on a side twice counts twice. */
+  balances(one: readonly number[], other: readonly number[]): void {
+    const coefficients = new Map<number, number>();
+    const add = (cell: number, by: number) => coefficients.set(cell, (coefficients.get(cell) ?? 0) + by);
+    one.forEach((cell) => add(cell, 1));
+    other.forEach((cell) => add(cell, -1));
+    const terms = [...coefficients].flatMap(([cell, coefficient]) =>
+      coefficient === 0 ? [] : [{ cell, coefficient }],
+    );
+    if (terms.length > 0) this.equations.push({ terms, equals: 0 });
   }
 
   system(): CountSystem {

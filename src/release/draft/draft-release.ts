@@ -4,6 +4,15 @@ import type { CountSystem } from "../system";
 import { checkSystem } from "./check-system";
 import { type Drafting, definitionOf, draftingOf } from "./drafting";
 import { EverFollowed } from "./ever-followed";
+import { tiePopulations } from "./across-populations";
+import { tieSkills } from "./across-skills";
+import { draftAgeWhenMet } from "./age-when-met";
+import { AttainedCells } from "./attained-cells";
+import type { BoxCells } from "./box-cells";
+import { draftRatings } from "./ratings";
+import { draftReferralSteps } from "./referral-steps";
+import { draftReferrals } from "./referrals";
+import { draftTrend } from "./trend";
 import { draftMetByBand, draftMetByBandLeft, followedCells } from "./met-by-band";
 import { draftReachedByAge } from "./reached-by-age";
 
@@ -18,7 +27,16 @@ export interface DraftRelease {
 }
 
 /** Tables that may be released, in the order in which they are drafted. */
-export const RELEASABLE = ["met-by-band", "met-by-band-left", "reached-by-age"] as const;
+export const RELEASABLE = [
+  "met-by-band",
+  "met-by-band-left",
+  "reached-by-age",
+  "age-when-met",
+  "referrals",
+  "referral-steps",
+  "ratings",
+  "trend",
+] as const;
 type Releasable = (typeof RELEASABLE)[number];
 
 /**
@@ -45,26 +63,57 @@ export function draftRelease(
 
 /** What several tables share is counted once. */
 class Drafts {
-  private followed: ReturnType<typeof followedCells> | null = null;
+  private followed: BoxCells | null = null;
+  private attained: AttainedCells | null = null;
   private ever: EverFollowed | null = null;
 
   constructor(private readonly drafting: Drafting) {}
 
   of(tables: readonly Releasable[]): DraftTable[] {
-    return tables.map((id) => this[id]());
+    const drafts = tables.map((id) => this[id]());
+    tiePopulations(this.drafting, tables);
+    if (this.followed && this.attained && this.ever) {
+      tieSkills(this.drafting, this.followed, this.attained, this.ever);
+    }
+    return drafts;
   }
 
   private "met-by-band"(): DraftTable {
-    this.followed ??= followedCells(this.drafting);
+    this.followed = followedCells(this.drafting);
     return draftMetByBand(this.drafting, this.followed);
   }
 
   private "met-by-band-left"(): DraftTable {
-    return draftMetByBandLeft(this.drafting).draft;
+    return draftMetByBandLeft(this.drafting);
   }
 
   private "reached-by-age"(): DraftTable {
+    return draftReachedByAge(this.drafting, this.everFollowed());
+  }
+
+  private "age-when-met"(): DraftTable {
+    this.attained = new AttainedCells(this.drafting, this.everFollowed());
+    return draftAgeWhenMet(this.drafting, this.everFollowed(), this.attained);
+  }
+
+  private referrals(): DraftTable {
+    return draftReferrals(this.drafting);
+  }
+
+  private "referral-steps"(): DraftTable {
+    return draftReferralSteps(this.drafting);
+  }
+
+  private ratings(): DraftTable {
+    return draftRatings(this.drafting);
+  }
+
+  private trend(): DraftTable {
+    return draftTrend(this.drafting, this.followed !== null);
+  }
+
+  private everFollowed(): EverFollowed {
     this.ever ??= new EverFollowed(this.drafting);
-    return draftReachedByAge(this.drafting, this.ever);
+    return this.ever;
   }
 }

@@ -27,8 +27,9 @@ export class EdgeTally {
     const { context, families, scopes } = this.drafting;
     const family = families.ofChild[child] as number;
     const inScopes = scopes.ofGroup[this.groupOf[child] as number] as readonly number[];
-    context.cohort.skills.forEach((_, skill) => {
-      const standing = this.standingAtEdges(child, skill);
+    const ages = { corrected: new Map<number, number>(), chronological: new Map<number, number>() };
+    context.cohort.skills.forEach(({ ageBasis }, skill) => {
+      const standing = this.standingAtEdges(child, skill, ages[ageBasis]);
       standing.forEach((column, edge) => {
         for (const each of columnsOf(column, standing[edge + 1])) {
           for (const scope of inScopes) this.tally.add(this.indexOf(scope, skill, edge, each), family);
@@ -38,12 +39,17 @@ export class EdgeTally {
   }
 
   /** Met, not met or not known at each edge, as the table counts it. */
-  private standingAtEdges(child: number, skill: number): number[] {
+  private standingAtEdges(child: number, skill: number, known: Map<number, number>): number[] {
     const { cohort, attainment, settings } = this.drafting.context;
     const clock = cohort.clocks[child] as AgeClock;
     const basis = cohort.skills[skill]!.ageBasis;
     const cell = child * attainment.skillCount + skill;
-    const ageOn = (day: number) => (day === NO_DAY ? null : ageMonthsOn(clock, day, basis));
+    const ageOn = (day: number) => {
+      if (day === NO_DAY) return null;
+      const months = known.get(day) ?? ageMonthsOn(clock, day, basis);
+      known.set(day, months);
+      return months;
+    };
     const metMonths = ageOn(attainment.metDay[cell] as number) ?? Infinity;
     const exactMonths = attainment.exact[cell] === 1 ? metMonths : null;
     const withoutMonths = exactMonths ?? ageOn(attainment.withoutDay[cell] as number) ?? -Infinity;
@@ -52,7 +58,7 @@ export class EdgeTally {
     );
   }
 
-  private indexOf(scope: number, skill: number, edge: number, column: number): number {
+  indexOf(scope: number, skill: number, edge: number, column: number): number {
     const { cohort, settings } = this.drafting.context;
     return ((scope * cohort.skills.length + skill) * settings.edges.length + edge) * EDGE_COLUMNS.length + column;
   }

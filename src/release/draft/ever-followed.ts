@@ -8,6 +8,7 @@ import { Tally } from "./tally";
 export class EverFollowed {
   readonly groupOf: Int32Array;
   private readonly tally: Tally;
+  private readonly added = new Set<number>();
 
   constructor(private readonly drafting: Drafting) {
     this.groupOf = groupOfEverFollowed(drafting.context);
@@ -43,6 +44,14 @@ export class EverFollowed {
   /** Scopes that add up to this one, as far as they hold anybody. */
   partsOf(scope: number): number[] {
     return this.drafting.scopes.list[scope]!.parts.filter((part) => this.isHeld(part));
+  }
+
+  /** A total as the sum of its parts, said once. */
+  addTotal(scope: number): void {
+    if (this.added.has(scope)) return;
+    this.added.add(scope);
+    const parts = this.partsOf(scope).map((part) => this.children(part, null));
+    this.drafting.builder.adds(this.children(scope, null), parts);
   }
 
   /** Groups of the table, in its order. */

@@ -25,7 +25,7 @@ export function draftMetByBand(drafting: Drafting, cells: BoxCells): DraftTable 
 }
 
 /** The same for children who left in the period, each on the last day. */
-export function draftMetByBandLeft(drafting: Drafting): { readonly draft: DraftTable; readonly cells: BoxCells } {
+export function draftMetByBandLeft(drafting: Drafting): DraftTable {
   const { context } = drafting;
   const { cohort, groups, from, asOf } = context;
   const dayOf = Int32Array.from(cohort.ids, (_, child) => cohort.following.lastDayIfLeft(child, from, asOf) ?? NO_DAY);
@@ -34,7 +34,7 @@ export function draftMetByBandLeft(drafting: Drafting): { readonly draft: DraftT
   );
   const population = { population: "left", when: wholePeriod(from, asOf), table: "met-by-band-left" };
   const cells = new BoxCells(drafting, population, { groupOf, dayOf, attainment: attain(cohort, dayOf) });
-  return { draft: draftBands(drafting, cells, metByBandLeft(context)), cells };
+  return draftBands(drafting, cells, metByBandLeft(context));
 }
 
 interface BandRow {
@@ -48,8 +48,11 @@ function draftBands(drafting: Drafting, cells: BoxCells, table: Table): DraftTab
   const { builder, scopes } = drafting;
   const printed = rowsOf(drafting, cells);
   printed.forEach(({ scope, row, band }) => cells.addRow(scope, row, band));
+  printed.forEach(({ scope, row, band }) => {
+    if (cells.isArea(row)) cells.addAreaSums(scope, row, band);
+  });
   const rows = printed.map((at, index) => {
-    flagShare(drafting, `${table.id}: ${cells.rowWords(at.scope, at.row, at.band)}`, {
+    flagShare(drafting, cells.rowPlace(at.scope, at.row, at.band), {
       met: cells.cell(at.scope, at.row, at.band, AT.met),
       of: cells.cell(at.scope, at.row, at.band, AT.assessed),
     });
