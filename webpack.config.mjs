@@ -22,7 +22,11 @@ const commandLine = {
     assetModuleFilename: "[name][ext]",
     clean: true,
   },
-  resolve: { extensions: [".ts", ".tsx", ".js"] },
+  resolve: {
+    extensions: [".ts", ".tsx", ".js"],
+    // The other form asks for a canvas of the machine, on which pictures would hang.
+    alias: { "vega-canvas$": path.join(root, "node_modules/vega-canvas/build/vega-canvas.browser.js") },
+  },
   module: {
     rules: [
       {
@@ -33,6 +37,11 @@ const commandLine = {
       },
     ],
   },
+  // A library for each kind of machine, which cannot be bundled; it is loaded where pictures are asked for as PNG.
+  externals: { "@resvg/resvg-js": "commonjs @resvg/resvg-js" },
+  plugins: [
+    new CopyPlugin({ patterns: [{ from: "node_modules/source-sans/LICENSE.md", to: "SourceSans3-LICENSE.md" }] }),
+  ],
   devtool: "source-map",
   optimization: { minimize: false },
   performance: { hints: false },

@@ -8,7 +8,7 @@ export interface PreparedRelease {
   readonly from: string;
   readonly rule: ReleaseRule;
   readonly tables: readonly ReleasedTable[];
-  /** Places where all or none of a group has something: 0% and 100%. */
+  /** Places where all or none of a group has something, 0% and 100%: for whoever releases, and in no file that leaves. */
   readonly flags: readonly string[];
   /** What an earlier release may give away together with this one and no equation ties, one sentence a kind. */
   readonly notCovered: readonly string[];

@@ -11,10 +11,11 @@ export interface Passage {
 
 /**
  * What whoever opens a release must know first. It tells how many figures are held back, and never how many of them are
- * small: who knew that all of them are could tell what each one is.
+ * small: who knew that all of them are could tell what each one is. Nor does it name groups of which all or none have
+ * something: those are for whoever releases, since the figure may be held back.
  */
 export function readMeFirst(release: PreparedRelease): Passage[] {
-  const { asOf, from, rule, tables, flags, notCovered } = release;
+  const { asOf, from, rule, tables, notCovered } = release;
   return [
     {
       heading: "What this is",
@@ -28,15 +29,12 @@ export function readMeFirst(release: PreparedRelease): Passage[] {
     { heading: "What * means", lines: [symbolInWords(rule)] },
     { heading: "Who decides", lines: [DECISION] },
     { heading: "What is not covered", lines: notCovered.length === 0 ? [NOTHING_LEFT] : notCovered },
-    ...(flags.length === 0 ? [] : [{ heading: "All or none of a group", lines: [FLAGS, ...flags.map(asSentence)] }]),
     { heading: "How to read it", lines: [READING, NOT_A_DIAGNOSIS] },
   ];
 }
 
 const NOTHING_LEFT =
   "Every earlier release of the ledger that was given is tied to this one by equations. What was passed on in other ways is not known here.";
-const FLAGS =
-  "Where every child of a group has something, or none has, a figure about the group is one about each child in it. These were shown by decision of the program:";
 const READING =
   "A percent stands with its two numbers: how many, of how many. Each table has its population, period, missing and method below its rows; the sheet or file of sentences says each figure in words.";
 
@@ -52,8 +50,4 @@ function preparation({ rule, protection }: PreparedRelease): string[] {
     "Then it was attacked as an outsider would, who knows every figure shown, the rule, and that counts are whole: for every small count another table was found that agrees with all that is shown and holds none, or enough, in its place.",
     "Children of one family count as one.",
   ];
-}
-
-function asSentence(text: string): string {
-  return /[.!?]$/.test(text) ? text : `${text}.`;
 }

@@ -1,0 +1,56 @@
+import * as vega from "vega";
+import { expressionInterpreter } from "vega-interpreter";
+import { compile } from "vega-lite";
+import type { Picture } from "../../report/release/pictures";
+import { widthInDigits } from "../../report/sheets/text-width";
+import { INK } from "../../workbook/ink";
+import { HATCH, pictureSpec } from "./picture-spec";
+
+/** The picture as SVG text with its message in words, the same on every machine: text is measured by rule, not by a canvas. */
+export async function drawPicture(picture: Picture): Promise<string> {
+  measureByRule();
+  const { spec } = compile(pictureSpec(picture), { logger: vega.logger(vega.None) });
+  const view = new vega.View(vega.parse(spec, {}, { ast: true }), { expr: expressionInterpreter, renderer: "none" });
+  try {
+    return withWords(await view.toSVG(), picture);
+  } finally {
+    view.finalize();
+  }
+}
+
+/** Vega hands this on from its drawing part, and its types leave it out. */
+const measuring = vega as unknown as { readonly textMetrics: { width: (item: TextItem, text?: unknown) => number } };
+
+interface TextItem {
+  readonly text?: unknown;
+  readonly fontSize?: number;
+  readonly fontWeight?: unknown;
+}
+
+/** Without a canvas Vega guesses widths half as wide again, and leaves a picture half empty. */
+function measureByRule(): void {
+  measuring.textMetrics.width = ({ text: own, fontSize = 11, fontWeight }, text = own) => {
+    const lines = Array.isArray(text) ? text : [text];
+    const digits = Math.max(...lines.map((line) => widthInDigits(String(line ?? ""))));
+    return digits * fontSize * DIGIT_EM * (fontWeight === "bold" ? BOLD : 1);
+  };
+}
+
+/** The breadth of a digit of Source Sans 3, of its size, and a little air. */
+const DIGIT_EM = 0.52;
+const BOLD = 1.07;
+
+/** Held back is a hatching, which a grey print keeps. */
+const PATTERN = `<defs><pattern id="${HATCH}" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="7" height="7" fill="${INK.paper}"/><rect width="1.25" height="7" fill="${INK.quiet}"/></pattern></defs>`;
+
+function withWords(svg: string, { title, altText }: Picture): string {
+  const head = /^<svg ([^>]*)>/.exec(svg);
+  if (!head) throw new Error("drawPicture: the drawing library writes another form of SVG");
+  const words = `<title id="title">${escaped(title)}</title><desc id="desc">${escaped(altText)}</desc>`;
+  const open = `<svg role="img" aria-labelledby="title desc" ${head[1]}>`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${open}${words}${PATTERN}${svg.slice(head[0].length)}\n`;
+}
+
+function escaped(text: string): string {
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;");
+}
