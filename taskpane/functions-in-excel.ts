@@ -5,10 +5,10 @@ import type { Answer } from "../functions/elsewhere/answer";
 import { goesElsewhere, type WorkerCalls } from "../functions/elsewhere/worker-calls";
 
 /** Answers a call at once, or one of many rows away from the thread that Excel waits for. */
-export function answererOver(calls: () => Pick<WorkerCalls, "answer">): Answerer {
+export function answererOver(calls: Pick<WorkerCalls, "answer">): Answerer {
   return (name, fn, args) => {
     if (!goesElsewhere(name, args)) return fn(...args);
-    return calls().answer(name, args, currentDateSystem()).then(shownInExcel);
+    return calls.answer(name, args, currentDateSystem()).then(shownInExcel);
   };
 }
 

@@ -30,14 +30,8 @@ async function start(root: HTMLElement): Promise<void> {
     const said = error instanceof HostFailure ? error.message : "The pane could not start. Close it and open it again.";
     root.textContent = `${said} ${ASSUMED}`;
   } finally {
-    openFunctions(answererOver(functionWorker()));
+    openFunctions(answererOver(new WorkerCalls(newFunctionWorker)));
   }
-}
-
-/** Started by the first call that needs it. */
-function functionWorker(): () => WorkerCalls {
-  let calls: WorkerCalls | null = null;
-  return () => (calls ??= new WorkerCalls(newFunctionWorker()));
 }
 
 function newFunctionWorker(): Worker {

@@ -29,14 +29,22 @@ export function goesElsewhere(name: string, args: readonly unknown[]): boolean {
 
 const ROWS_A_PIECE = 5_000;
 
-/** Answers worksheet functions on a thread of its own. */
+/** Answers worksheet functions on a thread of its own, which the first call starts; after a failure, the next one. */
 export class WorkerCalls {
   private readonly waiting = new Map<number, (answer: Answer) => void>();
   private calls = 0;
+  private worker: Worker | null = null;
 
-  constructor(private readonly worker: Worker) {
+  constructor(private readonly newWorker: () => Worker) {}
+
+  /** Starts the thread before the first call needs it. */
+  start(): Worker {
+    if (this.worker) return this.worker;
+    const worker = this.newWorker();
     worker.onmessage = ({ data }: MessageEvent<FromWorker>) => this.settle(data.call, data.answer);
     worker.onerror = () => this.failAll();
+    this.worker = worker;
+    return worker;
   }
 
   async answer(name: string, args: readonly unknown[], dateSystem: DateSystem): Promise<Answer> {
@@ -55,7 +63,7 @@ export class WorkerCalls {
   }
 
   private send(message: ToWorker): void {
-    this.worker.postMessage(message);
+    this.start().postMessage(message);
   }
 
   private settle(call: number, answer: Answer): void {
@@ -64,7 +72,10 @@ export class WorkerCalls {
   }
 
   private failAll(): void {
-    const message = "The calculation stopped for lack of memory or because its script did not load. Reload the page.";
+    this.worker?.terminate();
+    this.worker = null;
+    const message =
+      "The calculation stopped for lack of memory or because its script did not load. Calculate once more; if it happens again, close other workbooks and open this one anew.";
     for (const call of [...this.waiting.keys()]) this.settle(call, { error: "#VALUE!", message });
   }
 }

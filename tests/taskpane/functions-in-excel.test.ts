@@ -48,7 +48,7 @@ test("a call that comes before the date system is known waits, and is answered i
   await new Promise((resolve) => setTimeout(resolve, 5));
   setDateSystem(1904);
   order.push("known");
-  openFunctions(answererOver(() => calls));
+  openFunctions(answererOver(calls));
   expect(await early).toEqual([[31]]);
   expect(order).toEqual(["known", "answered"]);
   setDateSystem(1900);

@@ -31,7 +31,7 @@ describe("a large call", () => {
   test("reaches the worker in pieces and comes back whole", async () => {
     const { worker, sent } = fakeWorker();
     const rows = Array.from({ length: 12_000 }, (_, row) => [row]);
-    const answer = await new WorkerCalls(worker).answer("AGE", [rows, 5, null], 1900);
+    const answer = await new WorkerCalls(() => worker).answer("AGE", [rows, 5, null], 1900);
     const pieces = sent.filter((message) => message.kind === "rows");
     expect(pieces.map((piece) => piece.rows.length)).toEqual([5_000, 5_000, 2_000]);
     expect(pieces.flatMap((piece) => piece.rows)).toEqual(rows);
@@ -39,9 +39,13 @@ describe("a large call", () => {
     expect(answer).toEqual({ rows: [["done"]] });
   });
 
-  test("is an error with words where the worker stops", async () => {
+  test("is an error with words where the worker stops, and the next call starts another", async () => {
     const { worker } = fakeWorker(() => worker.onerror?.({} as ErrorEvent));
-    expect(await new WorkerCalls(worker).answer("AGE", [1], 1900)).toMatchObject({ error: "#VALUE!" });
+    const { worker: another } = fakeWorker();
+    const workers = [worker, another];
+    const calls = new WorkerCalls(() => workers.shift() as Worker);
+    expect(await calls.answer("AGE", [1], 1900)).toMatchObject({ error: "#VALUE!" });
+    expect(await calls.answer("AGE", [1], 1900)).toEqual({ rows: [["done"]] });
   });
 });
 
@@ -70,6 +74,7 @@ function fakeWorker(onCall?: () => void) {
   const worker = {
     onmessage: null as ((event: MessageEvent<FromWorker>) => void) | null,
     onerror: null as ((event: ErrorEvent) => void) | null,
+    terminate: () => undefined,
     postMessage(message: ToWorker) {
       sent.push(message);
       if (message.kind !== "call") return;

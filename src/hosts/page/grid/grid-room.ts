@@ -12,8 +12,9 @@ export interface GridRoom {
 export function gridRoom(container: HTMLElement): GridRoom {
   const messages = new CellMessages();
   const calls = new WorkerCalls(
-    new Worker(new URL("../../../../functions/elsewhere/function-worker.ts", import.meta.url)),
+    () => new Worker(new URL("../../../../functions/elsewhere/function-worker.ts", import.meta.url)),
   );
+  calls.start();
   const darkness = matchMedia("(prefers-color-scheme: dark)");
   const parts = createGrid({
     container,
