@@ -165,7 +165,7 @@ test("a caseload page plans as many visits as are asked for, and says how many m
     planned()
       .map(([first]) => first)
       .at(-1),
-  ).toBe("6 visits more of this plan: see the re-check plan.");
+  ).toBe("6 more visits in this plan: see the re-check plan.");
 });
 
 test.each([
