@@ -56,7 +56,8 @@ function tellVisits(draft: SheetDraft, lines: readonly VisitLine[]): void {
     told += 1;
   }
   const more = lines.length - told;
-  if (more > 0) draft.spanning(`${plural(more, "more visit", "more visits")} in this plan: see the re-check plan.`, "note");
+  if (more > 0)
+    draft.spanning(`${plural(more, "more visit", "more visits")} in this plan: see the re-check plan.`, "note");
 }
 
 /** Writes rows until the page is full; losses and signs are always told. Gives how many were. */
