@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { strFromU8, unzipSync } from "fflate";
+import { TEXT_MARK } from "../report/release/release-text";
 import { badRequest, unreadable } from "./failure";
 
 export function readBytes(file: string): Uint8Array {
@@ -62,6 +63,26 @@ export function writeWhole(file: string, content: string | Uint8Array): void {
   }
 }
 
+/** All files or none: each is written beside its place first, and only then are they moved, in the order given. */
+export function writeTogether(
+  files: readonly { readonly file: string; readonly content: string | Uint8Array }[],
+): void {
+  const staged: string[] = [];
+  try {
+    for (const { file, content } of files) {
+      const beside = `${file}.${process.pid}.tmp`;
+      staged.push(beside);
+      writeFileSync(beside, content);
+    }
+    files.forEach(({ file }, index) => renameSync(staged[index] as string, file));
+  } catch (error) {
+    for (const beside of staged) rmSync(beside, { force: true });
+    throw badRequest(
+      `The files cannot all be written (${reasonOf(error)}). Close them in other programs, or name another folder.`,
+    );
+  }
+}
+
 function identityOf(file: string): string {
   return existsSync(file) ? realpathSync(file) : path.resolve(file);
 }
@@ -71,8 +92,25 @@ function isOwnWork(file: string): boolean {
   const bytes = new Uint8Array(readFileSync(file));
   if (bytes.length === 0) return true;
   if (bytes[0] === 0x7b) return /"Windowline"|"Alder Fork \(invented/.test(strFromU8(bytes.subarray(0, 200)));
-  return marksOf(bytes).includes("Windowline");
+  return marksOf(bytes).includes("Windowline") || isOwnRelease(bytes);
 }
+
+/** CSV, text and pictures of a release, by their first or last words. */
+function isOwnRelease(bytes: Uint8Array): boolean {
+  const [start, end] = [bytes.subarray(0, HEAD_BYTES), bytes.subarray(-TAIL_BYTES)].map((each) =>
+    strFromU8(each, true),
+  );
+  if (start === undefined || end === undefined) return false;
+  if (start.startsWith("\u0089PNG")) return end.includes("Software\0Windowline");
+  if (start.startsWith("<?xml")) return strFromU8(bytes).includes("Drawn by Windowline.</desc>");
+  return start.startsWith(TEXT_MARK) || OWN_CSV.test(start);
+}
+
+const HEAD_BYTES = 2_000;
+const TAIL_BYTES = 100;
+/** A byte order mark, read byte by byte, and the headings of a table that only Windowline makes. */
+const OWN_CSV =
+  /^\u00EF\u00BB\u00BF(?:[^\r\n]*,)?(?:skill,(?:area,band|age|children)|quarter,skill|dimension,value|step,of,count|outcome,a,b,c,d,e),/;
 
 function marksOf(bytes: Uint8Array): string {
   try {
