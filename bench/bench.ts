@@ -11,6 +11,7 @@ const PARTS: Readonly<Record<string, () => Promise<Row[]>>> = {
   plain: async () => (await import("./parts/plain")).againstPlainObjects(),
   columns: async () => (await import("./parts/columns")).againstOnePass(),
   duckdb: async () => (await import("./parts/duckdb")).againstDuckDb(),
+  scan: async () => (await import("./parts/scan")).againstPlainScan(),
   estimate: async () => (await import("./parts/estimate")).againstNpsurv(),
   pane: async () => (await import("./parts/pane")).ofPaneThread(),
   countifs: async () => (await import("./parts/countifs")).againstCountifs(),
