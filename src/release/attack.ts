@@ -1,6 +1,6 @@
 import { type Certificate, certify } from "./certificate";
 import type { Knowledge } from "./knowledge";
-import type { Solver } from "./linear-model";
+import type { LinearModel, Solver } from "./linear-model";
 import { askAll, askWhole, type Answer, type Question } from "./part-models";
 import { type Part, partsOf } from "./parts";
 import { type CountSystem, isSecret, type Span } from "./system";
@@ -12,8 +12,10 @@ export interface Attack {
   readonly attacked: number;
   /** Tables of whole numbers that agree with all that is shown: each secret cell lies outside its span in one of them. */
   readonly witnesses: readonly Witness[];
-  /** Cells that are not safe. Empty: the release is safe. */
+  /** Cells that are not safe. Empty, with nothing left open: the release is safe. */
   readonly disclosures: readonly Disclosure[];
+  /** Cells not judged, because their part had reached the number of disclosures that was asked for. */
+  readonly leftOpen: readonly number[];
 }
 
 export interface Disclosure {
@@ -30,25 +32,34 @@ export interface Disclosure {
  * Neither answer rests on the solver: safe cells carry a witness checked by addition, the others a certificate worked
  * out again in exact fractions.
  */
-export function attack(system: CountSystem, knowledge: Knowledge, solver: Solver, onPart?: () => void): Attack {
-  return attackParts(system, knowledge, partsOf(system, knowledge), solver, onPart);
+export function attack(system: CountSystem, knowledge: Knowledge, solver: Solver): Attack {
+  return attackParts(system, knowledge, partsOf(system, knowledge), { solver });
+}
+
+export interface AttackOptions {
+  readonly solver: Solver;
+  /** A part is left alone once this many of its cells are found not safe; all are found when left out. */
+  readonly mostInPart?: number;
+  /** Cells known to be safe already, which are not attacked again. */
+  readonly isSafe?: (cell: number) => boolean;
+  /** Asked between questions: true ends the attack, with what was not judged left open. */
+  readonly isTimeUp?: () => boolean;
 }
 
 export function attackParts(
   system: CountSystem,
   knowledge: Knowledge,
   parts: readonly Part[],
-  solver: Solver,
-  onPart?: () => void,
+  { solver, mostInPart = Infinity, isSafe = () => false, isTimeUp = () => false }: AttackOptions,
 ): Attack {
   const fronts = parts.flatMap((part) => {
-    const targets = part.cells.filter((cell) => isSecret(system.cells[cell]!));
+    const targets = part.cells.filter((cell) => isSecret(system.cells[cell]!) && !isSafe(cell));
     return targets.length === 0 ? [] : [new Front(system, knowledge, part, targets)];
   });
   const attacked = fronts.reduce((sum, { open }) => sum + open.size, 0);
   sweep(fronts, knowledge, solver);
-  for (let left = openOf(fronts); left.length > 0; left = openOf(fronts)) {
-    onPart?.();
+  const leftOf = () => openOf(fronts).filter(({ disclosures }) => disclosures.length < mostInPart);
+  for (let left = leftOf(); left.length > 0 && !isTimeUp(); left = leftOf()) {
     tryOne(left, "lowest", knowledge, solver);
     tryOne(
       left.filter((front) => front.aim !== null),
@@ -62,6 +73,7 @@ export function attackParts(
     attacked,
     witnesses: fronts.flatMap(({ witnesses }) => witnesses),
     disclosures: fronts.flatMap(({ disclosures }) => disclosures),
+    leftOpen: fronts.flatMap(({ open }) => [...open]),
   };
 }
 
@@ -73,18 +85,21 @@ const SWEEP_WEIGHTS: readonly ((at: number) => number)[] = [
 ];
 
 function sweep(fronts: readonly Front[], knowledge: Knowledge, solver: Solver): void {
+  let left = fronts.filter(({ open }) => open.size > 1);
   for (const weight of SWEEP_WEIGHTS) {
+    const before = new Map(left.map((front) => [front, front.open.size]));
     for (const sense of ["minimise", "maximise"] as const) {
-      const left = openOf(fronts).filter(({ open }) => open.size > 1);
-      if (left.length === 0) return;
       const answers = askAll(
         solver,
         knowledge,
         sense,
         left.map((front) => front.all(weight)),
       );
-      left.forEach((front, at) => front.take(answers[at] as Answer));
+      left.forEach((front, at) => front.takeNear(sense, front.all(weight), answers[at] as Answer, solver));
+      left = left.filter(({ open }) => open.size > 1);
     }
+    // a part whose last two sweeps found nothing has little left to find this way
+    left = left.filter((front) => front.open.size < (before.get(front) as number));
   }
 }
 
@@ -103,7 +118,7 @@ function openOf(fronts: readonly Front[]): Front[] {
 }
 
 /** A limit on the search for whole numbers where the solver's answer is not whole: the same on every machine. */
-const WHOLE_NODES = 2000;
+const WHOLE_NODES = 200;
 
 const NO_PROOF = { lowest: null, highest: null };
 
@@ -165,7 +180,9 @@ class Front {
       this.aim = null;
       return;
     }
-    if (!whole && this.reaches(side, answer.valueOf(cell))) this.searchWhole(side, cell, solver);
+    if (!whole && this.reaches(side, answer.valueOf(cell))) {
+      this.takeNear(side === "lowest" ? "minimise" : "maximise", this.one(side), answer, solver);
+    }
     this.proofs = { ...this.proofs, [side]: this.provenBy(side, cell, answer) };
     if (!this.open.has(cell)) this.aim = null;
   }
@@ -183,11 +200,13 @@ class Front {
     return side === "lowest" ? value <= low - 1 + 1e-6 : value >= high + 1 - 1e-6;
   }
 
-  private searchWhole(side: Certificate["side"], cell: number, solver: Solver): void {
-    const { low, high } = this.span(cell);
-    const range = side === "lowest" ? { from: 0, to: low - 1 } : { from: high + 1, to: Infinity };
-    const valueOf = askWhole(solver, this.knowledge, this.part, { cell, ...range }, { nodes: WHOLE_NODES });
-    if (valueOf !== null) this.take({ valueOf });
+  /** Takes an answer as it is where it is whole; else asks again in whole numbers, first near the answer, then anywhere. */
+  takeNear(sense: LinearModel["sense"], question: Question, answer: Answer, solver: Solver): void {
+    if (this.take(answer)) return;
+    for (const near of [answer.valueOf, null]) {
+      const valueOf = askWhole(solver, this.knowledge, sense, question, near, { nodes: WHOLE_NODES });
+      if (valueOf !== null && this.take({ valueOf })) return;
+    }
   }
 
   private provenBy(side: Certificate["side"], cell: number, { duals }: Answer): Certificate | null {

@@ -29,31 +29,48 @@ export function askAll(
   return batchesOf(questions).flatMap((batch) => askTogether(solver, knowledge, sense, batch));
 }
 
-/** A table of whole numbers for one part with one cell from `from` to `to`; null where none is found. */
+/**
+ * The same of one part in whole numbers: the best table found within the limits; null where none is.
+ *
+ * @param near - an answer in fractions: what is whole in it and far from fractions stays as it is; null: nothing does
+ */
 export function askWhole(
   solver: Solver,
   { lower, upper }: Knowledge,
-  part: Part,
-  aim: { readonly cell: number; readonly from: number; readonly to: number },
+  sense: LinearModel["sense"],
+  { part, weights, caps }: Question,
+  near: Answer["valueOf"] | null,
   limits: SolverLimits,
-): ((cell: number) => number) | null {
-  const { columnOf, rows } = layOut([part]);
-  const solution = solver(
+): Answer["valueOf"] | null {
+  const { columnOf, rows, cells } = layOut([part]);
+  const isLoose = near === null ? () => true : looseCells(part, near);
+  const fixed = (cell: number) => Math.round((near as Answer["valueOf"])(cell));
+  const { values } = solver(
     {
-      sense: "minimise",
-      objective: new Float64Array(part.cells.length),
-      lower: Float64Array.from(part.cells, (cell) =>
-        cell === aim.cell ? Math.max(aim.from, lower[cell]!) : lower[cell]!,
+      sense,
+      objective: Float64Array.from(cells, (cell) => weights.get(cell) ?? 0),
+      lower: Float64Array.from(cells, (cell) => (isLoose(cell) ? (lower[cell] as number) : fixed(cell))),
+      upper: Float64Array.from(cells, (cell) =>
+        isLoose(cell) ? Math.min(caps.get(cell) ?? Infinity, upper[cell] as number) : fixed(cell),
       ),
-      upper: Float64Array.from(part.cells, (cell) =>
-        cell === aim.cell ? Math.min(aim.to, upper[cell]!) : upper[cell]!,
-      ),
-      whole: new Uint8Array(part.cells.length).fill(1),
+      whole: new Uint8Array(cells.length).fill(1),
       rows,
     },
     limits,
   );
-  return solution.values.length === 0 ? null : (cell) => solution.values[columnOf.get(cell) as number] as number;
+  return values.length === 0 ? null : (cell) => values[columnOf.get(cell) as number] as number;
+}
+
+/** Equations away from a fraction within which an answer may change to become whole. */
+const HOPS = 3;
+
+function looseCells({ cells, equations }: Part, valueOf: Answer["valueOf"]): (cell: number) => boolean {
+  const loose = new Set(cells.filter((cell) => Math.abs(valueOf(cell) - Math.round(valueOf(cell))) > 1e-6));
+  for (let hop = 0; hop < HOPS; hop += 1) {
+    const touched = equations.filter((equation) => equation.cells.some((cell) => loose.has(cell)));
+    touched.forEach((equation) => equation.cells.forEach((cell) => loose.add(cell)));
+  }
+  return (cell) => loose.has(cell);
 }
 
 function askTogether(

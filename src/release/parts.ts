@@ -1,5 +1,5 @@
 import type { Knowledge } from "./knowledge";
-import { type CountSystem, isSecret } from "./system";
+import { type Cell, type CountSystem, isSecret } from "./system";
 
 /** Cells that an outsider does not know, with the equations that tie them to one another and to nothing else unknown. */
 export interface Part {
@@ -16,13 +16,22 @@ export interface OpenEquation {
   readonly equals: number;
 }
 
-/** Splits a system at what is known: what is proved in one part says nothing about another. */
-export function partsOf(system: CountSystem, knowledge: Knowledge): Part[] {
+/**
+ * Splits a system at what is known: what is proved in one part says nothing about another.
+ *
+ * @param isSpare - cells that may be left out where they are only the sum of others; usually all but secret ones
+ */
+export function partsOf(
+  system: CountSystem,
+  knowledge: Knowledge,
+  isSpare: (cell: Cell) => boolean = (cell) => !isSecret(cell),
+): Part[] {
   const groups = new Groups(system.cells.length);
   const { open, spare } = withoutSpare(
     system,
     system.equations.flatMap((_, index) => openEquation(system, knowledge, index)),
     knowledge,
+    isSpare,
   );
   for (const { cells } of open) cells.forEach((cell) => groups.join(cells[0] as number, cell));
   const parts = new Map<number, { cells: number[]; equations: OpenEquation[] }>();
@@ -57,7 +66,12 @@ function openEquation(system: CountSystem, knowledge: Knowledge, index: number):
  * Takes out equations that only define a count nobody asks about: a sum of other counts, in no other equation. It can be
  * worked out from any table of the rest, so it restricts nothing, and would tie parts together for no reason.
  */
-function withoutSpare(system: CountSystem, all: readonly OpenEquation[], knowledge: Knowledge) {
+function withoutSpare(
+  system: CountSystem,
+  all: readonly OpenEquation[],
+  knowledge: Knowledge,
+  isSpare: (cell: Cell) => boolean,
+) {
   const uses = new Map<number, OpenEquation[]>();
   for (const equation of all) equation.cells.forEach((cell) => uses.set(cell, [...(uses.get(cell) ?? []), equation]));
   const gone = new Set<OpenEquation>();
@@ -65,7 +79,7 @@ function withoutSpare(system: CountSystem, all: readonly OpenEquation[], knowled
   const left = (cell: number) => (uses.get(cell) ?? []).filter((equation) => !gone.has(equation));
   const queue = [...uses.keys()];
   for (let cell = queue.pop(); cell !== undefined; cell = queue.pop()) {
-    if (spare.has(cell) || isSecret(system.cells[cell]!) || knowledge.lower[cell] !== 0) continue;
+    if (spare.has(cell) || !isSpare(system.cells[cell]!) || knowledge.lower[cell] !== 0) continue;
     if (knowledge.upper[cell] !== Infinity) continue;
     const [only, ...others] = left(cell);
     if (only === undefined || others.length > 0 || !defines(only, cell)) continue;

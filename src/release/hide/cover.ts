@@ -21,6 +21,27 @@ export function coverOf(
 
 /** Cells that loosen the certificate's bound if they are hidden: from their count down to 0, or up without end. */
 function loosening(system: CountSystem, { cell, side, multipliers }: Certificate): number[] {
+  const isWhole = multipliers.every(({ times }) => /^-?\d{1,9}$/.test(times));
+  const signs = isWhole ? wholeSigns(system, cell, multipliers) : fractionSigns(system, cell, multipliers);
+  return signs.flatMap(([each, sign]) => {
+    if (sign === 0) return [];
+    const goesUp = sign > 0 === (side === "highest");
+    return goesUp || (system.cells[each]!.count ?? 1) > 0 ? [each] : [];
+  });
+}
+
+/** The sign of what remains of each cell; most multipliers are whole, and plain numbers do. */
+function wholeSigns(system: CountSystem, cell: number, multipliers: Certificate["multipliers"]): [number, number][] {
+  const remains = new Map<number, number>([[cell, 1]]);
+  for (const { equation, times } of multipliers) {
+    for (const { cell: each, coefficient } of system.equations[equation]!.terms) {
+      remains.set(each, (remains.get(each) ?? 0) - Number(times) * coefficient);
+    }
+  }
+  return [...remains].map(([each, remainder]) => [each, Math.sign(remainder)]);
+}
+
+function fractionSigns(system: CountSystem, cell: number, multipliers: Certificate["multipliers"]): [number, number][] {
   const remains = new Map<number, Fraction>([[cell, new Fraction(1)]]);
   for (const { equation, times } of multipliers) {
     const by = new Fraction(times);
@@ -28,10 +49,5 @@ function loosening(system: CountSystem, { cell, side, multipliers }: Certificate
       remains.set(each, (remains.get(each) ?? new Fraction(0)).sub(by.mul(coefficient)));
     }
   }
-  return [...remains].flatMap(([each, remainder]) => {
-    const sign = remainder.compare(0);
-    if (sign === 0) return [];
-    const goesUp = sign > 0 === (side === "highest");
-    return goesUp || (system.cells[each]!.count ?? 1) > 0 ? [each] : [];
-  });
+  return [...remains].map(([each, remainder]) => [each, remainder.compare(0)]);
 }

@@ -1,11 +1,13 @@
 import { type Attack, attackParts, type Disclosure } from "../attack";
-import { knowledgeOf } from "../knowledge";
+import { type Knowledge, knowledgeOf } from "../knowledge";
 import type { Solver } from "../linear-model";
 import { partsOf } from "../parts";
 import { type CountSystem, isSecret } from "../system";
-import { type Block, blocksOf } from "./blocks";
+import { blocksOf } from "./blocks";
 import { BlockSearch } from "./block-search";
+import { Chains } from "./chains";
 import { coverOf } from "./cover";
+import { widen } from "./widen";
 
 /** Which cells print as hidden, and how good that choice is. */
 export interface Pattern {
@@ -32,11 +34,15 @@ export interface HideOptions {
   readonly solver: Solver;
   /** Asked between attacks: true ends the search with the best pattern found. */
   readonly isTimeUp?: () => boolean;
-  readonly onRound?: (blocksLeft: number, blocks: number) => void;
+  readonly onRound?: (blocksLeft: number, blocks: number, loss: number, bound: number) => void;
 }
 
-/** Rounds of search per block: a limit that gives the same answer on every machine. */
-const ROUNDS = 60;
+/** Rounds of search, and unknowns and equations handed to the solver: limits that give the same answer on every machine. */
+const ROUNDS = 120;
+const WORK = 1_200_000;
+
+/** More covers of one attempt are of less use than those of the next one. */
+const COVERS_AN_ATTACK = 10;
 
 /**
  * Hides every small count, and as little else as makes none of them provable.
@@ -48,96 +54,141 @@ const ROUNDS = 60;
  * @throws {CannotProtect} when not even hiding all protects
  */
 export function hide(system: CountSystem, options: HideOptions): Pattern {
-  const { blocks, blockOf } = blocksOf(system);
-  const searches = blocks.map(
-    ({ choices }) => new BlockSearch(choices, (cell) => system.cells[cell]!.loss, options.solver),
-  );
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const left = searches.filter(({ isDone }) => !isDone);
-    if (left.length === 0 || options.isTimeUp?.() === true) break;
-    options.onRound?.(left.length, searches.length);
-    left.forEach((search) => search.choose());
-    settle(system, searches, blockOf, options);
-  }
-  searches.forEach((search) => search.finish());
-  return patternOf(system, searches, blocks, options.solver);
+  return new Hiding(system, options).run();
 }
 
-/** Adds to each choice until it withstands the attack, keeping the covers met on the way. */
-function settle(
-  system: CountSystem,
-  searches: readonly BlockSearch[],
-  blockOf: Int32Array,
-  options: HideOptions,
-): void {
-  for (let open = searches.filter(({ isDone }) => !isDone); open.length > 0 && options.isTimeUp?.() !== true;) {
-    const isOpen = new Set(open);
-    const found = attackBlocks(system, searches, blockOf, isOpen, options.solver);
-    open = open.filter((search) => {
-      const disclosures = found.get(search) ?? [];
-      const covers = disclosures.map(
-        (disclosure) => coverOf(system, (cell) => search.isFree(cell), disclosure) ?? search.allFree(),
+class Hiding {
+  private readonly searches: readonly BlockSearch[];
+  private readonly blockOf: Int32Array;
+  private readonly chains: Chains;
+  private work = 0;
+
+  constructor(
+    private readonly system: CountSystem,
+    private readonly options: HideOptions,
+  ) {
+    const { blocks, blockOf } = blocksOf(system);
+    const lossOf = (cell: number) => system.cells[cell]!.loss;
+    this.blockOf = blockOf;
+    this.searches = blocks.map(({ choices }) => new BlockSearch(choices, lossOf, this.solver));
+    this.chains = new Chains(system);
+  }
+
+  run(): Pattern {
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const left = this.searches.filter(({ isDone }) => !isDone);
+      if (left.length === 0 || this.work > WORK || this.isTimeUp()) break;
+      this.options.onRound?.(
+        left.length,
+        this.searches.length,
+        this.sum(({ bestLoss }) => bestLoss),
+        this.sum(({ bound }) => bound),
       );
-      if (covers.some(({ length }) => length === 0)) throw new CannotProtect(disclosures.map(({ cell }) => cell));
-      return search.meet(covers);
+      left.forEach((search) => search.choose(round));
+      this.settle(left);
+    }
+    this.searches.forEach((search) => search.finish());
+    return this.pattern();
+  }
+
+  /** Adds to each choice until it withstands the attack, keeping the covers met on the way. */
+  private settle(all: readonly BlockSearch[]): void {
+    let side: "below" | "above" = "below";
+    for (let open = all; open.length > 0 && !this.isTimeUp(); side = side === "below" ? "above" : "below") {
+      const knowledge = this.knowledge(({ trying }) => trying);
+      const chained = this.bySearch(this.chains.disclosures(knowledge, (cell) => open.includes(this.searchOf(cell)!)));
+      const unchained = open.filter((search) => !chained.has(search));
+      const { disclosures, leftOpen } = this.attack(knowledge, unchained);
+      if (this.isTimeUp()) return;
+      const found = new Map([...chained, ...this.bySearch(disclosures)]);
+      const many = disclosures.map(({ cell }) => cell).filter((cell) => this.searchOf(cell)!.isLarge);
+      const more = this.widen(knowledge, [...leftOpen, ...many], side);
+      open = open.filter((search) =>
+        search.meet(this.coversOf(search, found.get(search) ?? []), more.get(search) ?? []),
+      );
+    }
+  }
+
+  private attack(knowledge: Knowledge, searches: readonly BlockSearch[]): Pick<Attack, "disclosures" | "leftOpen"> {
+    if (searches.length === 0) return { disclosures: [], leftOpen: [] };
+    const wanted = new Set(searches);
+    const parts = partsOf(this.system, knowledge).filter(({ cells }) => {
+      const search = this.searchOf(cells[0] as number);
+      return search !== undefined && wanted.has(search);
     });
+    const isSafe = (cell: number) => this.searchOf(cell)?.safe.has(cell) === true;
+    const options = { solver: this.solver, mostInPart: COVERS_AN_ATTACK, isSafe, isTimeUp: this.isTimeUp };
+    const found = attackParts(this.system, knowledge, parts, options);
+    const unsafe = new Set([...found.leftOpen, ...found.disclosures.map(({ cell }) => cell)]);
+    // what is safe stays so however much more is hidden
+    parts.forEach(({ cells }) => cells.forEach((cell) => unsafe.has(cell) || this.searchOf(cell)?.safe.add(cell)));
+    return found;
   }
-}
 
-function attackBlocks(
-  system: CountSystem,
-  searches: readonly BlockSearch[],
-  blockOf: Int32Array,
-  isOpen: ReadonlySet<BlockSearch>,
-  solver: Solver,
-): Map<BlockSearch, Disclosure[]> {
-  const knowledge = knowledgeOf(
-    system,
-    maskOf(system, searches, (search) => search.trying),
-  );
-  const searchOf = (cell: number) => searches[blockOf[cell] as number];
-  const parts = partsOf(system, knowledge).filter(({ cells }) => {
-    const search = searchOf(cells[0] as number);
-    return search !== undefined && isOpen.has(search);
-  });
-  const found = new Map<BlockSearch, Disclosure[]>();
-  for (const disclosure of attackParts(system, knowledge, parts, solver).disclosures) {
-    const search = searchOf(disclosure.cell) as BlockSearch;
-    found.set(search, [...(found.get(search) ?? []), disclosure]);
+  /** Cells that would put the counts not judged outside their spans, all at once. */
+  private widen(knowledge: Knowledge, targets: readonly number[], side: "below" | "above"): Map<BlockSearch, number[]> {
+    const more = new Map<BlockSearch, number[]>();
+    if (targets.length === 0) return more;
+    const searches = new Set(targets.map((cell) => this.searchOf(cell)));
+    const isFree = (cell: number) => searches.has(this.searchOf(cell)) && this.searchOf(cell)?.isFree(cell) === true;
+    for (const cell of widen(this.system, knowledge, targets, { side, isFree, solver: this.solver })) {
+      const search = this.searchOf(cell) as BlockSearch;
+      more.set(search, [...(more.get(search) ?? []), cell]);
+    }
+    return more;
   }
-  return found;
-}
 
-function patternOf(
-  system: CountSystem,
-  searches: readonly BlockSearch[],
-  blocks: readonly Block[],
-  solver: Solver,
-): Pattern {
-  const hidden = maskOf(system, searches, ({ best }) => best ?? []);
-  const knowledge = knowledgeOf(system, hidden);
-  const attack = attackParts(system, knowledge, partsOf(system, knowledge), solver);
-  if (attack.disclosures.length > 0) throw new CannotProtect(attack.disclosures.map(({ cell }) => cell));
-  const sum = (of: (search: BlockSearch) => number) => searches.reduce((total, search) => total + of(search), 0);
-  return {
-    hidden,
-    loss: sum(({ bestLoss }) => bestLoss),
-    bound: sum(({ bound }) => bound),
-    stoppedEarly: searches.some(({ isDone }, at) => !isDone && blocks[at]!.choices.length > 0),
-    attack,
+  private coversOf(search: BlockSearch, disclosures: readonly Disclosure[]): number[][] {
+    const isFree = (cell: number) => search.isFree(cell);
+    const covers = disclosures.map((disclosure) => coverOf(this.system, isFree, disclosure) ?? search.allFree());
+    if (covers.some(({ length }) => length === 0)) throw new CannotProtect(disclosures.map(({ cell }) => cell));
+    return covers;
+  }
+
+  private pattern(): Pattern {
+    const knowledge = this.knowledge(({ best }) => best ?? []);
+    const attack = attackParts(this.system, knowledge, partsOf(this.system, knowledge), this.options);
+    if (attack.disclosures.length > 0) throw new CannotProtect(attack.disclosures.map(({ cell }) => cell));
+    return {
+      hidden: this.mask(({ best }) => best ?? []),
+      loss: this.sum(({ bestLoss }) => bestLoss),
+      bound: this.sum(({ bound }) => bound),
+      stoppedEarly: this.searches.some(({ isDone, hasChoices }) => !isDone && hasChoices),
+      attack,
+    };
+  }
+
+  private sum(of: (search: BlockSearch) => number): number {
+    return this.searches.reduce((total, search) => total + of(search), 0);
+  }
+
+  private readonly solver: Solver = (model, limits) => {
+    this.work += model.objective.length + model.rows.length;
+    return this.options.solver(model, limits);
   };
-}
 
-function maskOf(
-  system: CountSystem,
-  searches: readonly BlockSearch[],
-  chosen: (search: BlockSearch) => readonly number[],
-): Uint8Array {
-  const hidden = Uint8Array.from(system.cells, (cell) => (cell.showing === "never" || hides(cell) ? 1 : 0));
-  searches.forEach((search) => chosen(search).forEach((cell) => (hidden[cell] = 1)));
-  return hidden;
-}
+  private readonly isTimeUp = (): boolean => this.options.isTimeUp?.() === true;
 
-function hides(cell: CountSystem["cells"][number]): boolean {
-  return cell.showing === "table" && isSecret(cell);
+  private bySearch(disclosures: readonly Disclosure[]): Map<BlockSearch, Disclosure[]> {
+    const found = new Map<BlockSearch, Disclosure[]>();
+    for (const disclosure of disclosures) {
+      const search = this.searchOf(disclosure.cell) as BlockSearch;
+      found.set(search, [...(found.get(search) ?? []), disclosure]);
+    }
+    return found;
+  }
+
+  private searchOf(cell: number): BlockSearch | undefined {
+    return this.searches[this.blockOf[cell] as number];
+  }
+
+  private knowledge(chosen: (search: BlockSearch) => readonly number[]): Knowledge {
+    return knowledgeOf(this.system, this.mask(chosen));
+  }
+
+  private mask(chosen: (search: BlockSearch) => readonly number[]): Uint8Array {
+    const hidden = Uint8Array.from(this.system.cells, (cell) => (isSecret(cell) || cell.showing === "never" ? 1 : 0));
+    this.searches.forEach((search) => chosen(search).forEach((cell) => (hidden[cell] = 1)));
+    return hidden;
+  }
 }
