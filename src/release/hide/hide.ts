@@ -34,7 +34,8 @@ export interface HideOptions {
   readonly solver: Solver;
   /** Asked between attacks: true ends the search with the best pattern found. */
   readonly isTimeUp?: () => boolean;
-  readonly onRound?: (blocksLeft: number, blocks: number, loss: number, bound: number) => void;
+  /** Told the number of each round of the search before it begins, from 1. */
+  readonly onRound?: (round: number) => void;
 }
 
 /** Rounds of search, and unknowns and equations handed to the solver: limits that give the same answer on every machine. */
@@ -78,12 +79,7 @@ class Hiding {
     for (let round = 0; round < ROUNDS; round += 1) {
       const left = this.searches.filter(({ isDone }) => !isDone);
       if (left.length === 0 || this.work > WORK || this.isTimeUp()) break;
-      this.options.onRound?.(
-        left.length,
-        this.searches.length,
-        this.sum(({ bestLoss }) => bestLoss),
-        this.sum(({ bound }) => bound),
-      );
+      this.options.onRound?.(round + 1);
       left.forEach((search) => search.choose(round));
       this.settle(left);
     }

@@ -1,0 +1,122 @@
+import { attack, type Attack } from "./attack";
+import { derived } from "./derived";
+import { CannotProtect, hide, type HideOptions } from "./hide/hide";
+import { type Knowledge, knowledgeOf } from "./knowledge";
+import { rangeCounts } from "./ranges";
+import { type DraftTable, HIDDEN, type ReleasedTable } from "./release-table";
+import { knownTo, type PrintedCount, reveal } from "./reveal";
+import type { ProtectionSummary, ReleaseRule } from "./prepared";
+import { CannotRound, roundCounts } from "./round";
+import { type CountSystem, isSecret } from "./system";
+
+/** Tables as they may leave, with how they were protected. */
+export interface Protected {
+  readonly rule: ReleaseRule;
+  readonly tables: readonly ReleasedTable[];
+  readonly protection: ProtectionSummary;
+  readonly attack: Attack;
+  /** What an outsider knows of each cell who reads the tables. */
+  readonly knowledge: Knowledge;
+}
+
+/** Places that cannot be protected in the way asked for. */
+export class NotSafe extends Error {
+  constructor(
+    readonly places: readonly string[],
+    readonly repair: string,
+  ) {
+    super(repair);
+  }
+}
+
+/**
+ * Protects drafts in the way the rule asks for, and attacks the outcome.
+ *
+ * @param drafted - the cells of `system` that belong to this release: the first so many; the rest are of earlier ones
+ * @throws {NotSafe} when the attack proves a small count whatever is done
+ */
+export function protect(
+  drafts: readonly DraftTable[],
+  system: CountSystem,
+  drafted: number,
+  rule: Pick<ReleaseRule, "minimumCell" | "method">,
+  options: HideOptions,
+): Protected {
+  const way = { hide: byHiding, round: byRounding, ranges: byRanges }[rule.method];
+  const { base, printed, knowledge, found, loss, bound, stoppedEarly } = way(system, rule.minimumCell, options);
+  if (found.disclosures.length > 0) throw new NotSafe(placesOf(system, found), REPAIR[rule.method]);
+  const isOwn = (cell: number) => cell < drafted && system.cells[cell]!.showing === "table";
+  const own = [...system.cells.keys()].filter(isOwn);
+  const hidden = own.filter((cell) => printed(cell) === HIDDEN);
+  return {
+    rule: { ...rule, base },
+    tables: reveal(drafts, printed, knownTo(derived(system, knowledge))),
+    protection: {
+      counts: own.length,
+      hidden: hidden.length,
+      small: hidden.filter((cell) => isSecret(system.cells[cell]!)).length,
+      loss,
+      bound,
+      stoppedEarly,
+    },
+    attack: found,
+    knowledge,
+  };
+}
+
+const REPAIR = {
+  hide: "Earlier releases and this one give it away together: leave this table out, group it as before, or merge bands.",
+  round: "The rounded counts give it away: choose hiding, or ranges.",
+  ranges: "The ranges give it away: choose hiding, or merge bands.",
+} as const;
+
+interface Way {
+  readonly base: number | null;
+  readonly printed: PrintedCount;
+  readonly knowledge: Knowledge;
+  readonly found: Attack;
+  readonly loss: number;
+  readonly bound: number;
+  readonly stoppedEarly: boolean;
+}
+
+function byHiding(system: CountSystem, _minimum: number, options: HideOptions): Way {
+  try {
+    const { hidden, attack: found, loss, bound, stoppedEarly } = hide(system, options);
+    const printed: PrintedCount = (cell) => (hidden[cell] ? HIDDEN : system.cells[cell]!.count);
+    return { base: null, printed, knowledge: knowledgeOf(system, hidden), found, loss, bound, stoppedEarly };
+  } catch (error) {
+    if (!(error instanceof CannotProtect)) throw error;
+    throw new NotSafe(
+      error.cells.map((cell) => system.cells[cell]!.place),
+      REPAIR.hide,
+    );
+  }
+}
+
+/** The base is the least multiple of 5 from the minimum up: below it, a figure such as 5 would say that a count is small. */
+function byRounding(system: CountSystem, minimum: number, { solver }: HideOptions): Way {
+  const base = 5 * Math.ceil(minimum / 5);
+  try {
+    const { printed, knowledge } = roundCounts(system, base, solver);
+    return { base, printed: (cell) => printed[cell] as number, ...unlost(system, knowledge, solver) };
+  } catch (error) {
+    if (!(error instanceof CannotRound)) throw error;
+    throw new NotSafe([], error.message);
+  }
+}
+
+function byRanges(system: CountSystem, minimum: number, { solver }: HideOptions): Way {
+  const { printed, knowledge, attack: found } = rangeCounts(system, minimum, solver);
+  return { base: null, printed: (cell) => printed[cell] ?? HIDDEN, knowledge, found, ...NOTHING_LOST };
+}
+
+const NOTHING_LOST = { loss: 0, bound: 0, stoppedEarly: false };
+
+function unlost(system: CountSystem, knowledge: Knowledge, solver: HideOptions["solver"]) {
+  return { knowledge, found: attack(system, knowledge, solver), ...NOTHING_LOST };
+}
+
+function placesOf(system: CountSystem, { disclosures }: Attack): string[] {
+  return disclosures.map(({ cell }) => system.cells[cell]!.place);
+}

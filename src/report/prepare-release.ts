@@ -1,0 +1,95 @@
+import { isoOf } from "../age/day";
+import { buildCohort } from "../cohort/cohort";
+import type { Decision } from "../records/decisions";
+import { readRecords } from "../records/read-records";
+import { draftRelease, type DraftRelease } from "../release/draft/draft-release";
+import type { Ledger } from "../release/ledger";
+import type { LedgerEntryBody } from "../release/ledger-entry";
+import type { Solver } from "../release/linear-model";
+import type { PreparedRelease, Refusal } from "../release/prepared";
+import { NotSafe, protect, type Protected } from "../release/protect";
+import { tieLedger } from "../release/ties";
+import type { Settings } from "../settings/settings";
+import { tableContext } from "../tables/context";
+import { AgeEstimates } from "../tables/estimates";
+import type { WorkbookIn } from "../workbook/workbook";
+
+export interface ReleaseOptions {
+  /** Ids of tables that may be released. */
+  readonly tables: readonly string[];
+  readonly decisions: readonly Decision[];
+  /** Every earlier release; the new one is protected against all of them together. */
+  readonly ledger: Ledger;
+  readonly solver: Solver;
+  readonly onStep?: (step: string) => void;
+  /** True ends the search for a better pattern with the best found. */
+  readonly isTimeUp?: () => boolean;
+}
+
+/**
+ * Figures that can leave the program: tables drafted, tied to earlier releases, protected and attacked. Nothing is written.
+ *
+ * @throws {RecordsUnusable} when a table that is needed is missing, or none of its rows can be used
+ * @throws {UnknownColumn} when `by` names no column of Children
+ * @throws {RangeError} when a table is asked for that may not be released
+ */
+export function prepareRelease(
+  workbook: WorkbookIn,
+  settings: Settings,
+  { tables, decisions, ledger, solver, isTimeUp, onStep = () => undefined }: ReleaseOptions,
+): PreparedRelease | Refusal {
+  onStep("Reading the records");
+  const records = readRecords(workbook, settings, decisions);
+  const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, records));
+  onStep("Counting, and tying counts to earlier releases");
+  const drafted = draftRelease(estimates, tables, records.children.family);
+  const { from, asOf } = estimates.context;
+  const entry = { asOf: isoOf(asOf), from: isoOf(from), tables: [...tables], definition: drafted.definition };
+  const present = { ...entry, minimumCell: settings.minimumCell };
+  const tied = tieLedger(
+    drafted.system,
+    ledger.entries.map(({ body }) => body),
+    present,
+  );
+  const rule = { minimumCell: settings.minimumCell, method: settings.releaseMethod };
+  try {
+    onStep("Protecting small counts");
+    const found = protect(drafted.drafts, tied.system, drafted.system.cells.length, rule, {
+      solver,
+      ...(isTimeUp ? { isTimeUp } : {}),
+      onRound: (round) => onStep(`Protecting small counts, attempt ${round}`),
+    });
+    return prepared(drafted, found, tied.notCovered, entry);
+  } catch (error) {
+    if (!(error instanceof NotSafe)) throw error;
+    return { places: error.places.map((place) => ({ place, repair: error.repair })), proposals: [error.message] };
+  }
+}
+
+function prepared(
+  { system, flags }: DraftRelease,
+  { rule, tables, protection, attack, knowledge }: Protected,
+  notCovered: readonly string[],
+  entry: Omit<LedgerEntryBody, "rule" | "cells" | "equations">,
+): PreparedRelease {
+  const shown = (cell: number) =>
+    rule.method === "hide" && system.cells[cell]!.showing === "table" && knowledge.lower[cell] === knowledge.upper[cell]
+      ? system.cells[cell]!.count
+      : null;
+  return {
+    asOf: entry.asOf,
+    from: entry.from,
+    rule,
+    tables,
+    flags,
+    notCovered,
+    protection,
+    attack: { attacked: attack.attacked, witnesses: attack.witnesses.length },
+    entry: {
+      ...entry,
+      rule,
+      cells: system.cells.map(({ key, place }, cell) => ({ key, place, shown: shown(cell) })),
+      equations: system.equations,
+    },
+  };
+}
