@@ -24,13 +24,14 @@ export function releaseSheets(release: PreparedRelease, context: WordsContext): 
 const PAGE_WIDTH = 100;
 
 function readMeSheet(release: PreparedRelease, context: WordsContext): SheetOut {
-  const draft = new SheetDraft("Read me first", [{ width: PAGE_WIDTH, style: "wrapped" }]);
+  const half = { width: PAGE_WIDTH / 2, style: "wrapped" } as const;
+  const draft = new SheetDraft("Read me first", [half, half]);
   draft.spanning("Read me first: how these figures were prepared, and what they do not say", "title");
   for (const { heading, lines } of readMeFirst(release)) {
     draft.spanning(heading, "section");
     for (const line of lines) draft.spanning(line, "note");
   }
-  return draft.finished(releasePage(context, false));
+  return draft.finished(releasePage(context));
 }
 
 function wordsSheets(release: PreparedRelease, context: WordsContext): SheetOut[] {
@@ -79,6 +80,6 @@ function listSheet(
   draft.spanning(title, "title");
   draft.row(headings.map((value) => ({ value, style: "heading" })));
   draft.body(rows);
-  const print = { ...releasePage(context, true), repeatRows: { first: 1, last: 1 } };
+  const print = { ...releasePage(context), repeatRows: { first: 1, last: 1 } };
   return [draft.finished(print, { frozen: { rows: 2, columns: 0 } })];
 }

@@ -57,7 +57,9 @@ export type CellStyle =
   | "text"
   | "wrapped"
   | "total"
-  | "marked";
+  | "marked"
+  /** What is held back, where a figure would stand. */
+  | "heldBack";
 
 /** An Excel table. Its headings are the cells of the first row of its range, which must be texts that differ. */
 export interface TableOut {

@@ -77,7 +77,7 @@ describe("what is drawn", () => {
     expect(picturesOf(half, CONTEXT)[0]?.panels[0]?.bars[0]).toMatchObject({ state: "held back", to: null });
   });
 
-  test("a range is drawn from its one end to the other, and what cannot be estimated says so", () => {
+  test("a range is drawn from its one end to the other, and where there is no figure the picture says so", () => {
     const column = (key: string, unit: "text" | "count") => ({ key, label: key, unit });
     const table: ReleasedTable = {
       ...STEPS,
@@ -94,7 +94,7 @@ describe("what is drawn", () => {
     expect(picture?.panels.flatMap(({ bars }) => bars)).toMatchObject([
       { panel: "site", label: "North", state: "range", from: 11, to: 21, words: "11 to 21" },
       { panel: "site", label: "South", state: "shown", from: 0, to: 40, words: "40" },
-      { panel: "area", label: "speech", state: "none", words: "not estimated" },
+      { panel: "area", label: "speech", state: "none", words: "no figure" },
     ]);
   });
 
@@ -119,9 +119,8 @@ describe("what is drawn", () => {
     };
     const pictures = picturesOf(many, CONTEXT);
     expect(pictures.map(({ name, panels }) => [name, panels.length])).toEqual([
-      ["met-by-band-1", 60],
-      ["met-by-band-2", 60],
-      ["met-by-band-3", 10],
+      ["met-by-band-1", 90],
+      ["met-by-band-2", 40],
     ]);
   });
 

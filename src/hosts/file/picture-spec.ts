@@ -70,7 +70,7 @@ function layers(labels: readonly string[], end: number, axis: string | null): ob
     field: "label",
     type: "nominal",
     sort: labels,
-    axis: { title: null, grid: false, labelLimit: 260, labelPadding: 6, ticks: false },
+    axis: { title: null, grid: false, labelLimit: 360, labelPadding: 6, ticks: false },
   };
   const only = (state: string) => [{ filter: `datum.state === '${state}'` }];
   const bar = { type: "bar", height: { band: 0.66 }, stroke: INK.quiet, strokeWidth: 0.75 };

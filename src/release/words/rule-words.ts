@@ -12,7 +12,7 @@ export function ruleInWords({ minimumCell, method, base }: ReleaseRule): string 
 /** What the one symbol says, and what it does not. */
 export function symbolInWords({ minimumCell }: ReleaseRule): string {
   const most = minimumCell - 1;
-  return `"*" stands for every figure that is held back. Some counts behind it are small (1 to ${most}); others are held back only because a small one could be worked out from them. Which is which is not told, and no "*" means that something is few, rare or bad. An empty cell is no "*": there the figure cannot be estimated, or the row carries none.`;
+  return `"*" stands for every figure that is held back. Some counts behind it are small (1 to ${most}); others are held back only because a small one could be worked out from them. Which is which is not told, and no "*" means that something is few, rare or bad. An empty cell is no "*": there the row carries no figure, or too few children stand behind an estimate.`;
 }
 
 /** The tool prepares; people decide. */

@@ -144,7 +144,7 @@ function drawn(read: ReleasedReader, row: ReleasedRow, kind: BarKind): Drawn {
   if (value === HIDDEN || isHeldBack(read, row, kind)) return { ...EMPTY, state: "held back", words: HELD_BACK };
   if (isRange(value))
     return { ...EMPTY, state: "range", from: value.from, to: value.to, words: countText(value) ?? "" };
-  if (typeof value !== "number") return { ...EMPTY, state: "none", words: NOT_ESTIMATED };
+  if (typeof value !== "number") return { ...EMPTY, state: "none", words: NO_FIGURE };
   const [lower, upper] = [kind.lower, kind.upper].map((key) => (key === undefined ? null : read.number(row, key)));
   const limits =
     typeof lower === "number" && typeof upper === "number"
@@ -155,7 +155,7 @@ function drawn(read: ReleasedReader, row: ReleasedRow, kind: BarKind): Drawn {
 
 const EMPTY = { from: null, to: null, lower: null, upper: null };
 const HELD_BACK = "* held back";
-const NOT_ESTIMATED = "not estimated";
+const NO_FIGURE = "no figure";
 
 /** A percent is not drawn without both its numbers. */
 function isHeldBack(read: ReleasedReader, row: ReleasedRow, { count, of }: BarKind): boolean {

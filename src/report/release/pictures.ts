@@ -44,7 +44,7 @@ export function picturesOf(table: ReleasedTable, context: WordsContext): Picture
 type Panels = Picture["panels"];
 
 /** Bars of one picture: more, and its print becomes too small. */
-const BARS_A_PAGE = 60;
+const BARS_A_PAGE = 90;
 
 function panelsOf(bars: readonly PictureBar[]): Panels {
   const titles = [...new Set(bars.map(({ panel }) => panel))];

@@ -5,7 +5,7 @@ import { TOOL_NAME } from "../report";
 import { VERSION } from "../version";
 
 /** The foot of every printed page says the day and the rule. */
-export function releasePage({ asOf, rule }: Pick<WordsContext, "asOf" | "rule">, landscape: boolean): PrintOut {
-  const footer = `${TOOL_NAME} ${VERSION}, as of ${isoInWords(asOf)}, prepared under the rule of at least ${rule.minimumCell}`;
-  return { landscape, fit: "one page wide", footer };
+export function releasePage({ asOf, rule }: Pick<WordsContext, "asOf" | "rule">): PrintOut {
+  const footer = `${TOOL_NAME} ${VERSION}, as of ${isoInWords(asOf)}, under the rule of at least ${rule.minimumCell}`;
+  return { landscape: true, fit: "one page wide", footer };
 }

@@ -26,7 +26,7 @@ export function releaseTableSheet(table: ReleasedTable, context: WordsContext): 
   draft.row(table.columns.map(headingCell));
   draft.body(rows.map((row) => row.map((value, at) => bodyCell(value, table.columns[at]!))));
   below(draft, table, context);
-  const print = { ...releasePage(context, true), repeatRows: { first: headerRow, last: headerRow } };
+  const print = { ...releasePage(context), repeatRows: { first: headerRow, last: headerRow } };
   return draft.finished(print, { frozen: { rows: headerRow + 1, columns: 0 } });
 }
 
@@ -39,9 +39,10 @@ function headingCell(column: TableColumn): CellOut {
   return { value: headingOf(column), style: isText(column) ? "heading" : "headingRight" };
 }
 
-/** What is held back is marked by its look too, so that it is never taken for an empty cell. */
+/** What is held back, or given as a range, is marked by its look too, so that it is never taken for an empty cell. */
 function bodyCell(value: TableValue, column: TableColumn): CellOut {
-  return value === HIDDEN ? { value, style: "marked" } : cellOf(value, column);
+  const isFigure = !isText(column) && typeof value === "string";
+  return value === HIDDEN || isFigure ? { value, style: "heldBack" } : cellOf(value, column);
 }
 
 function below(draft: SheetDraft, table: ReleasedTable, context: WordsContext): void {

@@ -39,6 +39,7 @@ const LOOKS: Readonly<Record<CellStyle, Look>> = {
   wrapped: { colour: INK.text, wraps: true, down: "Center" },
   total: { colour: INK.text, italic: true, fill: INK.tint, down: "Center" },
   marked: { colour: INK.accent, bold: true, wraps: true, down: "Top" },
+  heldBack: { colour: INK.accent, bold: true, across: "Right", indent: 1, down: "Center" },
 };
 
 export function applyLook(sheet: Excel.Worksheet, { area, style, format }: LookArea): void {

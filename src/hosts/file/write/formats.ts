@@ -40,6 +40,7 @@ const styles: Readonly<Record<CellStyle, (format: Format) => Format>> = {
   wrapped: (f) => ink(f).setTextWrap().setAlign(FormatAlign.VerticalCenter),
   total: (f) => ink(f).setItalic().setAlign(FormatAlign.VerticalCenter).setBackgroundColor(Color.parse(INK.tint)),
   marked: (f) => accent(f).setBold().setTextWrap().setAlign(FormatAlign.Top),
+  heldBack: (f) => accent(f).setBold().setAlign(FormatAlign.Right).setIndent(1).setAlign(FormatAlign.VerticalCenter),
 };
 
 function heading(format: Format): Format {

@@ -38,6 +38,7 @@ const STYLES: Readonly<Record<CellStyle, IStyleData>> = {
   wrapped: { ...TEXT, ...WRAPPED, ...MIDDLE },
   total: { ...TEXT, ...MIDDLE, ...TINTED, it: BooleanNumber.TRUE },
   marked: { ...ACCENT, ...BOLD, ...WRAPPED, ...TOP },
+  heldBack: { ...ACCENT, ...BOLD, ...MIDDLE, ht: HorizontalAlign.RIGHT },
 };
 
 /** How a cell of a report stands in the grid. */
