@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { commonSlope, type TrendPoint, trendSlope } from "../../src/statistics/trend";
+import { bickel1975 } from "../published/bickel-1975";
 import { charig1986 } from "../published/charig-1986";
 import { fleiss1981Trend } from "../published/fleiss-1981-trend";
 
@@ -29,6 +30,23 @@ describe("published", () => {
     }));
     expect(trendSlope(pooled)).toBeCloseTo(charig1986.pooled[1] - charig1986.pooled[0], 12);
     expect(commonSlope(strata)).toBeLessThan(0);
+  });
+
+  /** The slope within strata times its spread is what was seen less what was expected, as Mantel and Haenszel add it up. */
+  test("Bickel et al. (1975): pooled it rises, within departments it falls a little, with the Mantel-Haenszel chi-squared", () => {
+    const strata = bickel1975.departments.map(({ women, men }) =>
+      [women, men].map(([yes, no], score) => ({ score, count: yes, of: yes + no })),
+    );
+    expect(trendSlope(strata.flat())).toBeGreaterThan(0.1);
+    const slope = commonSlope(strata) as number;
+    expect(Math.sign(slope)).toBe(Math.sign(Math.log(bickel1975.commonOddsRatio)));
+    const spreads = strata.map(([women, men]) => (women!.of * men!.of) / (women!.of + men!.of));
+    const variances = strata.map((points, stratum) => {
+      const all = sum(points.map((point) => point.of));
+      const yes = sum(points.map((point) => point.count));
+      return (spreads[stratum]! * yes * (all - yes)) / (all * (all - 1));
+    });
+    expect((slope * sum(spreads)) ** 2 / sum(variances)).toBeCloseTo(bickel1975.chiSquared, 10);
   });
 });
 

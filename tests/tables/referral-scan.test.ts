@@ -1,11 +1,23 @@
 import { binomialAtMost } from "../../src/statistics/distributions";
 import { referralScan } from "../../src/tables/referral-scan";
+import { mostLikelyMonths } from "../../src/tables/referral-scan-months";
 import { apart } from "../../src/tables/referral-scan-windows";
 import { referrals as referralsTable } from "../../src/tables/referrals";
 import { child, program } from "../oracle/programs";
 import { nullProgram } from "../simulation/null-program";
 import { sampleContext } from "../simulation/sample-context";
 import { contextFrom, entriesOf, referralSheet, rowsOf, workbookWith } from "./referrals-book";
+
+test("the months of the most likely window add up to what the scan says of it", () => {
+  const context = nullProgram(1, { children: 60, sites: 3, scanMonths: 12 });
+  const table = referralScan(context);
+  const months = mostLikelyMonths(context, table);
+  const [first] = rowsOf(table);
+  const within = months.filter(({ month }) => month >= String(first?.firstMonth) && month <= String(first?.lastMonth));
+  expect(within.reduce((sum, { observed }) => sum + observed, 0)).toBe(first?.observed);
+  expect(within.reduce((sum, { expected }) => sum + expected, 0)).toBeCloseTo(Number(first?.expected), 9);
+  expect(mostLikelyMonths(context, { ...table, rows: [] })).toEqual([]);
+});
 
 describe("chance", () => {
   /** P(count <= most) is at least 0.999 for a binomial count with 5%; tests/simulation shows 2,000 full-size programs. */
@@ -63,6 +75,17 @@ describe("by hand", () => {
     });
     expect(rows[0]?.expected).toBeCloseTo(expected, 12);
     expect(rows[0]?.logLikelihoodRatio).toBeCloseTo(3 * Math.log(3 / expected), 12);
+  });
+
+  test("month by month: 30 or 31 of 240 days of three referrals, none of them outside March", () => {
+    const months = mostLikelyMonths(context, referralScan(context));
+    expect(months.map(({ month, observed }) => [month, observed])).toEqual([
+      ["2026-01", 0],
+      ["2026-02", 0],
+      ["2026-03", 3],
+      ["2026-04", 0],
+    ]);
+    [31, 28, 31, 30].forEach((days, at) => expect(months[at]?.expected).toBeCloseTo((3 * days) / 240, 12));
   });
 
   test("a window that shares a referral with one above is not listed: River over all areas is not, its gross motor is", () => {

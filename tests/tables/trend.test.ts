@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { trend } from "../../src/tables/trend";
+import { trendOverview } from "../../src/tables/trend-overview";
 import { lastQuarters } from "../../src/tables/trend-quarters";
 import { isoOf } from "../../src/age/day";
 import { day } from "../cohort/small-cohorts";
@@ -158,6 +159,17 @@ describe("sites", () => {
     );
   });
 
+  test("the same shares for the chart, quarter by quarter, nothing where a site has nobody assessed", () => {
+    const input = program(children, looks, { settings });
+    const { areas, quarters } = trendOverview(contextFrom(workbookWith(input, {}), entriesOf(input)));
+    expect(areas.map(({ area }) => area)).toEqual(["gross motor"]);
+    const shares = areas[0]?.shares ?? [];
+    expect(shares.slice(0, 6)).toEqual(Array(6).fill(null));
+    expect(shares[6]).toBeCloseTo((357 * (81 / 87) + 343 * (192 / 263)) / 700, 12);
+    expect(shares[7]).toBeCloseTo((357 * (234 / 270) + 343 * (55 / 80)) / 700, 12);
+    expect(quarters.map(({ quarter }) => quarter).slice(-2)).toEqual(["2024-Q1", "2024-Q2"]);
+  });
+
   test("the same children at one site: no warning, and nothing to stratify", () => {
     const one = children.map((row) => ({ ...row, site: "North" }));
     const plain = tableOf(program(one, looks, { settings }));
@@ -170,4 +182,10 @@ test("where correcting stops is marked with how many children, in its quarter", 
   const preterm = child("A", "2022-05-10", { gestation: 210 });
   const table = tableOf(program([preterm, child("B", "2022-05-10")], [], { settings: { asOf: "2024-06-30" } }));
   expect(table.notes.join(" ")).toContain("followed at its end: 2024-Q2 1.");
+  const input = program([preterm, child("B", "2022-05-10")], [], { settings: { asOf: "2024-06-30" } });
+  const { quarters, areas } = trendOverview(contextFrom(workbookWith(input, {}), entriesOf(input)));
+  expect(quarters.filter(({ correctionStops }) => correctionStops > 0)).toEqual([
+    { quarter: "2024-Q2", correctionStops: 1 },
+  ]);
+  expect(areas).toEqual([]);
 });
