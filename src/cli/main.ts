@@ -4,6 +4,7 @@ import type { Request } from "./request";
 import { runCallCommand } from "./run-call";
 import { runCheckCommand } from "./run-check";
 import { runPageCommand } from "./run-page";
+import { runReleaseCommand } from "./run-release";
 import { runReportCommand } from "./run-report";
 import { runSampleCommand } from "./run-sample";
 import { complain, print } from "./say";
@@ -31,6 +32,8 @@ function run(request: Request): number | Promise<number> {
       return runReportCommand(request);
     case "check":
       return runCheckCommand(request);
+    case "release":
+      return runReleaseCommand(request);
     case "page":
       return runPageCommand(request);
     case "call":

@@ -2,7 +2,9 @@ import { Command, CommanderError, InvalidArgumentError } from "commander";
 import { VERSION } from "../report/version";
 import { MOST_VISITS_IN_PLAN, VISITS_IN_PLAN, visitsAsked } from "../tables/caseload/plan-visits";
 import { badRequest } from "./failure";
+import { listOf, workbookName } from "./option-values";
 import type { Request } from "./request";
+import { releaseCommand } from "./release-options";
 import { settingOptions, settingsGiven } from "./setting-options";
 
 /** Words of the command line to a request; null where they asked for help, which has been printed. Nothing is read. */
@@ -38,6 +40,7 @@ function programFor(found: Found, print: (text: string) => void): Command {
   for (const command of [
     reportCommand(found),
     checkCommand(found),
+    releaseCommand(found),
     pageCommand(found),
     callCommand(found),
     sampleCommand(found),
@@ -139,19 +142,6 @@ function sampleCommand(found: Found): Command {
     );
 }
 
-function listOf(text: string): string[] {
-  return text
-    .split(",")
-    .map((each) => each.trim())
-    .filter((each) => each !== "");
-}
-
-/** A workbook under another ending would not open. */
-function workbookName(file: string): string {
-  if (!/\.xlsx$/i.test(file)) throw new InvalidArgumentError("It is a workbook: give a name that ends in .xlsx.");
-  return file;
-}
-
 function wholeNumber(text: string): number {
   if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError("Give a whole number.");
   return Number(text);
@@ -164,7 +154,7 @@ function visitsInPlan(text: string): number {
 }
 
 function namedCommand(words: readonly string[]): string {
-  const known = ["report", "check", "page", "call", "sample"].find((name) => name === words[0]);
+  const known = ["report", "check", "release", "page", "call", "sample"].find((name) => name === words[0]);
   return known ? `${known} ` : "";
 }
 

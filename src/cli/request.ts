@@ -29,6 +29,21 @@ export type Request =
       readonly decisions: string | null;
       readonly settings: Readonly<Record<string, unknown>>;
     }
+  | {
+      readonly kind: "release";
+      readonly book: string;
+      readonly out: string;
+      readonly tables: readonly string[];
+      readonly formats: readonly string[];
+      /** A file that may not be there yet; null: earlier releases are not looked at. */
+      readonly ledger: string | null;
+      /** A text to hold against the release. */
+      readonly prose: string | null;
+      /** An earlier REPORT.json. */
+      readonly earlier: string | null;
+      readonly decisions: string | null;
+      readonly settings: Readonly<Record<string, unknown>>;
+    }
   | { readonly kind: "call"; readonly name: string }
   | {
       readonly kind: "sample";

@@ -16,6 +16,8 @@ const SETTING_OPTIONS: readonly (readonly [name: string, value: string, help: st
   ["monthFirst", "<yes|no>", "how text dates are read where nothing in their column settles it"],
   ["scanMonths", "<months>", "how many months the scan for referral clusters looks back (usual: 24)"],
   ["minimumCell", "<count>", "the least count that may leave the program (usual: 11)"],
+  ["floor", "<count>", "the owner's least minimum cell: no release goes below it (usual: 5)"],
+  ["releaseMethod", "<hide|round|ranges>", "how small counts are protected (usual: hide)"],
   ["wholeGroups", "<flag|hide>", "whether a release only lists 0% and 100% of a group, or hides them (usual: flag)"],
   ["seed", "<number>", "the seed of bootstrap limits (usual: 20240229)"],
 ];

@@ -1,0 +1,70 @@
+import { strFromU8 } from "fflate";
+import type { Decision } from "../records/decisions";
+import type { PreparedRelease } from "../release/prepared";
+import { checkProse, hiddenFigures, proseLines } from "../release/prose";
+import { compareWithEarlier, comparisonLines } from "../release/words/compare-earlier";
+import { type EarlierReport, parseEarlier } from "../release/words/earlier-report";
+import type { WordsContext } from "../release/words/words-context";
+import { runReport } from "../report/run";
+import { echoSettings, type Settings } from "../settings/settings";
+import type { WorkbookIn } from "../workbook/workbook";
+import { badRequest } from "./failure";
+import { readBytes } from "./files";
+import type { RequestOf } from "./request";
+import { progress } from "./say";
+
+/** What stands beside a release on the terminal and in none of its files. */
+export interface Beside {
+  readonly prose: string | null;
+  readonly earlier: EarlierReport | null;
+}
+
+/** Reads both files before anything is made, so that a bad one costs nothing. */
+export function besideFrom({ prose, earlier }: RequestOf<"release">): Beside {
+  return {
+    prose: prose === null ? null : strFromU8(readBytes(prose)).replace(/^\uFEFF/, ""),
+    earlier: earlier === null ? null : earlierFrom(earlier),
+  };
+}
+
+export interface Made {
+  readonly release: PreparedRelease;
+  readonly context: WordsContext;
+  readonly settings: Settings;
+  readonly workbook: WorkbookIn;
+  readonly decisions: readonly Decision[];
+}
+
+export function besideLines({ prose, earlier }: Beside, made: Made): string[] {
+  return [
+    ...(earlier === null ? [] : earlierLines(earlier, made)),
+    ...(prose === null ? [] : ["", "The text, held against the release:", ...textLines(prose, made)]),
+  ];
+}
+
+function earlierFrom(file: string): EarlierReport {
+  const read = parseEarlier(strFromU8(readBytes(file)));
+  if ("message" in read) throw badRequest(`${file}: ${read.message}`);
+  return read.earlier;
+}
+
+function earlierLines(earlier: EarlierReport, { release, context, settings }: Made): string[] {
+  const echo = { ...echoSettings(settings) } as EarlierReport["settings"];
+  const compared = compareWithEarlier(release.tables, context, echo, earlier);
+  return ["", EARLIER, ...compared.flatMap(comparisonLines)];
+}
+
+const EARLIER =
+  "Beside the earlier report (for you: an earlier report is not protected, and its figures may leave only in a release of their own):";
+
+/** The true tables are made for this alone: what is held back is known nowhere else. */
+function textLines(prose: string, { release, settings, workbook, decisions }: Made): string[] {
+  progress("Holding the text against the release");
+  const { tables } = runReport(workbook, settings, { tables: release.tables.map(({ id }) => id), decisions });
+  const hidden = release.tables.flatMap((table) => {
+    const truth = tables.find(({ id }) => id === table.id);
+    return truth ? hiddenFigures(table, truth) : [];
+  });
+  const findings = checkProse(prose, release, hidden);
+  return findings.length === 0 ? ["It holds no figure."] : proseLines(findings);
+}

@@ -1,0 +1,53 @@
+import { existsSync } from "node:fs";
+import { strFromU8 } from "fflate";
+import type { ReleaseFormat } from "../hosts/file/release-files";
+import { RELEASABLE } from "../release/draft/draft-release";
+import { EMPTY_LEDGER, type Ledger, parseLedger } from "../release/ledger";
+import type { Settings } from "../settings/settings";
+import { badRequest } from "./failure";
+import { checkOutputs, readBytes } from "./files";
+import { settingsFrom } from "./open";
+import type { RequestOf } from "./request";
+
+type ReleaseRequest = RequestOf<"release">;
+
+export function settingsWithDate(request: ReleaseRequest): Settings {
+  const settings = settingsFrom(request.settings);
+  if (settings.asOf !== null) return settings;
+  throw badRequest("A release needs the day its figures are true for: add --as-of, such as --as-of 2026-09-30.");
+}
+
+const FORMATS: readonly ReleaseFormat[] = ["xlsx", "csv", "svg", "png"];
+
+export function formatsOf({ formats }: ReleaseRequest): ReleaseFormat[] {
+  const unknown = formats.find((each) => !FORMATS.some((format) => format === each));
+  if (unknown !== undefined || formats.length === 0) {
+    throw badRequest(
+      `There is no format "${unknown ?? ""}". The formats are: ${FORMATS.join(", ")}. Nothing was written.`,
+    );
+  }
+  return FORMATS.filter((format) => formats.includes(format));
+}
+
+export function checkTables(tables: readonly string[]): void {
+  const unknown = tables.find((id) => !RELEASABLE.some((each) => each === id));
+  if (unknown === undefined && tables.length > 0) return;
+  throw badRequest(
+    `The table "${unknown ?? ""}" cannot be released. These can: ${RELEASABLE.join(", ")}. Nothing was written.`,
+  );
+}
+
+export function checkPlaces(
+  { book, decisions, prose, earlier, ledger }: ReleaseRequest,
+  outputs: readonly string[],
+): void {
+  const inputs = [book, decisions, prose, earlier].filter((file) => file !== null);
+  checkOutputs(inputs, ledger === null ? outputs : [...outputs, ledger]);
+}
+
+export function ledgerFrom(file: string | null): Ledger {
+  if (file === null || !existsSync(file)) return EMPTY_LEDGER;
+  const read = parseLedger(strFromU8(readBytes(file)));
+  if ("message" in read) throw badRequest(`${file}: ${read.message}`);
+  return read.ledger;
+}

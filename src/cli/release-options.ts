@@ -1,0 +1,54 @@
+import { Command, InvalidArgumentError } from "commander";
+import { SETTING_NAMES } from "../settings/settings";
+import { badRequest } from "./failure";
+import { listOf, workbookName } from "./option-values";
+import type { Request } from "./request";
+import { settingOptions, settingsGiven } from "./setting-options";
+
+/** The words of `windowline release`. */
+export function releaseCommand(found: (request: Request) => void): Command {
+  const command = new Command("release")
+    .description(
+      "Prepare figures that can leave the program: protected, attacked as an outsider would, with their words.\nWhether they may leave is for people to decide: 45 CFR 164.514 and 34 CFR 99.31(b).",
+    )
+    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .requiredOption("--tables <ids>", "the tables to release, comma-separated, such as met-by-band,trend", listOf)
+    .requiredOption("--out <file>", "the workbook to write, of values only; other formats take its name", workbookName)
+    .option("--format <formats>", "xlsx, csv, svg, png, comma-separated (usual: xlsx)", listOf)
+    .option("--ledger <file>", "what was released before, to be protected against; begun where it is not there yet")
+    .option("--preset <least>", "a usual rule: 11 (CMS), 10 or 5; zero may show in each", preset)
+    .option("--prose <file>", "a text that is to go with the figures: each number in it is held against them")
+    .option("--earlier <file>", "an earlier REPORT.json: the same figures, where the definition is the same")
+    .option("--decisions <file>", "repair decisions (JSON)");
+  for (const option of settingOptions(SETTING_NAMES)) command.addOption(option);
+  return command.action((book: string, options: Record<string, string & readonly string[]>) =>
+    found({
+      kind: "release",
+      book,
+      out: options.out as string,
+      tables: options.tables as readonly string[],
+      formats: options.format ?? ["xlsx"],
+      ledger: options.ledger ?? null,
+      prose: options.prose ?? null,
+      earlier: options.earlier ?? null,
+      decisions: options.decisions ?? null,
+      settings: { ...settingsGiven(options), ...presetSettings(options) },
+    }),
+  );
+}
+
+/** CMS cell size policy: 11. Ten and five: common practice of state agencies and schools, no one source. */
+const PRESETS: readonly string[] = ["11", "10", "5"];
+
+function preset(text: string): string {
+  if (!PRESETS.includes(text)) throw new InvalidArgumentError(`The presets are ${PRESETS.join(", ")}.`);
+  return text;
+}
+
+function presetSettings({ preset: chosen, minimumCell }: Readonly<Record<string, string>>): Record<string, string> {
+  if (chosen === undefined) return {};
+  if (minimumCell !== undefined && minimumCell !== chosen) {
+    throw badRequest("Give either --preset or --minimum-cell: they name different thresholds. Nothing was written.");
+  }
+  return { minimumCell: chosen };
+}

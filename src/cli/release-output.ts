@@ -1,0 +1,63 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { pngOf } from "../hosts/file/picture-png";
+import { type ReleaseFile, releaseFiles, type ReleaseFormat } from "../hosts/file/release-files";
+import { ReleaseRefused } from "../hosts/file/scan/refused";
+import type { ScanRules } from "../hosts/file/scan/scan-texts";
+import { loadEngine } from "../hosts/file/write/engine";
+import type { Records } from "../records/records";
+import type { PreparedRelease } from "../release/prepared";
+import type { WordsContext } from "../release/words/words-context";
+import { allowedDates } from "../report/release/fine-dates";
+import { privateTextsOf } from "../report/release/private-texts";
+import type { Settings } from "../settings/settings";
+import { badRequest } from "./failure";
+import { writeTogether } from "./files";
+import { checkPlaces } from "./release-checks";
+import type { RequestOf } from "./request";
+
+export function contextOf(
+  { asOf, from, rule }: PreparedRelease,
+  { level }: Settings,
+  { skills }: Records,
+): WordsContext {
+  return { asOf, from, rule, level, skills };
+}
+
+export function rulesOf({ asOf, from, tables }: PreparedRelease, { by }: Settings, records: Records): ScanRules {
+  const sources = records.skills.flatMap(({ basis, label }) => [basis, label]);
+  return { privateTexts: privateTextsOf(records, by, tables), allowedDates: allowedDates([asOf, from], sources), asOf };
+}
+
+export async function made(
+  release: PreparedRelease,
+  context: WordsContext,
+  formats: readonly ReleaseFormat[],
+  rules: ScanRules,
+): Promise<ReleaseFile[]> {
+  loadEngine(readFileSync(fileURLToPath(ENGINE_FILE)));
+  try {
+    return await releaseFiles(release, context, { formats, rules, png: pngOf });
+  } catch (error) {
+    if (error instanceof ReleaseRefused) throw badRequest(error.message);
+    throw error;
+  }
+}
+
+/** Written so that webpack carries the file into the bundle's folder and plain Node finds it in place. */
+const ENGINE_FILE = new URL("../../node_modules/wasm-xlsxwriter/web/wasm_xlsxwriter_bg.wasm", import.meta.url);
+
+/** Names of the files written; the ledger comes last, so that it never speaks of a release that is not there. */
+export function save(request: RequestOf<"release">, files: readonly ReleaseFile[], ledger: string | null): string[] {
+  const stem = request.out.replace(/\.xlsx$/i, "");
+  const named = files.map(({ ending, bytes }) => ({
+    file: ending === ".xlsx" ? request.out : `${stem}${ending}`,
+    content: bytes as string | Uint8Array,
+  }));
+  const outputs = named.map(({ file }) => file);
+  checkPlaces(request, outputs);
+  writeTogether(
+    request.ledger === null || ledger === null ? named : [...named, { file: request.ledger, content: ledger }],
+  );
+  return outputs;
+}

@@ -1,0 +1,95 @@
+import { headOf, type Ledger } from "../release/ledger";
+import type { PreparedRelease, Refusal } from "../release/prepared";
+import { isoInWords } from "../release/words/days";
+import { DECISION, ruleInWords } from "../release/words/rule-words";
+import { counted, plural } from "../tables/words";
+
+/** What became of a release, for whoever makes it; how many counts are small stays inside the program. */
+export function releaseSummary(release: PreparedRelease, files: readonly string[], ledger: LedgerUse | null): string {
+  const { asOf, from, rule, tables, flags, notCovered } = release;
+  return [
+    `Release as of ${isoInWords(asOf)}, period ${isoInWords(from)} to ${isoInWords(asOf)}. ${ruleInWords(rule)}`,
+    ...tables.map(({ id, rows }) => `${id}: ${plural(rows.length, "row", "rows")}.`),
+    ...protectionLines(release),
+    ...listLines("All or none of a group (for you; in no file; --whole-groups hide holds them back):", flags),
+    ...listLines("Not covered:", notCovered),
+    ...(ledger === null ? [NO_LEDGER] : ledgerLines(ledger)),
+    ...writtenLines(files),
+    DECISION,
+  ].join("\n");
+}
+
+export interface LedgerUse {
+  readonly file: string;
+  readonly before: Ledger;
+  readonly after: Ledger;
+}
+
+/** A refusal: places without counts, each with its cheapest repair. */
+export function refusalText({ places, proposals }: Refusal): string {
+  const shown = places.slice(0, MOST_PLACES);
+  const more = places.length - shown.length;
+  return [
+    "This release is not safe, so nothing was written.",
+    ...shown.map(({ place, repair }) => `${place}: ${repair}`),
+    ...(more > 0 ? [`And ${plural(more, "more place", "more places")}.`] : []),
+    ...proposals,
+  ].join("\n");
+}
+
+const MOST_PLACES = 20;
+
+const NO_LEDGER =
+  "No ledger was named: this release is not protected against earlier ones, and none to come can be protected against it. Add --ledger LEDGER.json.";
+
+function protectionLines({ rule, protection, attack }: PreparedRelease): string[] {
+  const { counts, hidden, small, loss, bound, stoppedEarly } = protection;
+  const held = rule.method === "round" ? "rounded" : rule.method === "ranges" ? "given as ranges" : "held back";
+  const gap =
+    loss <= bound
+      ? "no pattern loses less"
+      : `no pattern can lose less than ${rounded(bound)}, a gap of ${gapOf(loss, bound)}`;
+  const stopped = stoppedEarly ? "; the search was stopped at its limit" : "";
+  return [
+    `Counts: ${counted(counts)}; ${counted(counts - hidden)} shown as they are, ${counted(hidden)} ${held} (${counted(small)} of them small).`,
+    `Loss: ${rounded(loss)}; ${gap}${stopped}.`,
+    `Attack: ${plural(attack.attacked, "small count", "small counts")} attacked, ${plural(attack.witnesses, "witness table", "witness tables")} found: none can be proved small.`,
+  ];
+}
+
+function rounded(loss: number): string {
+  return counted(Math.round(loss));
+}
+
+function gapOf(loss: number, bound: number): string {
+  return `${((100 * (loss - bound)) / loss).toFixed(1)}%`;
+}
+
+function listLines(heading: string, lines: readonly string[]): string[] {
+  const more = lines.length - MOST_LINES;
+  const shown = lines.slice(0, MOST_LINES).concat(more > 0 ? [`and ${counted(more)} more.`] : []);
+  return lines.length === 0 ? [] : [heading, ...shown.map((line) => `  ${line}`)];
+}
+
+const MOST_LINES = 20;
+
+/** Many pictures are one line. */
+function writtenLines(files: readonly string[]): string[] {
+  const pictures = files.filter((file) => /\.(svg|png)$/.test(file));
+  if (pictures.length <= MOST_LINES) return files.map((file) => `Written: ${file}`);
+  const others = files.filter((file) => !pictures.includes(file));
+  return [
+    ...others.map((file) => `Written: ${file}`),
+    `Written: ${counted(pictures.length)} pictures, from ${pictures[0] ?? ""} to ${pictures.at(-1) ?? ""}`,
+  ];
+}
+
+function ledgerLines({ file, before, after }: LedgerUse): string[] {
+  const [had, has] = [before.entries.length, after.entries.length];
+  const begun = had === 0 ? " It was begun with this release." : "";
+  const same = had === has ? " This same release stood there already." : "";
+  return [
+    `Ledger: ${file}, ${plural(has, "release", "releases")}.${begun}${same}`,
+    `Last hash: ${headOf(after) ?? ""}. Keep it elsewhere to notice a ledger cut short.`,
+  ];
+}

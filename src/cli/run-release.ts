@@ -1,0 +1,86 @@
+import { loadSolver } from "../hosts/file/load-solver";
+import type { Decision } from "../records/decisions";
+import { readRecords, RecordsUnusable } from "../records/read-records";
+import type { Records } from "../records/records";
+import { appendEntry, type Ledger, ledgerText } from "../release/ledger";
+import type { PreparedRelease, Refusal } from "../release/prepared";
+import { prepareRelease } from "../report/prepare-release";
+import { canBeMade, TABLE_LIST } from "../report/table-list";
+import type { Settings } from "../settings/settings";
+import { UnknownColumn } from "../tables/groups";
+import type { WorkbookIn } from "../workbook/workbook";
+import { badRequest, EXIT, unreadable } from "./failure";
+import { decisionsFrom, openWorkbook } from "./open";
+import { besideFrom, besideLines } from "./release-beside";
+import { checkPlaces, checkTables, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
+import { contextOf, made, rulesOf, save } from "./release-output";
+import { type LedgerUse, refusalText, releaseSummary } from "./release-summary";
+import type { RequestOf } from "./request";
+import { print, progress } from "./say";
+
+/** Everything is made in memory; files are written when all of it succeeded, the ledger last. */
+export async function runReleaseCommand(request: RequestOf<"release">): Promise<number> {
+  const settings = settingsWithDate(request);
+  const formats = formatsOf(request);
+  checkTables(request.tables);
+  checkPlaces(request, [request.out]);
+  const ledger = ledgerFrom(request.ledger);
+  const beside = besideFrom(request);
+  const decisions = decisionsFrom(request.decisions);
+  const workbook = await openWorkbook(request.book);
+  const records = recordsFrom(workbook, settings, decisions);
+  checkRecords(request.tables, records);
+  const release = await prepared(workbook, settings, request.tables, decisions, ledger);
+  const context = contextOf(release, settings, records);
+  progress("Writing and scanning");
+  const files = await made(release, context, formats, rulesOf(release, settings, records));
+  const after = appendEntry(ledger, release.entry);
+  const lines = besideLines(beside, { release, context, settings, workbook, decisions });
+  const written = save(request, files, request.ledger === null ? null : ledgerText(after));
+  const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };
+  print([releaseSummary(release, written, use), ...lines].join("\n"));
+  return EXIT.done;
+}
+
+function recordsFrom(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[]): Records {
+  try {
+    return readRecords(workbook, settings, decisions);
+  } catch (error) {
+    if (error instanceof RecordsUnusable) throw unreadable(error.message);
+    throw error;
+  }
+}
+
+function checkRecords(tables: readonly string[], records: Records): void {
+  const missing = TABLE_LIST.find((maker) => tables.includes(maker.id) && !canBeMade(maker, records));
+  if (missing === undefined) return;
+  throw badRequest(
+    `The workbook has no table of ${missing.needs}, so ${missing.id} cannot be released: leave it out of --tables. Nothing was written.`,
+  );
+}
+
+/** Says in a sentence what stopped a release that could not be prepared. */
+async function prepared(
+  workbook: WorkbookIn,
+  settings: Settings,
+  tables: readonly string[],
+  decisions: readonly Decision[],
+  ledger: Ledger,
+): Promise<PreparedRelease> {
+  const options = { tables, decisions, ledger, solver: await loadSolver(), onStep: progress };
+  try {
+    const found = prepareRelease(workbook, settings, options);
+    if (isRefusal(found)) throw badRequest(refusalText(found));
+    if (found.tables.every(({ rows }) => rows.length === 0)) throw badRequest(NOTHING);
+    return found;
+  } catch (error) {
+    if (error instanceof UnknownColumn) throw badRequest(error.message);
+    throw error;
+  }
+}
+
+const NOTHING = "The tables hold no row on that day: choose a later --as-of, or other tables. Nothing was written.";
+
+function isRefusal(found: PreparedRelease | Refusal): found is Refusal {
+  return "places" in found;
+}
