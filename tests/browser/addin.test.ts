@@ -200,9 +200,11 @@ async function compare(page: Page, own: number): Promise<void> {
     for (const sentence of sentences) expect(cells.flat()).toContain(sentence);
     expect(await page.evaluate((each) => window.excel.chartsOf(each), name)).toBe(sentences.length);
     const expected = sheet.rows.map((row) => row.map((cell, at) => valueOf(cell, sheet.columns[at]?.format)));
-    const found = expected.map((row, at) => row.map((_, column) => cells[at]?.[column] ?? null));
-    const ofCore = found.map((row) => row.map((cell) => (sentences.includes(String(cell)) ? null : cell)));
-    expect(ofCore.map(rounded)).toEqual(expected.map(rounded));
+    const isAdded = (cell: unknown, of: unknown) => of === null && sentences.includes(String(cell));
+    const found = expected.map((row, at) =>
+      row.map((of, column) => (isAdded(cells[at]?.[column], of) ? null : (cells[at]?.[column] ?? null))),
+    );
+    expect(found.map(rounded)).toEqual(expected.map(rounded));
   }
 }
 

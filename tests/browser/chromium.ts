@@ -27,3 +27,12 @@ export function watch(page: Page, ...addresses: readonly string[]): string[] {
   });
   return faults;
 }
+
+/** Every request with what it carried, every line of the console and every title, for a search afterwards. */
+export function listen(page: Page): string[] {
+  const said: string[] = [];
+  page.on("request", (request) => said.push(`${request.url()} ${request.postData() ?? ""}`));
+  page.on("console", (message) => said.push(message.text()));
+  page.on("framenavigated", (frame) => void frame.title().then((title) => said.push(title)));
+  return said;
+}

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { openChromium, watch } from "../chromium";
+import { listen, openChromium, watch } from "../chromium";
 import { serveFolder } from "../static-server";
 
 /** The address of taskpane.html's one script from outside; here the same file comes out of npm's copy. */
@@ -15,7 +15,6 @@ const VIEWPORT = { width: 350, height: 900 };
 export interface OpenedAddin {
   readonly page: Page;
   readonly faults: string[];
-  /** Every request with what it carried, every line of the console and every title. */
   readonly said: string[];
 }
 
@@ -64,12 +63,4 @@ function hostScript(): string {
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
-}
-
-function listen(page: Page): string[] {
-  const said: string[] = [];
-  page.on("request", (request) => said.push(`${request.url()} ${request.postData() ?? ""}`));
-  page.on("console", (message) => said.push(message.text()));
-  page.on("framenavigated", (frame) => void frame.title().then((title) => said.push(title)));
-  return said;
 }
