@@ -8,6 +8,9 @@ export interface RowCells {
   readonly figures: Readonly<Record<string, readonly number[]>>;
 }
 
+/** Figures that are the first count they need over the second, times this. */
+const SHARES: Readonly<Record<string, 1 | 100>> = { shareMet: 1, share: 1, lowest: 1, coverage: 1, percent: 100 };
+
 /**
  * One row of a table, column by column.
  *
@@ -24,7 +27,8 @@ export function draftRow(
     const cell = Object.hasOwn(counts, key) ? counts[key] : undefined;
     if (cell === undefined) {
       const needs = Object.hasOwn(figures, key) ? figures[key] : undefined;
-      return needs ? { kind: "figure", value, needs } : { kind: "label", value };
+      const share = SHARES[key];
+      return needs ? { kind: "figure", value, needs, ...(share ? { share } : {}) } : { kind: "label", value };
     }
     if (builder.at(cell).count !== value)
       throw new RangeError(`Counted twice, differently: ${builder.at(cell).place}.`);

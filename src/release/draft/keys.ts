@@ -26,12 +26,17 @@ export function keyOf(parts: KeyParts): string {
 }
 
 export function partsOfKey(key: string): KeyParts {
+  const fields = key.includes("\\") ? unescapedFields(key) : key.split("|");
+  return Object.fromEntries(FIELDS.map((field, at) => [field, fields[at] ?? ""])) as unknown as KeyParts;
+}
+
+function unescapedFields(key: string): string[] {
   const fields = [""];
   for (const [token, kept] of key.matchAll(/\\(.)|[^]/gs)) {
     if (token === "|") fields.push("");
     else fields[fields.length - 1] += kept ?? token;
   }
-  return Object.fromEntries(FIELDS.map((field, at) => [field, fields[at] ?? ""])) as unknown as KeyParts;
+  return fields;
 }
 
 /** `Site=North;Therapist=T1`, the columns in the order of their code units. */

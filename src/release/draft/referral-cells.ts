@@ -58,7 +58,7 @@ export class ReferralCells {
     for (const part of parts) {
       if (this.cells(part).childrenReferred === this.cells(whole).childrenReferred) continue;
       const others = without(distinct(referredIn(whole)), referredIn(part));
-      const elsewhere = this.cell(part, `referred elsewhere only, by ${by}`, others);
+      const elsewhere = this.cell(part, `referred elsewhere only, by ${by} of ${wholePeriod(...whole.period)}`, others);
       this.drafting.builder.adds(this.cells(whole).childrenReferred, [this.cells(part).childrenReferred, elsewhere]);
     }
   }

@@ -1,0 +1,37 @@
+import type { LedgerEntryBody } from "./ledger-entry";
+import type { CountSystem } from "./system";
+import { Combined } from "./ties/combined";
+import { missingBands, missingPeriods } from "./ties/known-zeros";
+import { edgesIn, notCovered, type PresentRelease } from "./ties/not-covered";
+import { reachable } from "./ties/reach";
+import { AGES, PERIODS } from "./ties/spans";
+import { splitSpans } from "./ties/split";
+
+export interface Tied {
+  /** Cells of the present release first, each at the index it had. */
+  readonly system: CountSystem;
+  /** What is not tied, one sentence a kind; empty where there is no earlier release. */
+  readonly notCovered: readonly string[];
+}
+
+/**
+ * The counts of a release together with those of every earlier one that they could be worked out from, or that could be
+ * worked out from them (METHOD.md, section 7).
+ */
+export function tieLedger(system: CountSystem, entries: readonly LedgerEntryBody[], now: PresentRelease): Tied {
+  const combined = new Combined(system);
+  const exact = entries.filter(({ rule }) => rule.method === "hide");
+  exact.forEach((entry) => combined.addEntry(entry));
+  const edges = [now, ...exact].map(({ definition }) => edgesIn(definition));
+  if (edges.some((each) => String(each) !== String(edges[0]))) {
+    combined.changed += splitSpans(combined, AGES, now.minimumCell, missingBands(combined, edges));
+  }
+  if (now.tables.some(countsReferrals) && exact.some(({ tables }) => tables.some(countsReferrals))) {
+    combined.changed += splitSpans(combined, PERIODS, now.minimumCell, missingPeriods(combined));
+  }
+  return { system: reachable(combined), notCovered: notCovered(combined, entries, now) };
+}
+
+function countsReferrals(table: string): boolean {
+  return table === "referrals" || table === "referral-steps";
+}

@@ -1,0 +1,78 @@
+import type { LedgerEntryBody } from "../ledger-entry";
+import type { Combined } from "./combined";
+
+/** The present release, as far as what ties it to earlier ones goes. */
+export type PresentRelease = Pick<LedgerEntryBody, "asOf" | "from" | "tables" | "definition"> & {
+  readonly minimumCell: number;
+};
+
+const AT_A_DATE = ["met-by-band", "met-by-band-left", "reached-by-age", "age-when-met", "trend"];
+const OF_A_PERIOD = ["referrals", "referral-steps", "ratings", "met-by-band-left"];
+
+/** What an earlier release may give away together with this one and no equation ties, one sentence a kind. */
+export function notCovered(combined: Combined, entries: readonly LedgerEntryBody[], now: PresentRelease): string[] {
+  const others = (is: (entry: LedgerEntryBody) => boolean) => entries.filter(is);
+  const shares = (kind: readonly string[]) => (entry: LedgerEntryBody) =>
+    kind.some((id) => now.tables.includes(id)) && kind.some((id) => entry.tables.includes(id));
+  const sentences: readonly (readonly [boolean, string])[] = [
+    [
+      others((entry) => entry.asOf !== now.asOf && shares(AT_A_DATE)(entry)).length > 0,
+      "Between two as-of dates children join, leave, grow older and are looked at again: what changed between an earlier release and this one can be read off both, and no equation ties them.",
+    ],
+    [
+      others((entry) => (entry.asOf !== now.asOf || entry.from !== now.from) && shares(OF_A_PERIOD)(entry)).length > 0,
+      "Children followed, referred, rated or gone in two periods may be the same ones, and steps may have been taken in between: only numbers of referrals are tied over periods.",
+    ],
+    [
+      others(({ definition }) => countSettings(definition) !== countSettings(now.definition)).length > 0,
+      "An earlier release counted with other settings: figures that these change are not tied.",
+    ],
+    [
+      others(({ definition }) => crosses(definition, now.definition)).length > 0,
+      "Groups by different columns are tied by their totals only: who knows which of their values go together, such as the therapists of a site, knows more.",
+    ],
+    [
+      combined.changed > 0,
+      "Records changed since an earlier release: where a figure is not what it was, the difference can be read off both, and what hangs together with it is not tied.",
+    ],
+    [
+      combined.smallShown > 0,
+      "An earlier release showed counts that are small by the threshold of this one: these are known, and cannot be taken back.",
+    ],
+    [
+      others(({ rule }) => rule.method !== "hide").length > 0,
+      "An earlier release was rounded or gave ranges: what its figures and these give away together is not tied.",
+    ],
+  ];
+  return sentences.flatMap(([is, sentence]) => (is ? [sentence] : []));
+}
+
+/** Edges of the bands in a definition; null where they cannot be read. */
+export function edgesIn(definition: string): readonly number[] | null {
+  const value = jsonAfter("edges", definition);
+  return Array.isArray(value) && value.every((each) => typeof each === "number") ? (value as number[]) : null;
+}
+
+function crosses(one: string, other: string): boolean {
+  const [a, b] = [groupColumns(one), groupColumns(other)];
+  return a.some((name) => !b.includes(name)) && b.some((name) => !a.includes(name));
+}
+
+function groupColumns(definition: string): string[] {
+  const value = jsonAfter("by", definition);
+  return Array.isArray(value) ? value.map(String) : [];
+}
+
+/** The definition without what only says how counts are cut. */
+function countSettings(definition: string): string {
+  return definition.replace(/ (edges|by)=\[.*?\](?= |$)/g, "");
+}
+
+function jsonAfter(name: string, definition: string): unknown {
+  const text = new RegExp(`(?:^| )${name}=(\\[.*?\\])(?= [A-Za-z]+=|$)`).exec(definition)?.[1];
+  try {
+    return text === undefined ? null : (JSON.parse(text) as unknown);
+  } catch {
+    return null;
+  }
+}
