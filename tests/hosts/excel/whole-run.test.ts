@@ -27,7 +27,10 @@ test("a whole run: the sample is read, its report written cell by cell, and take
   const workbook = await excel.read(job());
   const parsed = parseSettings({ asOf: "2026-09-30" }, 1900);
   if (!("settings" in parsed)) throw new Error(parsed.messages.join());
-  const tables = ["met-by-band", "reached-by-age", "since-enrolment", "age-when-met", "agreement", "skill-status"];
+  const tables = [
+    ...["met-by-band", "reached-by-age", "since-enrolment", "age-when-met", "agreement", "skill-status"],
+    ...["referrals", "referral-scan", "referral-steps", "ratings", "trend"],
+  ];
   const sheets = reportSheets(runReport(workbook, parsed.settings, { tables, decisions: [] }));
   const receipt = await excel.addSheets(sheets, workbook, "30 September 2026", job());
 
@@ -35,7 +38,7 @@ test("a whole run: the sample is read, its report written cell by cell, and take
   expect(added.map(({ name }) => name)).toEqual(receipt.sheets);
   expect(added).toHaveLength(sheets.length);
   sheets.forEach((sheet, index) => compare(sheet, added[index] as MemorySheet));
-  expect(added.reduce((sum, { charts }) => sum + charts.length, 0)).toBeGreaterThan(8);
+  expect(added.reduce((sum, { charts }) => sum + charts.length, 0)).toBeGreaterThan(20);
   expect(book.sheets.slice(0, before.length).map((sheet) => sheet.snapshot())).toEqual(before);
 
   await excel.removeAdded(receipt);
