@@ -14,8 +14,16 @@ export type DraftEntry =
   | { readonly kind: "label"; readonly value: TableValue }
   /** `cell`: index into the cells of the system. */
   | { readonly kind: "count"; readonly cell: number }
-  /** A percent, limit, rate or ratio: shown only where every count that it gives back is shown, or may be. */
-  | { readonly kind: "figure"; readonly value: TableValue; readonly needs: readonly number[] };
+  /**
+   * A percent, limit, rate or ratio: shown only where every count that it gives back is shown, or may be. With `share` it
+   * is the first count it needs over the second, times this, and can be worked out again from rounded counts.
+   */
+  | {
+      readonly kind: "figure";
+      readonly value: TableValue;
+      readonly needs: readonly number[];
+      readonly share?: 1 | 100;
+    };
 
 /** The one symbol for all that is hidden, whatever the reason. */
 export const HIDDEN = "*";

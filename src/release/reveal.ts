@@ -28,5 +28,12 @@ function valueOf(
 ): ReleasedValue {
   if (entry.kind === "label") return entry.value;
   if (entry.kind === "count") return printed(entry.cell);
-  return figureShows(entry.needs) ? entry.value : HIDDEN;
+  if (figureShows(entry.needs)) return entry.value;
+  return entry.share === undefined ? HIDDEN : shareOf(entry.needs.map(printed), entry.share);
+}
+
+/** The share of two counts as they print; nothing where either does not print as a number. */
+function shareOf([count, of]: readonly ReleasedValue[], times: 1 | 100): ReleasedValue {
+  if (typeof count !== "number" || typeof of !== "number" || Number.isNaN(count + of)) return HIDDEN;
+  return of === 0 ? null : (times * count) / of;
 }
