@@ -14,8 +14,8 @@ function timeOf(read: ReleasedReader, row: ReleasedRow): string {
   const months = read.number(row, "childMonths");
   if (months === null) return "";
   const rate = read.number(row, "per100ChildMonths");
-  const per = rate === null ? "" : ` (${rate.toFixed(2)} per 100 child-months)`;
-  return `, in ${months.toFixed(1)} child-months${per}`;
+  const per = rate === null ? "" : ` (${atMost(rate, 2)} per 100 child-months)`;
+  return `, in ${atMost(months, 1)} child-months${per}`;
 }
 
 function expectedOf(read: ReleasedReader, row: ReleasedRow, level: number): string {
@@ -23,7 +23,12 @@ function expectedOf(read: ReleasedReader, row: ReleasedRow, level: number): stri
   if (typeof expected !== "number" || typeof ratio !== "number") return "";
   const limits =
     typeof lower === "number" && typeof upper === "number"
-      ? ` (${levelText(level)} limits ${lower.toFixed(2)} to ${upper.toFixed(2)})`
+      ? ` (${levelText(level)} limits ${atMost(lower, 2)} to ${atMost(upper, 2)})`
       : "";
-  return `; ${expected.toFixed(1)} expected at the program's own rates by age, a ratio of ${ratio.toFixed(2)}${limits}`;
+  return `; ${atMost(expected, 1)} expected at the program's own rates by age, a ratio of ${atMost(ratio, 2)}${limits}`;
+}
+
+/** No more places than the figure has: a release rounds some, and a sentence must not pretend to more. */
+function atMost(value: number, places: number): string {
+  return String(Number(value.toFixed(places)));
 }

@@ -18,10 +18,10 @@ export interface ShareWords {
   readonly percent: string;
 }
 
-/** A share in words: null unless both its numbers are shown, since a percent never stands without them. */
+/** A share in words: null unless both its numbers are shown, since a percent never stands without them; of nobody there is none. */
 export function shareWords(read: ReleasedReader, row: ReleasedRow, keys: ShareKeys, level: number): ShareWords | null {
   const [count, of] = [read.count(row, keys.count), read.count(row, keys.of)];
-  if (count === null || of === null) return null;
+  if (count === null || of === null || read.at(row, keys.of) === 0) return null;
   const share = read.number(row, keys.share);
   if (share === null) return { count, of, percent: "" };
   const times = keys.percent ? 1 : 100;
