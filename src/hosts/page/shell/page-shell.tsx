@@ -1,7 +1,8 @@
-import { type DragEvent, type RefObject, useEffect, useState } from "react";
+import { type DragEvent, type RefObject, useRef, useState } from "react";
 import { EmptyHint, GridCover } from "./grid-cover";
 import type { Notice, PageState } from "./page-state";
 import { TopBar, type TopBarActions } from "./top-bar";
+import { useF6 } from "./use-f6";
 
 export interface PageShellProps extends TopBarActions {
   readonly state: PageState;
@@ -15,11 +16,12 @@ export interface PageShellProps extends TopBarActions {
 /** The page around grid and pane: both are filled in by others. */
 export function PageShell(props: PageShellProps) {
   const { dropping, handlers } = useDrop(props.onOpenFile);
-  useF6(props.paneRef, props.gridRef);
+  const page = useRef<HTMLDivElement>(null);
+  useF6(page);
   return (
-    <div className="page" {...handlers}>
+    <div className="page" ref={page} {...handlers}>
       <a className="skip" href="#pane">
-        Skip to the pane (F6 moves between spreadsheet and pane)
+        Skip to the pane (F6 moves on: spreadsheet, pane, bar)
       </a>
       <TopBar {...props} />
       <main className="work">
@@ -55,23 +57,6 @@ function NoticeLine({ notice }: { readonly notice: Notice | null }) {
     </div>
   );
 }
-
-/** The spreadsheet keeps the Tab key for its cells: F6 leads out of it and back, as in the programs of an office. */
-function useF6(pane: RefObject<HTMLElement | null>, grid: RefObject<HTMLElement | null>): void {
-  useEffect(() => {
-    const move = (event: KeyboardEvent) => {
-      if (event.key !== "F6") return;
-      event.preventDefault();
-      const inPane = pane.current?.contains(document.activeElement) ?? false;
-      if (inPane) grid.current?.querySelector<HTMLElement>(FOCUS_OF_GRID)?.focus();
-      else pane.current?.focus();
-    };
-    window.addEventListener("keydown", move, true);
-    return () => window.removeEventListener("keydown", move, true);
-  }, [pane, grid]);
-}
-
-const FOCUS_OF_GRID = "[contenteditable=true][id$=DOCS_NORMAL]";
 
 function useDrop(onOpenFile: (file: File) => void) {
   const [dropping, setDropping] = useState(false);
