@@ -11,7 +11,8 @@ import { oracleTables } from "../oracle/oracle-tables";
 import { child, look, program } from "../oracle/programs";
 import { componentTest, isInstalled } from "../support/component";
 import { seriousFaults } from "./axe";
-import { openChromium, watch } from "./chromium";
+import { listen, openChromium, watch } from "./chromium";
+import { press } from "./keyboard";
 
 const CANARY = "Quillfeather";
 const SERVER = "dist/page-server/page-server.cjs";
@@ -86,7 +87,7 @@ inChromium("a file of one's own is opened, its table spills in the grid as worke
 inChromium(
   "the whole job: read, make the report in the grid, save it; nothing is kept, and the title is silent",
   async () => {
-    const { page, faults } = await opened();
+    const { page, faults, said } = await opened();
     await openFile(page, "own.xlsx", await ownBook());
     await page.getByRole("button", { name: "Read the workbook" }).click();
     await page.getByText(/^Read: /).waitFor();
@@ -108,9 +109,37 @@ inChromium(
       databases: [],
       caches: [],
     });
+    expect(said.join("\n")).not.toContain(CANARY);
     expect(faults).toEqual([]);
   },
 );
+
+inChromium("the same by keyboard alone: open a file, read, make the report, remove it", async () => {
+  const { page, faults, said } = await opened();
+  // The grid takes the keyboard to itself once it is drawn.
+  await page.waitForTimeout(1_500);
+  await goRoundTo(page, "header");
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Open a workbook…");
+  const chooser = page.waitForEvent("filechooser");
+  await page.keyboard.press("Enter");
+  const file = { name: "own.xlsx", mimeType: "application/octet-stream", buffer: await ownBook() };
+  await (await chooser).setFiles(file);
+  await page.locator(".bar-book", { hasText: "own.xlsx" }).waitFor();
+  await page.waitForTimeout(1_500);
+  await pressInPane(page, "Read the workbook");
+  await page.getByText(/^Read: /).waitFor();
+  await pressInPane(page, "Quarter");
+  await pressInPane(page, /^Use 2024-06-30/);
+  await pressInPane(page, "Make the report");
+  await page.getByRole("heading", { name: "What the records say" }).waitFor({ timeout: 120_000 });
+  await pressInPane(page, /^Remove what this run added/);
+  await pressInPane(page, "Remove the sheets");
+  await page.getByText(/^Removed: /).waitFor();
+  const names = (await savedBook(page)).worksheets.map(({ name }) => name);
+  expect(names).toEqual(["Children", "Observations", "Skills"]);
+  expect(said.join("\n")).not.toContain(CANARY);
+  expect(faults).toEqual([]);
+});
 
 inChromium("a table of tens of thousands of rows is worked out away from the page, and spills", async () => {
   const { page, faults } = await opened();
@@ -159,15 +188,15 @@ for (const [name, options] of LOOKS) {
   });
 }
 
-inChromium("F6 leads from the grid to the pane and back", async () => {
+inChromium("F6 leads from the grid to the pane, to the bar, and back", async () => {
   const { page } = await opened();
   await goTo(page, "C3");
-  const inPane = () => page.evaluate(() => document.activeElement?.closest("aside") !== null);
-  expect(await inPane()).toBe(false);
-  await page.keyboard.press("F6");
-  expect(await inPane()).toBe(true);
-  await page.keyboard.press("F6");
-  expect(await inPane()).toBe(false);
+  const parts: unknown[] = [await partInFocus(page)];
+  for (let presses = 0; presses < 3; presses += 1) {
+    await page.keyboard.press("F6");
+    parts.push(await partInFocus(page));
+  }
+  expect(parts).toEqual(["section", "aside", "header", "section"]);
 });
 
 describe("npm start", () => {
@@ -239,19 +268,43 @@ function cellsOf({ grid, tables }: SheetIn): unknown[][] {
   );
 }
 
+const partInFocus = (page: Page) =>
+  page.evaluate(() => document.activeElement?.closest("aside, header, section")?.tagName.toLowerCase());
+
+/** Presses F6 until the keyboard is in a part of the page. */
+async function goRoundTo(page: Page, part: string): Promise<void> {
+  for (let presses = 0; presses < 3 && (await partInFocus(page)) !== part; presses += 1)
+    await page.keyboard.press("F6");
+  expect(await partInFocus(page)).toBe(part);
+}
+
+/** Goes to the beginning of the pane with F6, and on with Tab: past the pane's end the spreadsheet keeps the Tab key. */
+async function pressInPane(page: Page, name: string | RegExp): Promise<void> {
+  await page.keyboard.press("F6");
+  await goRoundTo(page, "aside");
+  await press(page, name);
+}
+
+interface OpenedPage {
+  readonly page: Page;
+  readonly faults: string[];
+  readonly said: string[];
+}
+
 interface Opening {
   readonly without?: string;
   readonly options?: BrowserContextOptions;
 }
 
-async function opened({ without, options = {} }: Opening = {}): Promise<{ page: Page; faults: string[] }> {
+async function opened({ without, options = {} }: Opening = {}): Promise<OpenedPage> {
   const context = await browser.newContext({ viewport: { width: 1360, height: 820 }, ...options });
   const page = await context.newPage();
   const faults = watch(page, address);
+  const said = listen(page);
   if (without) await page.route(without, (route) => route.fulfill({ status: 404 }));
   await page.goto(address);
   if (!without) await page.getByRole("button", { name: "Read the workbook" }).waitFor({ timeout: 60_000 });
-  return { page, faults };
+  return { page, faults, said };
 }
 
 async function openFile(page: Page, name: string, buffer: Buffer, isWorkbook = true): Promise<void> {
