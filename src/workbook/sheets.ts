@@ -114,8 +114,8 @@ export interface SeriesOut {
 }
 
 /**
- * Looks that stay apart on a grey print. Fills: `solid` to `pale`. Lines: `line` to `edge`, and `joined` with a mark at
- * every value. Marks without a line: `point`, `lightPoint`, `tick`. `band` is a hatched breadth behind the rest.
+ * Looks that stay apart on a grey print. Fills: `solid` to `pale`. Lines: `line` to `edge`, and `joined` and its kind with
+ * a mark at every value. Marks without a line: `point`, `lightPoint`, `tick`. `band` is a hatched breadth behind the rest.
  */
 export type SeriesLook =
   | "solid"
@@ -130,6 +130,9 @@ export type SeriesLook =
   | "longDashed"
   | "edge"
   | "joined"
+  | "joinedDashed"
+  | "joinedDotted"
+  | "joinedLongDashed"
   | "point"
   | "lightPoint"
   | "tick"

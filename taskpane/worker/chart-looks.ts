@@ -37,6 +37,9 @@ const LINES: Partial<Record<SeriesLook, LineLook>> = {
   dashed: { colour: CHART_INK.text, width: 2, dash: [7, 4] },
   dottedLine: { colour: CHART_INK.quiet, width: 2, dash: [2, 3] },
   longDashed: { colour: CHART_INK.text, width: 2, dash: [10, 3, 2, 3] },
+  joinedDashed: { colour: CHART_INK.text, width: 2, dash: [7, 4] },
+  joinedDotted: { colour: CHART_INK.quiet, width: 2, dash: [2, 3] },
+  joinedLongDashed: { colour: CHART_INK.text, width: 2, dash: [10, 3, 2, 3] },
   edge: { colour: CHART_INK.quiet, width: 1, dash: [4, 3] },
 };
 
@@ -47,7 +50,7 @@ export function lineOf(look: SeriesLook): LineLook | null {
 
 export interface MarkLook {
   /** As Vega names it, and the legend. */
-  readonly shape: "diamond" | "circle" | "stroke";
+  readonly shape: "diamond" | "circle" | "square" | "triangle" | "stroke";
   readonly size: number;
   readonly paint: string;
 }
@@ -56,6 +59,9 @@ const MARKS: Partial<Record<SeriesLook, MarkLook>> = {
   point: { shape: "diamond", size: 110, paint: CHART_INK.text },
   lightPoint: { shape: "circle", size: 60, paint: CHART_INK.pale },
   joined: { shape: "circle", size: 45, paint: CHART_INK.accent },
+  joinedDashed: { shape: "square", size: 45, paint: CHART_INK.text },
+  joinedDotted: { shape: "triangle", size: 50, paint: CHART_INK.quiet },
+  joinedLongDashed: { shape: "diamond", size: 60, paint: CHART_INK.text },
   tick: { shape: "stroke", size: 160, paint: CHART_INK.text },
 };
 

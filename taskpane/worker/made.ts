@@ -24,7 +24,7 @@ export interface MadeTable {
 /** One chart of the report: its words, and the numbers behind it. */
 export interface LegendEntry {
   readonly name: string;
-  readonly shape: "fill" | "line" | "diamond" | "circle" | "stroke";
+  readonly shape: "fill" | "line" | "diamond" | "circle" | "square" | "triangle" | "stroke";
   /** As SVG paint. */
   readonly paint: string;
   readonly dash: string;

@@ -26,8 +26,12 @@ export function summarySheet(report: Report, contents: readonly Content[]): Shee
     "Sheets",
     contents.map(({ sheet, about }) => [sheet, about]),
   );
-  return draft.finished({ ...portraitPage(report), fit: "one page" });
+  const isShort = draft.heightPoints <= EASY_TO_READ_ON_ONE_PAGE;
+  return draft.finished({ ...portraitPage(report), fit: isShort ? "one page" : "one page wide" });
 }
+
+/** Points of height that a portrait page holds in print of three quarters of its size. */
+const EASY_TO_READ_ON_ONE_PAGE = 950;
 
 /** A line of the list of sheets. */
 export interface Content {

@@ -12,7 +12,7 @@ import { capital, counted, percentOf } from "./words";
 
 const CHART_PIXELS = 310;
 /** More lines than this could not be told apart. */
-const GROUP_LOOKS: readonly SeriesLook[] = ["joined", "dashed", "dottedLine", "longDashed"];
+const GROUP_LOOKS: readonly SeriesLook[] = ["joined", "joinedDashed", "joinedDotted", "joinedLongDashed"];
 
 /** One chart an area: the share of child-skills met, quarter by quarter; null where nobody has a current look. */
 export function trendCharts(table: Table, report: Report): SheetOut | null {
@@ -73,7 +73,7 @@ function areaChart({ area, groups }: AreaLines, scene: Scene, numbers: NumbersBe
   const columns: Column[] = [
     // First, and so behind the others.
     ...(standardised ? [{ name: "Sites weighted alike", look: "tick" as const, values: standardised }] : []),
-    ...groups.flatMap((group, at) => groupColumns(group, GROUP_LOOKS[at] as SeriesLook, scene)),
+    ...groups.flatMap((group, at) => groupColumns(group, GROUP_LOOKS[at] as SeriesLook, scene, groups.length > 1)),
   ].filter(({ values }) => values.some((value) => value !== null));
   const told = groups.map(({ name, cells }) => ({
     name: name === "" ? "Met, of those with a current look" : `${name}: met, of those with a current look`,
@@ -108,7 +108,12 @@ interface Column extends BarPart {
 }
 
 /** Two series take turns, so that the line of neither runs through a stop; the provisional quarter stands by itself. */
-function groupColumns({ name, cells }: GroupLine, look: SeriesLook, { stops, provisional }: Scene): Column[] {
+function groupColumns(
+  { name, cells }: GroupLine,
+  look: SeriesLook,
+  { stops, provisional }: Scene,
+  isOneOfSeveral: boolean,
+): Column[] {
   const own = name === "" ? "Share met" : name;
   const shares = cells.map(({ met, of }) => (of === 0 ? null : met / of));
   const last = provisional ? shares.length - 1 : -1;
@@ -122,6 +127,8 @@ function groupColumns({ name, cells }: GroupLine, look: SeriesLook, { stops, pro
     {
       name: `${own}, provisional`,
       look: "lightPoint",
+      // Its words stand above the charts; a legend of many entries would leave the lines no room.
+      continues: isOneOfSeveral,
       values: shares.map((share, at) => (at === last ? share : null)),
     },
   ];

@@ -113,7 +113,7 @@ const seriesType = serverType<MemorySeries>("ChartSeries", {
         GapWidth: between(0, 500),
         ChartType: oneOf(...CHART_TYPES),
         HasDataLabels: isBoolean,
-        MarkerStyle: oneOf("None", "Diamond", "Circle", "Square", "Dash", "Automatic"),
+        MarkerStyle: oneOf("None", "Diamond", "Circle", "Square", "Triangle", "Dash", "Automatic"),
         MarkerSize: between(2, 72),
         MarkerBackgroundColor: isColour,
         MarkerForegroundColor: isColour,

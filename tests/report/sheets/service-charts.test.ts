@@ -175,10 +175,11 @@ describe("trend", () => {
     const lines = drawn.chart.series.filter(({ name }) => /^\w+$/.test(name));
     expect(lines.map(({ name, look }) => [name, look])).toEqual([
       ["North", "joined"],
-      ["River", "dashed"],
-      ["Hill", "dottedLine"],
-      ["Lake", "longDashed"],
+      ["River", "joinedDashed"],
+      ["Hill", "joinedDotted"],
+      ["Lake", "joinedLongDashed"],
     ]);
+    expect(drawn.chart.series.filter(({ continues }) => continues)).toHaveLength(8);
     expect(valuesOf(drawn.sheet).flat().join(" ")).toContain("Of 5 groups the first 4 are drawn.");
   });
 

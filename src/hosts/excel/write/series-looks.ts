@@ -28,11 +28,14 @@ const LINES: Partial<Record<SeriesLook, Line>> = {
   longDashed: { colour: INK.text, points: 1.75, dash: "DashDot" },
   edge: { colour: INK.quiet, points: 1, dash: "Dash" },
   joined: { colour: INK.accent, points: 2.25, dash: "Continuous" },
+  joinedDashed: { colour: INK.text, points: 1.75, dash: "Dash" },
+  joinedDotted: { colour: INK.quiet, points: 1.75, dash: "RoundDot" },
+  joinedLongDashed: { colour: INK.text, points: 1.75, dash: "DashDot" },
   band: { colour: INK.hatch, points: 0.75, dash: "Continuous" },
 };
 
 interface Mark {
-  readonly style: "Diamond" | "Circle" | "Dash";
+  readonly style: "Diamond" | "Circle" | "Square" | "Triangle" | "Dash";
   readonly size: number;
   readonly fill: string;
 }
@@ -41,6 +44,9 @@ const MARKS: Partial<Record<SeriesLook, Mark>> = {
   point: { style: "Diamond", size: 9, fill: INK.text },
   lightPoint: { style: "Circle", size: 7, fill: INK.light },
   joined: { style: "Circle", size: 6, fill: INK.accent },
+  joinedDashed: { style: "Square", size: 6, fill: INK.text },
+  joinedDotted: { style: "Triangle", size: 7, fill: INK.quiet },
+  joinedLongDashed: { style: "Diamond", size: 7, fill: INK.text },
   tick: { style: "Dash", size: 9, fill: INK.text },
 };
 

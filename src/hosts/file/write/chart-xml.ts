@@ -10,7 +10,9 @@ export function polishChart(xml: string, chart: ChartOut): string {
   const axes = /<c:(valAx|catAx)>.*?<\/c:\1>/gs;
   let seen = 0;
   const said = SAID_OUTRIGHT.reduce((text, [pattern, outright]) => text.replace(pattern, outright), xml);
-  return withMarks(said, chart.series).replace(axes, (axis) => polishAxis(axis, seen++ === 0 ? chart.x : chart.y));
+  return withShortLegend(withMarks(said, chart.series), chart.series).replace(axes, (axis) =>
+    polishAxis(axis, seen++ === 0 ? chart.x : chart.y),
+  );
 }
 
 const HAIRLINE = `<c:spPr><a:ln w="6350"><a:solidFill><a:srgbClr val="${INK.rule.slice(1)}"/></a:solidFill></a:ln></c:spPr>`;
@@ -49,6 +51,14 @@ function withMarks(xml: string, series: readonly SeriesOut[]): string {
       `<c:marker><c:symbol val="${mark.shape}"/><c:size val="${mark.size}"/><c:spPr>${fill}${outline}</c:spPr></c:marker>`,
     );
   });
+}
+
+/** What goes on where another series breaks off is told once. */
+function withShortLegend(xml: string, series: readonly SeriesOut[]): string {
+  const entries = series.map(({ continues }, at) =>
+    continues ? `<c:legendEntry><c:idx val="${at}"/><c:delete val="1"/></c:legendEntry>` : "",
+  );
+  return xml.replace(/<c:legendPos [^>]*\/>/, (place) => place + entries.join(""));
 }
 
 const NO_MARK = '<c:marker><c:symbol val="none"/></c:marker>';

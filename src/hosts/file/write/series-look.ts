@@ -70,6 +70,9 @@ const LINES: Partial<Record<SeriesLook, LineLook>> = {
   longDashed: { colour: INK.text, width: 1.75, dash: ChartLineDashType.LongDashDot },
   edge: { colour: INK.quiet, width: 1, dash: ChartLineDashType.Dash },
   joined: { colour: INK.accent, width: 2.25, dash: ChartLineDashType.Solid },
+  joinedDashed: { colour: INK.text, width: 1.75, dash: ChartLineDashType.Dash },
+  joinedDotted: { colour: INK.quiet, width: 1.75, dash: ChartLineDashType.RoundDot },
+  joinedLongDashed: { colour: INK.text, width: 1.75, dash: ChartLineDashType.LongDashDot },
   band: { colour: INK.hatch, width: 0.75, dash: ChartLineDashType.Solid },
 };
 
@@ -87,5 +90,7 @@ function markerOf(look: SeriesLook): ChartMarker {
 const SHAPES: Readonly<Record<Mark["shape"], ChartMarkerType>> = {
   diamond: ChartMarkerType.Diamond,
   circle: ChartMarkerType.Circle,
+  square: ChartMarkerType.Square,
+  triangle: ChartMarkerType.Triangle,
   dash: ChartMarkerType.LongDash,
 };

@@ -120,6 +120,21 @@ describe("charts of lines and marks", () => {
     expect(symbols?.map((each) => each.slice(15, -3))).toEqual(["dash", "circle", "circle", "circle"]);
   });
 
+  test("a line that goes on after a stop stands once in the legend", () => {
+    const table = trendTable();
+    const site = { key: "Site", label: "Site", unit: "text" as const };
+    const rows = ["North", "River"].flatMap((name) => table.rows.map((row) => [name, ...row]));
+    const grouped = serviceReport([{ ...table, columns: [site, ...table.columns], rows }]);
+    const parts = Object.entries(unzipSync(writeWorkbook(reportSheets(grouped), { created })));
+    const xml =
+      parts.filter(([name]) => /charts\/chart\d+\.xml$/.test(name)).map(([, part]) => strFromU8(part))[0] ?? "";
+    const names = elements(xml, "c:ser").map((each) => /<c:v>([^<]*)/.exec(each)?.[1] ?? "");
+    const left = [...xml.matchAll(/<c:legendEntry><c:idx val="(\d+)"\/><c:delete val="1"\/>/g)].map(([, at]) =>
+      Number(at),
+    );
+    expect(names.filter((_, at) => !left.includes(at))).toEqual(["North", "River"]);
+  });
+
   test("what was expected is a line over the columns, on the same axes", () => {
     const xml = withText("In the most likely window");
     expect(xml).toMatch(/<c:barChart>.*<\/c:barChart><c:lineChart>.*<\/c:lineChart>/s);
