@@ -2,6 +2,7 @@ import { headOf, type Ledger } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
 import { isoInWords } from "../release/words/days";
 import { DECISION, ruleInWords } from "../release/words/rule-words";
+import { countsPrinted } from "../report/release/counts-printed";
 import { counted, plural } from "../tables/words";
 
 /** What became of a release, for whoever makes it; how many counts are small stays inside the program. */
@@ -42,19 +43,27 @@ const MOST_PLACES = 20;
 const NO_LEDGER =
   "No ledger was named: this release is not protected against earlier ones, and none to come can be protected against it. Add --ledger LEDGER.json.";
 
-function protectionLines({ rule, protection, attack }: PreparedRelease): string[] {
-  const { counts, hidden, small, loss, bound, stoppedEarly } = protection;
-  const held = rule.method === "round" ? "rounded" : rule.method === "ranges" ? "given as ranges" : "held back";
+function protectionLines({ rule, tables, protection, attack }: PreparedRelease): string[] {
+  const { counts, heldBack } = countsPrinted(tables);
+  const small = counted(protection.small);
+  const said = {
+    hide: `Counts: ${counted(counts)}; ${counted(counts - heldBack)} shown as they are, ${counted(heldBack)} held back (${small} of them small).`,
+    ranges: `Counts: ${counted(counts)}, all given as ranges.`,
+    round: `Counts: ${counted(counts)}, all rounded.`,
+  };
+  return [
+    said[rule.method],
+    ...(rule.method === "hide" ? [lossLine(protection)] : []),
+    `Attack: ${plural(attack.attacked, "small count", "small counts")} attacked, ${plural(attack.witnesses, "witness table", "witness tables")} found: none can be proved small.`,
+  ];
+}
+
+function lossLine({ loss, bound, stoppedEarly }: PreparedRelease["protection"]): string {
   const gap =
     loss <= bound
       ? "no pattern loses less"
       : `no pattern can lose less than ${rounded(bound)}, a gap of ${gapOf(loss, bound)}`;
-  const stopped = stoppedEarly ? "; the search was stopped at its limit" : "";
-  return [
-    `Counts: ${counted(counts)}; ${counted(counts - hidden)} shown as they are, ${counted(hidden)} ${held} (${counted(small)} of them small).`,
-    `Loss: ${rounded(loss)}; ${gap}${stopped}.`,
-    `Attack: ${plural(attack.attacked, "small count", "small counts")} attacked, ${plural(attack.witnesses, "witness table", "witness tables")} found: none can be proved small.`,
-  ];
+  return `Loss: ${rounded(loss)}; ${gap}${stoppedEarly ? "; the search was stopped at its limit" : ""}.`;
 }
 
 function rounded(loss: number): string {

@@ -19,7 +19,7 @@ export function shownFigures(table: ReleasedTable): Figure[] {
   );
 }
 
-/** The true numbers behind the figures held back: known only inside the program, and never printed. */
+/** The true numbers behind figures that are held back, ranged or rounded: known only inside the program, and never printed. */
 export function hiddenFigures(released: ReleasedTable, truth: Table): Figure[] {
   const trueRows = new Map(truth.rows.map((row) => [namesOf(truth.columns, row), row]));
   const trueAt = new Map(truth.columns.map(({ key }, index) => [key, index]));
@@ -28,7 +28,7 @@ export function hiddenFigures(released: ReleasedTable, truth: Table): Figure[] {
     return row.flatMap((value, at) => {
       const column = released.columns[at]!;
       const number = known?.[trueAt.get(column.key) ?? -1];
-      const held = isHidden(value) || isRange(value);
+      const held = isHidden(value) || isRange(value) || (typeof value === "number" && value !== number);
       return held && typeof number === "number" ? [figureOf(number, column, placeOf(released, row, column))] : [];
     });
   });

@@ -106,8 +106,33 @@ test("the ledger grows by a release of another day, keeps what stood there, and 
   expect(other.status).toBe(0);
   expect(other.stdout).toMatch(/Not covered:/);
   const after = read("ledger.json").toString("utf8");
+  const kept = (JSON.parse(after) as { entries: { body: { cells: { shown: number | null }[] } }[] }).entries;
+  for (const { shown } of kept.flatMap(({ body }) => body.cells))
+    expect(shown === null || shown === 0 || shown > 10).toBe(true);
   expect(after.startsWith(before.slice(0, before.lastIndexOf("\n]}")))).toBe(true);
   expect((JSON.parse(after) as { entries: unknown[] }).entries.length).toBeGreaterThan(1);
+});
+
+test.each([
+  ["ranges", /^Counts: \d+, all given as ranges\.$/m, /^plan,\d+ to \d+,/m],
+  ["round", /^Counts: \d+, all rounded\.$/m, /^plan,\d*0?,/m],
+])("--release-method %s", (method, said, row) => {
+  const run = release(
+    "--out",
+    at(`${method}.xlsx`),
+    "--format",
+    "csv",
+    "--release-method",
+    method,
+    "--from",
+    "2025-10-01",
+    "--tables",
+    "referral-steps,ratings",
+  );
+  expect(run.status).toBe(0);
+  expect(run.stdout).toMatch(said);
+  expect(read(`${method}-referral-steps.csv`).toString("utf8")).toMatch(row);
+  expect(existsSync(at(`${method}.xlsx`))).toBe(false);
 });
 
 test("without a ledger it says that earlier releases were not looked at", () => {

@@ -32,6 +32,12 @@ test("what the rule holds back is a leak: a small count, in digits or words, and
   expect(leak?.message).toMatch(/met-by-band, South, walk-alone.*Share met holds back/);
 });
 
+test("the true count behind a rounded one is a leak", () => {
+  const rounded = { ...BANDS, rows: BANDS.rows.map((row) => row.map((value) => (value === 85 ? 90 : value))) };
+  const found = checkProse("In Q3 2026, 85 children.", prepared([rounded]), hiddenFigures(rounded, TRUE_BANDS));
+  expect(found).toMatchObject([{ kind: "leak", written: "85" }]);
+});
+
 test("a percent without its numbers, and a text without its period", () => {
   expect(kinds("62.4% of children at North walked.")).toEqual(["denominator 62.4%", "period", "found 62.4%"]);
   expect(kinds("By September 2026, 62.4% (53/85) walked.")).not.toContain("denominator 62.4%");

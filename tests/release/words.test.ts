@@ -26,6 +26,11 @@ test("no percent without both its numbers, and a range with both its ends", () =
   expect(texts(ranges)).toEqual(["Plan: 11 to 19 of 30 referrals of the period."]);
 });
 
+test("a rounded count says that it is one", () => {
+  const rounded = { ...CONTEXT, rule: { minimumCell: 11, method: "round", base: 15 } } as const;
+  expect(sentencesOf(STEPS, rounded)[0]?.text).toMatch(/64 of 64 .* \(counts rounded to multiples of 15\)\.$/);
+});
+
 test("the other tables", () => {
   const column = (key: string, unit: "text" | "count" = "count") => ({ key, label: key, unit });
   const table = (id: string, keys: readonly string[], row: ReleasedTable["rows"][number]): ReleasedTable => ({

@@ -23,8 +23,16 @@ export function sentencesOf(table: ReleasedTable, context: WordsContext): RowSen
   return table.rows.flatMap((row, index) => {
     const text = say(read, row, context);
     const group = read.group(row);
-    return text === null ? [] : [{ row: index, text: group === "" ? capital(text) : `${group}: ${text}` }];
+    return text === null
+      ? []
+      : [{ row: index, text: asRounded(group === "" ? capital(text) : `${group}: ${text}`, context) }];
   });
+}
+
+/** A sentence travels alone, and must say itself that its counts are not the true ones. */
+function asRounded(text: string, { rule: { method, base } }: WordsContext): string {
+  if (method !== "round" || base === null) return text;
+  return text.replace(/\.$/, ` (counts rounded to multiples of ${base}).`);
 }
 
 /** The sentence of the row that counts most, for the head of a sheet; null where no row has one. */

@@ -1,6 +1,7 @@
 import type { PreparedRelease } from "../../release/prepared";
 import { isoInWords } from "../../release/words/days";
 import { DECISION, NOT_A_DIAGNOSIS, ruleInWords, symbolInWords } from "../../release/words/rule-words";
+import { countsPrinted } from "./counts-printed";
 import { counted, plural } from "../../tables/words";
 
 /** A heading and its sentences. */
@@ -38,12 +39,12 @@ const NOTHING_LEFT =
 const READING =
   "A percent stands with its two numbers: how many, of how many. Each table has its population, period, missing and method below its rows; the sheet or file of sentences says each figure in words.";
 
-function preparation({ rule, protection }: PreparedRelease): string[] {
-  const { counts, hidden } = protection;
+function preparation({ rule, tables }: PreparedRelease): string[] {
+  const { counts, heldBack } = countsPrinted(tables);
   const held = {
-    hide: `Of ${counted(counts)} counts, ${counted(hidden)} are held back. Which, was chosen over all tables, totals, percents, limits and earlier releases of the ledger at once, so that little is lost.`,
+    hide: `Of ${counted(counts)} counts, ${counted(heldBack)} are held back. Which, was chosen over all tables, totals, percents, limits and earlier releases of the ledger at once, so that little is lost.`,
     round: `All ${counted(counts)} counts are rounded so that they still add up.`,
-    ranges: `Of ${counted(counts)} counts, ${counted(hidden)} are given as ranges.`,
+    ranges: `All ${counted(counts)} counts are given as ranges.`,
   };
   return [
     held[rule.method],
