@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { dayFromIso } from "../age/day";
 
 /**
  * A ledger as a file may hold it. The file may come from anywhere, so that nothing in it is believed: lengths, whole
@@ -9,7 +10,10 @@ const MOST_CELLS = 1_000_000;
 const LONGEST_TEXT = 4_000;
 
 const text = z.string().max(LONGEST_TEXT);
-const isoDay = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+const isoDay = z
+  .string()
+  .max(10)
+  .refine((iso) => dayFromIso(iso) !== null);
 /** Whole, and small enough to be exact. */
 const whole = z.int();
 const count = whole.min(0);
@@ -17,10 +21,11 @@ const count = whole.min(0);
 const rule = z.strictObject({
   minimumCell: whole.min(1).max(1000),
   method: z.enum(["hide", "round", "ranges"]),
-  base: whole.min(1).max(1000).nullable(),
+  // Ranges may be several times as wide as the threshold.
+  base: whole.min(1).max(100_000).nullable(),
 });
 
-const cell = z.strictObject({ key: text.min(1), place: text, shown: count.nullable() });
+const cell = z.strictObject({ key: text.min(1), place: text, shown: count.nullable(), atLeast: count.exactOptional() });
 
 const equation = z.strictObject({
   terms: z.array(z.strictObject({ cell: count, coefficient: whole })).max(MOST_CELLS),

@@ -123,6 +123,7 @@ describe("a file that is no ledger of ours, or a hostile one", () => {
     ["a later format", text.replace('"format": 1', '"format": 2'), /newer Windowline/],
     ["a number beyond all", text.replace('"shown":41', '"shown":1e999'), /In release 1 .*not a whole number/],
     ["a broken count", text.replace('"shown":41', '"shown":4.5'), /In release 1/],
+    ["a day that no calendar has", text.replace("2026-06-30", "2026-06-31"), /In release 1/],
     ["a count below none", text.replace('"shown":44', '"shown":-1'), /In release 2/],
     ["a key too many", text.replace('"shown":41', '"shown":41,"count":3'), /In release 1/],
     ["__proto__ in a cell", text.replace('"shown":41', '"shown":41,"__proto__":{"shown":3}'), /In release 1/],
