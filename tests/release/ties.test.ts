@@ -325,3 +325,16 @@ test("random programs: the true counts satisfy every equation of two releases to
     { numRuns: 25 },
   );
 });
+
+test("a row of an earlier release that said 1 or more still says so", () => {
+  const draft = sampleDraft(["met-by-band"], { by: "Site" }, 60);
+  const everybody = sampleDraft(["met-by-band"], {}, 60);
+  const entry = entryOf(draft, infoOf(draft), () => true);
+  const cells = entry.cells.map((cell) => (cell.key.includes("|children") ? { ...cell, atLeast: 1 } : cell));
+  const { system } = tieLedger(everybody.system, [{ ...entry, cells }], infoOf(everybody));
+  const sites = system.cells.filter(
+    ({ key, count }) => key.includes("|Site=") && key.endsWith("|children") && count === null,
+  );
+  expect(sites.length).toBeGreaterThan(0);
+  expect(sites.every(({ atLeast }) => atLeast === 1)).toBe(true);
+});

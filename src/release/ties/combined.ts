@@ -72,14 +72,20 @@ export class Combined {
   }
 
   private place(entry: LedgerEntryBody, at: number): number {
-    const { key, place, shown } = entry.cells[at]!;
-    const secret = { low: 1, high: entry.rule.minimumCell - 1 };
+    const { key, place, shown, atLeast } = entry.cells[at]!;
     const known = this.indexOf.get(key);
-    if (shown !== null && known !== undefined) return this.reveal(known, shown);
+    if (known !== undefined) return shown === null ? this.raise(known, atLeast) : this.reveal(known, shown);
     const earlier = { key, place: `${place} (an earlier release, ${entry.asOf})`, count: shown, loss: 1 };
-    return this.put(
-      shown === null ? { ...earlier, showing: "never", secret } : { ...earlier, showing: "out", secret: null },
-    );
+    if (shown !== null) return this.put({ ...earlier, showing: "out", secret: null });
+    const secret = { low: 1, high: entry.rule.minimumCell - 1 };
+    return this.put({ ...earlier, showing: "never", secret, ...(atLeast === undefined ? {} : { atLeast }) });
+  }
+
+  /** A row of an earlier release says that its count is not below something, unless records have changed. */
+  private raise(index: number, atLeast = 0): number {
+    const cell = this.cells[index] as Cell;
+    if (atLeast > (cell.atLeast ?? 0) && (cell.count ?? atLeast) >= atLeast) this.cells[index] = { ...cell, atLeast };
+    return index;
   }
 
   /** Beside something that has changed: the count itself may still be the same. */
