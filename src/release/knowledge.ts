@@ -3,7 +3,8 @@ import type { CountSystem } from "./system";
 /**
  * What an outsider knows of each cell before reasoning: it lies between `lower` and `upper`, both included.
  *
- * A count that is shown has both ends equal; a hidden one is known to be a whole number from 0 up.
+ * A count that is shown has both ends equal; a hidden one is known to be a whole number from 0 up, or from what a row says
+ * by being there.
  */
 export interface Knowledge {
   readonly lower: Float64Array;
@@ -15,7 +16,7 @@ export interface Knowledge {
 export function knowledgeOf(system: CountSystem, hidden: Uint8Array): Knowledge {
   const isKnown = system.cells.map(({ showing }, cell) => showing === "out" || (showing === "table" && !hidden[cell]));
   return {
-    lower: Float64Array.from(system.cells, ({ count }, cell) => (isKnown[cell] ? known(count) : 0)),
+    lower: Float64Array.from(system.cells, ({ count, atLeast = 0 }, cell) => (isKnown[cell] ? known(count) : atLeast)),
     upper: Float64Array.from(system.cells, ({ count }, cell) => (isKnown[cell] ? known(count) : Infinity)),
   };
 }

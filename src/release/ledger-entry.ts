@@ -24,4 +24,6 @@ export interface LedgerCell {
   readonly place: string;
   /** The count that was shown; null where it was hidden, or never printed. */
   readonly shown: number | null;
+  /** Known without being shown, because a row was there; left out: 0. */
+  readonly atLeast?: number;
 }

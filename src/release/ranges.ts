@@ -37,7 +37,7 @@ function rangesOf(system: CountSystem, width: number, solver: Solver): Ranges {
   const printed = system.cells.map(({ count, showing }, cell): CountRange | null => {
     if (showing !== "table" || count === null) return null;
     const from = Math.floor(count / width) * width;
-    knowledge.lower[cell] = from;
+    knowledge.lower[cell] = Math.max(knowledge.lower[cell] as number, from);
     knowledge.upper[cell] = from + width - 1;
     return { from, to: from + width - 1 };
   });

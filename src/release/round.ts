@@ -102,7 +102,7 @@ function known(system: CountSystem, printed: Float64Array, within: number): Pick
   const { lower, upper } = knowledgeOf(system, new Uint8Array(system.cells.length).fill(1));
   printed.forEach((count, cell) => {
     if (Number.isNaN(count)) return;
-    lower[cell] = Math.max(0, count - within);
+    lower[cell] = Math.max(lower[cell] as number, count - within);
     upper[cell] = count + within;
   });
   return { within, knowledge: { lower, upper } };

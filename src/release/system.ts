@@ -27,6 +27,8 @@ export interface Cell {
   readonly secret: Span | null;
   /** What hiding it takes from the reader, above 0. */
   readonly loss: number;
+  /** Known without being shown: tables have no row that holds nobody, so that a row says 1 or more. Left out: 0. */
+  readonly atLeast?: number;
 }
 
 /** Whole numbers, both ends included. */

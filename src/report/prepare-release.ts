@@ -88,7 +88,12 @@ function prepared(
     entry: {
       ...entry,
       rule,
-      cells: system.cells.map(({ key, place }, cell) => ({ key, place, shown: shown(cell) })),
+      cells: system.cells.map(({ key, place, atLeast }, cell) => ({
+        key,
+        place,
+        shown: shown(cell),
+        ...(atLeast === undefined ? {} : { atLeast }),
+      })),
       equations: system.equations,
     },
   };

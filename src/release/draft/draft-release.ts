@@ -15,6 +15,7 @@ import { draftReferrals } from "./referrals";
 import { draftTrend } from "./trend";
 import { draftMetByBand, draftMetByBandLeft, followedCells } from "./met-by-band";
 import { draftReachedByAge } from "./reached-by-age";
+import { withRowsThatAreThere } from "./row-presence";
 import { weighed } from "./weigh";
 
 /** Tables on their way out, with everything that an outsider could work out from them. */
@@ -57,7 +58,7 @@ export function draftRelease(
   }
   const drafting = draftingOf(estimates, families);
   const drafts = new Drafts(drafting).of(RELEASABLE.filter((id) => tables.includes(id)));
-  const system = weighed(drafting.builder.system(), drafts);
+  const system = withRowsThatAreThere(weighed(drafting.builder.system(), drafts), drafts);
   checkSystem(system);
   return { drafts, system, flags: drafting.flags, definition: definitionOf(estimates.context.settings) };
 }

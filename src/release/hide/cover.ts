@@ -19,14 +19,15 @@ export function coverOf(
   return [...new Set([...loosening(system, lowest), ...loosening(system, highest)])].filter(isFree);
 }
 
-/** Cells that loosen the certificate's bound if they are hidden: from their count down to 0, or up without end. */
+/** Cells that loosen the certificate's bound if they are hidden: from their count down to the least, or up without end. */
 function loosening(system: CountSystem, { cell, side, multipliers }: Certificate): number[] {
   const isWhole = multipliers.every(({ times }) => /^-?\d{1,9}$/.test(times));
   const signs = isWhole ? wholeSigns(system, cell, multipliers) : fractionSigns(system, cell, multipliers);
   return signs.flatMap(([each, sign]) => {
     if (sign === 0) return [];
     const goesUp = sign > 0 === (side === "highest");
-    return goesUp || (system.cells[each]!.count ?? 1) > 0 ? [each] : [];
+    const { count, atLeast = 0 } = system.cells[each]!;
+    return goesUp || (count ?? Infinity) > atLeast ? [each] : [];
   });
 }
 

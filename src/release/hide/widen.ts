@@ -74,13 +74,14 @@ class Columns {
     const upper = new Float64Array(this.size).fill(Infinity);
     for (const cell of this.cells) {
       const column = this.first.get(cell) as number;
-      const { count, loss } = this.system.cells[cell]!;
+      const { count, loss, atLeast = 0 } = this.system.cells[cell]!;
       if (this.isShown(cell)) {
         objective[column] = loss / ((count as number) || 1);
         objective[column + 1] = objective[column] as number;
-        upper[column + 1] = count as number;
+        upper[column + 1] = (count as number) - atLeast;
       } else {
         const { cost, cap } = aim(cell);
+        lower[column] = this.knowledge.lower[cell] as number;
         objective[column] = cost;
         upper[column] = cap;
       }
