@@ -5,29 +5,12 @@ import { type ReleaseFile, releaseFiles, type ReleaseFormat } from "../hosts/fil
 import { ReleaseRefused } from "../hosts/file/scan/refused";
 import type { ScanRules } from "../hosts/file/scan/scan-texts";
 import { loadEngine } from "../hosts/file/write/engine";
-import type { Records } from "../records/records";
 import type { PreparedRelease } from "../release/prepared";
 import type { WordsContext } from "../release/words/words-context";
-import { allowedDates } from "../report/release/fine-dates";
-import { privateTextsOf } from "../report/release/private-texts";
-import type { Settings } from "../settings/settings";
 import { badRequest } from "./failure";
 import { writeTogether } from "./files";
 import { checkPlaces } from "./release-checks";
 import type { RequestOf } from "./request";
-
-export function contextOf(
-  { asOf, from, rule }: PreparedRelease,
-  { level }: Settings,
-  { skills }: Records,
-): WordsContext {
-  return { asOf, from, rule, level, skills };
-}
-
-export function rulesOf({ asOf, from, tables }: PreparedRelease, { by }: Settings, records: Records): ScanRules {
-  const sources = records.skills.flatMap(({ basis, label }) => [basis, label]);
-  return { privateTexts: privateTextsOf(records, by, tables), allowedDates: allowedDates([asOf, from], sources), asOf };
-}
 
 export async function made(
   release: PreparedRelease,

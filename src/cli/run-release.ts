@@ -5,6 +5,7 @@ import type { Records } from "../records/records";
 import { appendEntry, type Ledger, ledgerText } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
 import { prepareRelease } from "../report/prepare-release";
+import { contextOf, rulesOf } from "../report/release/release-rules";
 import { canBeMade, TABLE_LIST } from "../report/table-list";
 import type { Settings } from "../settings/settings";
 import { UnknownColumn } from "../tables/groups";
@@ -13,7 +14,7 @@ import { badRequest, EXIT, unreadable } from "./failure";
 import { decisionsFrom, openWorkbook } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
 import { checkPlaces, checkTables, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
-import { contextOf, made, rulesOf, save } from "./release-output";
+import { made, save } from "./release-output";
 import { type LedgerUse, refusalText, releaseSummary } from "./release-summary";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
@@ -30,7 +31,8 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const workbook = await openWorkbook(request.book);
   const records = recordsFrom(workbook, settings, decisions);
   checkRecords(request.tables, records);
-  const release = await prepared(workbook, settings, request.tables, decisions, ledger);
+  const found = await prepared(workbook, settings, request.tables, decisions, ledger);
+  const release = request.ledger === null ? { ...found, notCovered: [NO_LEDGER, ...found.notCovered] } : found;
   const context = contextOf(release, settings, records);
   progress("Writing and scanning");
   const files = await made(release, context, formats, rulesOf(release, settings, records));
@@ -78,6 +80,9 @@ async function prepared(
     throw error;
   }
 }
+
+/** Stands in the release too: whoever receives it must not take it for protected against what it was not. */
+const NO_LEDGER = "Earlier releases: no ledger of them was given, so that none was looked at.";
 
 const NOTHING = "The tables hold no row on that day: choose a later --as-of, or other tables. Nothing was written.";
 

@@ -139,6 +139,7 @@ test("without a ledger it says that earlier releases were not looked at", () => 
   const run = release("--out", at("alone.xlsx"));
   expect(run.status).toBe(0);
   expect(run.stdout).toMatch(/No ledger was named: this release is not protected against earlier ones/);
+  expect(textOf("r.xlsx", new Uint8Array(read("alone.xlsx")))).toContain("no ledger of them was given");
 });
 
 test("a text is held against the release, and figures against an earlier report", () => {

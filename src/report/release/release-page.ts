@@ -4,8 +4,12 @@ import type { PrintOut } from "../../workbook/sheets";
 import { TOOL_NAME } from "../report";
 import { VERSION } from "../version";
 
-/** The foot of every printed page says the day and the rule. */
+/** Every printed page says the rule at its head, and the day at its foot. */
 export function releasePage({ asOf, rule }: Pick<WordsContext, "asOf" | "rule">): PrintOut {
-  const footer = `${TOOL_NAME} ${VERSION}, as of ${isoInWords(asOf)}, under the rule of at least ${rule.minimumCell}`;
-  return { landscape: true, fit: "one page wide", footer };
+  return {
+    landscape: true,
+    fit: "one page wide",
+    header: `Prepared under the rule of at least ${rule.minimumCell}`,
+    footer: `${TOOL_NAME} ${VERSION}, as of ${isoInWords(asOf)}`,
+  };
 }

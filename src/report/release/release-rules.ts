@@ -1,0 +1,27 @@
+import type { Records } from "../../records/records";
+import type { PreparedRelease } from "../../release/prepared";
+import type { WordsContext } from "../../release/words/words-context";
+import type { Settings } from "../../settings/settings";
+import { allowedDates } from "./fine-dates";
+import { type PrivateTexts, privateTextsOf } from "./private-texts";
+
+/** What the words of a release need beside its figures. */
+export function contextOf(
+  { asOf, from, rule }: PreparedRelease,
+  { level }: Settings,
+  { skills }: Pick<Records, "skills">,
+): WordsContext {
+  return { asOf, from, rule, level, skills };
+}
+
+export interface OutputRules {
+  readonly privateTexts: PrivateTexts;
+  readonly allowedDates: readonly string[];
+  readonly asOf: string;
+}
+
+/** What every file of a release is held against before it is saved. */
+export function rulesOf({ asOf, from, tables }: PreparedRelease, { by }: Settings, records: Records): OutputRules {
+  const sources = records.skills.flatMap(({ basis, label }) => [basis, label]);
+  return { privateTexts: privateTextsOf(records, by, tables), allowedDates: allowedDates([asOf, from], sources), asOf };
+}
