@@ -7,11 +7,12 @@ import { counted, plural } from "../tables/words";
 
 /** What became of a release, for whoever makes it; how many counts are small stays inside the program. */
 export function releaseSummary(release: PreparedRelease, files: readonly string[], ledger: LedgerUse | null): string {
-  const { asOf, from, rule, tables, flags, notCovered } = release;
+  const { asOf, from, rule, tables, flags, notCovered, proposals } = release;
   return [
     `Release as of ${isoInWords(asOf)}, period ${isoInWords(from)} to ${isoInWords(asOf)}. ${ruleInWords(rule)}`,
     ...tables.map(({ id, rows }) => `${id}: ${plural(rows.length, "row", "rows")}.`),
     ...protectionLines(release),
+    ...listLines("To show more:", proposals),
     ...listLines("All or none of a group (for you; in no file; --whole-groups hide holds them back):", flags),
     ...listLines("Not covered:", notCovered),
     ...(ledger === null ? [NO_LEDGER] : ledgerLines(ledger)),

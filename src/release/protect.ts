@@ -15,6 +15,7 @@ export interface Protected {
   readonly tables: readonly ReleasedTable[];
   readonly protection: ProtectionSummary;
   readonly attack: Attack;
+  readonly isHidden: (cell: number) => boolean;
   /** What an outsider knows of each cell who reads the tables. */
   readonly knowledge: Knowledge;
 }
@@ -47,7 +48,8 @@ export function protect(
   if (found.disclosures.length > 0) throw new NotSafe(placesOf(system, found), REPAIR[rule.method]);
   const isOwn = (cell: number) => cell < drafted && system.cells[cell]!.showing === "table";
   const own = [...system.cells.keys()].filter(isOwn);
-  const hidden = own.filter((cell) => printed(cell) === HIDDEN);
+  const isHidden = (cell: number) => printed(cell) === HIDDEN;
+  const hidden = own.filter(isHidden);
   return {
     rule: { ...rule, base },
     tables: reveal(drafts, printed, knownTo(derived(system, knowledge))),
@@ -60,6 +62,7 @@ export function protect(
       stoppedEarly,
     },
     attack: found,
+    isHidden,
     knowledge,
   };
 }

@@ -7,6 +7,7 @@ import type { Ledger } from "../release/ledger";
 import type { LedgerEntryBody } from "../release/ledger-entry";
 import type { Solver } from "../release/linear-model";
 import type { PreparedRelease, Refusal } from "../release/prepared";
+import { proposals } from "../release/proposals";
 import { NotSafe, protect, type Protected } from "../release/protect";
 import { tieLedger } from "../release/ties";
 import type { Settings } from "../settings/settings";
@@ -59,7 +60,7 @@ export function prepareRelease(
       ...(isTimeUp ? { isTimeUp } : {}),
       onRound: (round) => onStep(`Protecting small counts, attempt ${round}`),
     });
-    return prepared(drafted, found, tied.notCovered, entry);
+    return prepared(drafted, found, tied.notCovered, entry, settings);
   } catch (error) {
     if (!(error instanceof NotSafe)) throw error;
     return { places: error.places.map((place) => ({ place, repair: error.repair })), proposals: [error.message] };
@@ -67,10 +68,11 @@ export function prepareRelease(
 }
 
 function prepared(
-  { system, flags }: DraftRelease,
-  { rule, tables, protection, attack, knowledge }: Protected,
+  { drafts, system, flags }: DraftRelease,
+  { rule, tables, protection, attack, isHidden, knowledge }: Protected,
   notCovered: readonly string[],
   entry: Omit<LedgerEntryBody, "rule" | "cells" | "equations">,
+  settings: Settings,
 ): PreparedRelease {
   const shown = (cell: number) =>
     rule.method === "hide" && system.cells[cell]!.showing === "table" && knowledge.lower[cell] === knowledge.upper[cell]
@@ -85,6 +87,7 @@ function prepared(
     notCovered,
     protection,
     attack: { attacked: attack.attacked, witnesses: attack.witnesses.length },
+    proposals: proposals({ drafts, system, isHidden, settings }),
     entry: {
       ...entry,
       rule,
