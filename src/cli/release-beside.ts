@@ -22,9 +22,19 @@ export interface Beside {
 /** Reads both files before anything is made, so that a bad one costs nothing. */
 export function besideFrom({ prose, earlier }: RequestOf<"release">): Beside {
   return {
-    prose: prose === null ? null : strFromU8(readBytes(prose)).replace(/^\uFEFF/, ""),
+    prose: prose === null ? null : proseFrom(prose),
     earlier: earlier === null ? null : earlierFrom(earlier),
   };
+}
+
+const LONGEST_PROSE = 200_000;
+
+function proseFrom(file: string): string {
+  const text = strFromU8(readBytes(file)).replace(/^\uFEFF/, "");
+  if (text.length <= LONGEST_PROSE) return text;
+  throw badRequest(
+    `${file} is longer than 200,000 characters, the most that is checked: split it. Nothing was written.`,
+  );
 }
 
 export interface Made {

@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import { strFromU8 } from "fflate";
 import type { ReleaseFormat } from "../hosts/file/release-files";
 import { RELEASABLE } from "../release/draft/draft-release";
-import { EMPTY_LEDGER, type Ledger, parseLedger } from "../release/ledger";
+import { EMPTY_LEDGER, headOf, type Ledger, parseLedger } from "../release/ledger";
 import type { Settings } from "../settings/settings";
 import { badRequest } from "./failure";
 import { checkOutputs, readBytes } from "./files";
@@ -50,4 +50,10 @@ export function ledgerFrom(file: string | null): Ledger {
   const read = parseLedger(strFromU8(readBytes(file)));
   if ("message" in read) throw badRequest(`${file}: ${read.message}`);
   return read.ledger;
+}
+
+/** Two runs at once must not both be protected against the same past, and one of them be forgotten. */
+export function checkLedgerStands(file: string, before: Ledger): void {
+  if (headOf(ledgerFrom(file)) === headOf(before)) return;
+  throw badRequest(`${file} has changed while this release was made: make it again. Nothing was written.`);
 }

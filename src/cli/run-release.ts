@@ -13,7 +13,7 @@ import type { WorkbookIn } from "../workbook/workbook";
 import { badRequest, EXIT, unreadable } from "./failure";
 import { decisionsFrom, openWorkbook } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
-import { checkPlaces, checkTables, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
+import { checkLedgerStands, checkPlaces, checkTables, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
 import { made, save } from "./release-output";
 import { type LedgerUse, refusalText, releaseSummary } from "./release-summary";
 import type { RequestOf } from "./request";
@@ -38,6 +38,7 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const files = await made(release, context, formats, rulesOf(release, settings, records));
   const after = appendEntry(ledger, release.entry);
   const lines = besideLines(beside, { release, context, settings, workbook, decisions });
+  if (request.ledger !== null) checkLedgerStands(request.ledger, ledger);
   const written = save(request, files, request.ledger === null ? null : ledgerText(after));
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };
   print([releaseSummary(release, written, use), ...lines].join("\n"));

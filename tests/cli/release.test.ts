@@ -1,6 +1,7 @@
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
-import { strFromU8, unzipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { checkLedgerStands, ledgerFrom } from "../../src/cli/release-checks";
 import { refusalText } from "../../src/cli/release-summary";
 import { readWorkbook } from "../../src/hosts/file/read-workbook";
 import { readRecords } from "../../src/records/read-records";
@@ -219,6 +220,42 @@ describe("bad input: one sentence, what to do, nothing written", () => {
     expect(run.stdout).toBe("");
     expect(readdirSync(folder).sort()).toEqual(before);
     expect(existsSync(out)).toBe(false);
+  });
+
+  test.each([
+    ["AF-0007", /the identifier of a child/],
+    ["since 4 March 2025", /a date finer than the quarter/],
+  ])("a label of the records that carries %s stops the release, in every format", (canary, message) => {
+    const parts = unzipSync(new Uint8Array(readFileSync(BOOK)));
+    const texts = strFromU8(parts["xl/sharedStrings.xml"]!);
+    const label = "Being with others";
+    expect(texts).toContain(`>${label}<`);
+    const planted = {
+      ...parts,
+      "xl/sharedStrings.xml": strToU8(texts.replaceAll(`>${label}<`, `>${label} ${canary}<`)),
+    };
+    writeFileSync(at("planted.xlsx"), zipSync(planted));
+    for (const format of ["xlsx", "csv", "svg", "png"]) {
+      const words = ["--as-of", "2026-09-30", "--tables", "ratings", "--format", format, "--out", out];
+      const run = windowline(["release", at("planted.xlsx"), ...words]);
+      expect(run.status).toBe(2);
+      expect(run.stderr).toMatch(message);
+      expect(run.stderr).toMatch(/nothing was written: change the label that carries it/);
+      expect(run.stderr).not.toContain(canary);
+      expect(readdirSync(folder).filter((name) => name.startsWith("no"))).toEqual([]);
+    }
+  });
+
+  test("a ledger that another run has added to meanwhile", () => {
+    const before = ledgerFrom(at("a/ledger.json"));
+    expect(() => checkLedgerStands(at("a/ledger.json"), before)).not.toThrow();
+    expect(() => checkLedgerStands(at("ledger.json"), before)).toThrow(/has changed while this release was made/);
+  });
+
+  test("a text that is longer than any that goes with a release", () => {
+    writeFileSync(at("long.txt"), "a ".repeat(150_000));
+    const run = release("--out", out, "--prose", at("long.txt"));
+    expect([run.status, run.stderr]).toEqual([2, expect.stringMatching(/longer than 200,000 characters/)]);
   });
 
   test("a release that is not safe names places and repairs, and no count", () => {

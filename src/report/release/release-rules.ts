@@ -22,6 +22,6 @@ export interface OutputRules {
 
 /** What every file of a release is held against before it is saved. */
 export function rulesOf({ asOf, from, tables }: PreparedRelease, { by }: Settings, records: Records): OutputRules {
-  const sources = records.skills.flatMap(({ basis, label }) => [basis, label]);
+  const sources = records.skills.map(({ basis }) => basis);
   return { privateTexts: privateTextsOf(records, by, tables), allowedDates: allowedDates([asOf, from], sources), asOf };
 }

@@ -2,13 +2,16 @@
 export class ReleaseRefused extends Error {
   override readonly name = "ReleaseRefused";
 
-  /** @param part - the part of the file; @param what - in words, without the text itself */
+  /**
+   * @param part - the part of the file
+   * @param what - in words, without the text itself
+   * @param advice - what to do; when left out it is a fault of the tool
+   */
   constructor(
     readonly part: string,
     what: string,
+    advice = "tell whoever keeps the tool",
   ) {
-    super(
-      `The part ${part} of what was to be written holds ${what}, so nothing was written: report this to whoever keeps the tool.`,
-    );
+    super(`The part ${part} of what was to be written holds ${what}, so nothing was written: ${advice}.`);
   }
 }

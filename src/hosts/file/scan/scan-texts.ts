@@ -14,8 +14,9 @@ export interface ScanRules {
 /** @throws {ReleaseRefused} where a text of the part carries something of the records, or a date finer than the quarter */
 export function scanText(part: string, text: string, { privateTexts, allowedDates }: ScanRules): void {
   const found = privateIn(text, privateTexts);
-  if (found !== null) {
-    throw new ReleaseRefused(part, `${found}`);
-  }
-  if (hasFineDate(text, allowedDates)) throw new ReleaseRefused(part, "a date finer than the quarter");
+  if (found !== null) throw new ReleaseRefused(part, found, CHANGE_LABEL);
+  if (hasFineDate(text, allowedDates)) throw new ReleaseRefused(part, "a date finer than the quarter", CHANGE_LABEL);
 }
+
+/** Texts of the records come into a release by its labels alone. */
+const CHANGE_LABEL = "change the label that carries it, of a skill, area, site, source, outcome or group";
