@@ -1,9 +1,9 @@
 import type { PreparedRelease } from "../release/prepared";
 import type { WordsContext } from "../release/words/words-context";
-import { publishedAge } from "../release/words/published-ages";
 import { sentencesOf } from "../release/words/sentences";
 import { safeSheetNames } from "../workbook/sheet-names";
 import type { SheetOut } from "../workbook/sheets";
+import { publishedAges } from "./release/published";
 import { readMeFirst } from "./release/read-me";
 import { releasePage } from "./release/release-page";
 import { releaseTableSheet } from "./release/release-table-sheet";
@@ -38,10 +38,7 @@ function wordsSheets(release: PreparedRelease, context: WordsContext): SheetOut[
   const sentences = release.tables.flatMap((table) =>
     sentencesOf(table, context).map(({ text }) => [sheetNameOf(table), text] as const),
   );
-  const published = skillsIn(release, context).flatMap((skill) => {
-    const said = publishedAge(skill);
-    return said === null ? [] : [[skill.area, said] as const];
-  });
+  const published = publishedAges(release, context).map(({ area, text }) => [area, text] as const);
   return [
     ...listSheet("Sentences", "The figures in words, each with its numbers", ["Table", "Sentence"], sentences, context),
     ...listSheet(
@@ -52,17 +49,6 @@ function wordsSheets(release: PreparedRelease, context: WordsContext): SheetOut[
       context,
     ),
   ];
-}
-
-/** Only skills that a table names. */
-function skillsIn({ tables }: PreparedRelease, { skills }: WordsContext) {
-  const named = new Set(
-    tables.flatMap(({ columns, rows }) => {
-      const at = columns.findIndex(({ key }) => key === "skill");
-      return at < 0 ? [] : rows.map((row) => row[at]);
-    }),
-  );
-  return skills.filter(({ id }) => named.has(id));
 }
 
 function listSheet(

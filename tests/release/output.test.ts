@@ -278,6 +278,7 @@ test("the text that goes with CSV and pictures carries rule, symbol, decision, f
     /met-by-band: Children who/,
     /Population: /,
     /53 of 85 children/,
+    /Published ages.*\n\n"Walks several steps alone": 8\.2 to 17\.6 months, from the 1st to the 99th percentile/,
   ])
     expect(text).toMatch(said);
 });

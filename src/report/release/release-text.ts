@@ -4,6 +4,7 @@ import { sentencesOf } from "../../release/words/sentences";
 import type { WordsContext } from "../../release/words/words-context";
 import { TOOL_NAME } from "../report";
 import { VERSION } from "../version";
+import { publishedAges } from "./published";
 import { readMeFirst } from "./read-me";
 
 /** The words that go with tables in CSV, or with pictures, as plain text: a table there has no room for them. */
@@ -19,7 +20,9 @@ export function releaseText(release: PreparedRelease, context: WordsContext): st
     ...sentencesOf(table, context).map(({ text }) => text),
     "",
   ]);
-  return `${TEXT_MARK} ${VERSION}\n\n${[...passages, ...tables].join("\n").trimEnd()}\n`;
+  const ages = publishedAges(release, context).map(({ text }) => text);
+  const published = ages.length === 0 ? [] : ["Published ages, each with the label of what it is", "", ...ages];
+  return `${TEXT_MARK} ${VERSION}\n\n${[...passages, ...tables, ...published].join("\n").trimEnd()}\n`;
 }
 
 /** The first words of the file, by which a later run knows its own work. */
