@@ -120,6 +120,9 @@ function openOf(fronts: readonly Front[]): Front[] {
 /** A limit on the search for whole numbers where the solver's answer is not whole: the same on every machine. */
 const WHOLE_NODES = 200;
 
+/** No count of an earlier release was higher. */
+const MOST_UNKNOWN = 1_000_000;
+
 const NO_PROOF = { lowest: null, highest: null };
 
 /** One part under attack. */
@@ -145,14 +148,14 @@ class Front {
     return {
       part: this.part,
       weights: new Map(open.map((cell, at) => [cell, weight(at)])),
-      caps: new Map(open.map((cell) => [cell, this.span(cell).high + 1])),
+      caps: new Map(open.map((cell) => [cell, this.cap(cell)])),
     };
   }
 
   one(side: Certificate["side"]): Question {
     if (this.aim === null) this.aimAtNext();
     const cell = this.aim as number;
-    const caps = side === "highest" ? [[cell, this.span(cell).high + 1] as const] : [];
+    const caps = side === "highest" ? [[cell, this.cap(cell)] as const] : [];
     return { part: this.part, weights: new Map([[cell, 1]]), caps: new Map(caps) };
   }
 
@@ -214,6 +217,11 @@ class Front {
     const { low, high } = this.span(cell);
     if (certificate === null) return null;
     return (side === "lowest" ? certificate.bound >= low : certificate.bound <= high) ? certificate : null;
+  }
+
+  /** As high as is needed; what nobody here knows may stand far above, and must not be taken for a contradiction. */
+  private cap(cell: number): number {
+    return this.system.cells[cell]!.count === null ? MOST_UNKNOWN : this.span(cell).high + 1;
   }
 
   private span(cell: number): Span {

@@ -1,4 +1,4 @@
-/** Bundles scan-level.ts and runs it; its words are passed on. */
+/** Bundles a simulation and runs it; its words are passed on: `run.mjs 2000 100` the scan, `run.mjs leaks 300` the releases. */
 import { spawnSync } from "node:child_process";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -7,13 +7,16 @@ import webpack from "webpack";
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../..");
 const swc = { jsc: { target: "es2022", parser: { syntax: "typescript" } } };
 
+const [first = "", ...rest] = process.argv.slice(2);
+const [name, words] = /^[a-z]/.test(first) ? [first, rest] : ["scan-level", process.argv.slice(2)];
+
 webpack(
   {
     context: root,
     target: "node20",
     mode: "production",
-    entry: { "scan-level": "./tests/simulation/scan-level.ts" },
-    output: { path: path.join(root, "dist/simulation"), filename: "[name].cjs", clean: true },
+    entry: { [name]: `./tests/simulation/${name}.ts` },
+    output: { path: path.join(root, "dist/simulation"), filename: "[name].cjs", clean: false },
     resolve: { extensions: [".ts", ".js"] },
     module: { rules: [{ test: /\.ts$/, exclude: /node_modules/, loader: "swc-loader", options: swc }] },
     optimization: { minimize: false },
@@ -25,8 +28,8 @@ webpack(
       process.exitCode = 2;
       return;
     }
-    const script = path.join(root, "dist/simulation/scan-level.cjs");
-    const { status } = spawnSync(process.execPath, [script, ...process.argv.slice(2)], { cwd: root, stdio: "inherit" });
+    const script = path.join(root, `dist/simulation/${name}.cjs`);
+    const { status } = spawnSync(process.execPath, [script, ...words], { cwd: root, stdio: "inherit" });
     process.exitCode = status ?? 1;
   },
 );

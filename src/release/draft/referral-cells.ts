@@ -31,8 +31,15 @@ export class ReferralCells {
     return own;
   }
 
-  /** Referrals of a whole by the rows that it is cut into; one that stands in several rows is counted again. */
+  /** Referrals of a whole by the rows that it is cut into; only areas overlap, and count a referral again. */
   sumReferrals(whole: SliceLists, parts: readonly SliceLists[], by: string): void {
+    if (by !== "area") {
+      const cells = parts.map((part) => this.cells(part).referrals);
+      if (cells.length > 1 || cells[0] !== this.cells(whole).referrals) {
+        this.drafting.builder.adds(this.cells(whole).referrals, cells);
+      }
+      return;
+    }
     const again = extraOf(
       parts.flatMap(({ referrals }) => referrals),
       ({ child }) => child,

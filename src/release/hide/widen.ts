@@ -24,8 +24,10 @@ export function widen(
   const columns = new Columns(system, knowledge, isFree);
   const aims = new Set(targets);
   const { objective, lower, upper } = columns.programme((cell) => {
-    const { low, high } = system.cells[cell]!.secret ?? { low: 0, high: 0 };
-    if (!aims.has(cell)) return { cost: 0, cap: Infinity };
+    const { count, secret } = system.cells[cell]!;
+    const { low, high } = secret ?? { low: 0, high: 0 };
+    // what nobody here knows may stand far above its span already
+    if (!aims.has(cell) || count === null) return { cost: 0, cap: Infinity };
     return side === "below" ? { cost: STAYS / low, cap: Infinity } : { cost: -STAYS / high, cap: high + 1 };
   });
   const rows = columns.rows();
