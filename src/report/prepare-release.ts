@@ -3,6 +3,7 @@ import { buildCohort } from "../cohort/cohort";
 import type { Decision } from "../records/decisions";
 import { readRecords } from "../records/read-records";
 import { draftRelease, type DraftRelease } from "../release/draft/draft-release";
+import { withoutIdleTotals } from "../release/draft/idle-totals";
 import type { Ledger } from "../release/ledger";
 import type { LedgerEntryBody } from "../release/ledger-entry";
 import type { Solver } from "../release/linear-model";
@@ -55,7 +56,7 @@ export function prepareRelease(
   const rule = { minimumCell: settings.minimumCell, method: settings.releaseMethod };
   try {
     onStep("Protecting small counts");
-    const found = protect(drafted.drafts, tied.system, drafted.system.cells.length, rule, {
+    const found = protect(drafted.drafts, withoutIdleTotals(tied.system), drafted.system.cells.length, rule, {
       solver,
       ...(isTimeUp ? { isTimeUp } : {}),
       onRound: (round) => onStep(`Protecting small counts, attempt ${round}`),
