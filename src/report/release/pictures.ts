@@ -3,7 +3,8 @@ import { isoInWords } from "../../release/words/days";
 import { ruleInWords } from "../../release/words/rule-words";
 import type { WordsContext } from "../../release/words/words-context";
 import { TOOL_NAME } from "../report";
-import { BAR_KINDS, barsOf, type PictureBar } from "./picture-bars";
+import { BAR_KINDS } from "./bar-kinds";
+import { barsOf, type PictureBar } from "./picture-bars";
 
 /** One picture before it is drawn. */
 export interface Picture {

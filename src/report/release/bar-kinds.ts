@@ -1,0 +1,106 @@
+import type { ReleasedReader, ReleasedRow } from "../../release/words/read-released";
+import type { WordsContext } from "../../release/words/words-context";
+import { ALL_SKILLS } from "../sheets/read-table";
+
+/** What the bars of a table are. */
+export interface BarKind {
+  readonly axis: string;
+  /** The end of the axis; null: the largest value. */
+  readonly end: number | null;
+  readonly rows: (read: ReleasedReader, row: ReleasedRow) => boolean;
+  readonly panel: (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string;
+  readonly label: (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string;
+  /** The column drawn, times so much. */
+  readonly value: string;
+  readonly times: number;
+  readonly lower?: string;
+  readonly upper?: string;
+  /** Columns of the two numbers in words; none for counts. */
+  readonly count?: string;
+  readonly of?: string;
+}
+
+const all = () => true;
+const none = () => "";
+const skill = (read: ReleasedReader, row: ReleasedRow, { skills }: WordsContext) => {
+  const id = read.text(row, "skill");
+  return skills.find((each) => each.id === id)?.label || id;
+};
+const text = (key: string) => (read: ReleasedReader, row: ReleasedRow) => read.text(row, key) || "not recorded";
+
+const SHARE = {
+  axis: "% of children assessed",
+  end: 100,
+  times: 100,
+  value: "shareMet",
+  lower: "lower",
+  upper: "upper",
+};
+const BAND: BarKind = {
+  ...SHARE,
+  axis: "% of child-skills assessed that are met",
+  rows: (read, row) => read.text(row, "skill") === ALL_SKILLS,
+  panel: text("area"),
+  label: text("band"),
+  count: "met",
+  of: "assessed",
+};
+
+/** How each table is drawn. */
+export const BAR_KINDS: Readonly<Record<string, BarKind>> = {
+  "met-by-band": BAND,
+  "met-by-band-left": BAND,
+  "reached-by-age": {
+    axis: "% of all children who had met it, at the least",
+    end: 100,
+    rows: all,
+    panel: skill,
+    label: (read, row) => `${read.text(row, "age")} months`,
+    value: "lowest",
+    times: 100,
+    count: "met",
+    of: "children",
+  },
+  "age-when-met": {
+    axis: "months by which half had met it, by estimate (line: a quarter to three quarters)",
+    end: null,
+    rows: all,
+    panel: none,
+    label: skill,
+    value: "p50",
+    times: 1,
+    lower: "p25",
+    upper: "p75",
+  },
+  referrals: {
+    axis: "referrals",
+    end: null,
+    rows: all,
+    panel: text("dimension"),
+    label: text("value"),
+    value: "referrals",
+    times: 1,
+  },
+  "referral-steps": {
+    ...SHARE,
+    axis: "% of referrals that could take the step",
+    rows: all,
+    panel: none,
+    label: text("step"),
+    value: "share",
+    count: "count",
+    of: "of",
+  },
+  ratings: {
+    axis: "% of children",
+    end: 100,
+    rows: all,
+    panel: text("outcome"),
+    label: (read, row) => `statement ${read.text(row, "statement")}`,
+    value: "percent",
+    times: 1,
+    count: "count",
+    of: "of",
+  },
+  trend: { ...SHARE, rows: all, panel: skill, label: text("quarter"), count: "met", of: "assessed" },
+};
