@@ -81,8 +81,9 @@ export class ReferralLists {
     );
   }
 
+  /** Every source that the records name, also where it referred nobody in the period: a row must not say that it did. */
   bySource(): SliceLists[] {
-    const sources = [...new Set(this.counted.map(({ source }) => source))].sort();
+    const sources = [...new Set((this.context.records.referrals as Referrals).from)].sort();
     return sources.map((source) =>
       this.slice("source", source, { subject: `from ${source}`, ofReferral: (referral) => referral.source === source }),
     );

@@ -33,11 +33,20 @@ export function draftReferrals(drafting: Drafting): DraftTable {
   );
   const own = slices.map((slice) => ({ slice, cells: cells.add(slice, true) }));
   addSums(lists, cells, slices);
-  const drafted = own.map((each, at) => {
+  const drafted = own.map((each) => {
     const wholeOf = each.slice.dimension === "site and area" ? areaOf(own, each.slice) : total;
-    return draftRow(builder, columns, rounded(columns, rows[at] ?? []), rowCells(each, own, wholeOf));
+    return draftRow(builder, columns, rounded(columns, rowOf(each.slice, rows)), rowCells(each, own, wholeOf));
   });
   return { id, title, population, columns, rows: drafted, notes: NOTES };
+}
+
+/** The row of the table; of a source that referred nobody in the period, which has none there, the row that it would have. */
+function rowOf({ dimension, value }: SliceLists, rows: readonly (readonly TableValue[])[]): readonly TableValue[] {
+  const found = rows.find((row) => row[0] === dimension && row[1] === value);
+  if (found) return found;
+  const [children, childMonths] = rows.find((row) => row[0] === "area")?.slice(2) ?? [];
+  const none = [dimension, value, children ?? null, childMonths ?? null, 0, 0, childMonths === 0 ? null : 0];
+  return (rows[0] ?? []).map((_, at) => none[at] ?? null);
 }
 
 interface Row {

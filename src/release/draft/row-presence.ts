@@ -15,13 +15,12 @@ export function withRowsThatAreThere(system: CountSystem, drafts: readonly Draft
 
 function heldCells({ id, columns, rows }: DraftTable): number[] {
   const at = (key: string) => columns.findIndex((column) => column.key === key);
-  const [children, referrals, dimension] = [at("children"), at("referrals"), at("dimension")];
+  const [children, dimension] = [at("children"), at("dimension")];
   return rows.flatMap((row) => {
     if (ONLY_WITH_CHILDREN.includes(id)) return cellIn(row[children]);
     if (id !== "referrals") return [];
-    // a source has a row only where it referred somebody; sites, bands and quarters where somebody was followed
+    // sites, bands and quarters have a row only where somebody was followed
     const by = row[dimension]?.kind === "label" ? row[dimension].value : null;
-    if (by === "source") return cellIn(row[referrals]);
     return by === "site" || by === "band" || by === "quarter" ? cellIn(row[children]) : [];
   });
 }
