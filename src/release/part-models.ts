@@ -1,6 +1,7 @@
 import type { Knowledge } from "./knowledge";
 import type { LinearModel, Solver, SolverLimits } from "./linear-model";
 import type { Part } from "./parts";
+import { Contradiction } from "./system";
 
 /** What is asked of one part: the sum of weight times count, as low or as high as it goes. */
 export interface Question {
@@ -91,7 +92,7 @@ function askTogether(
   }
   const bounds = { lower: Float64Array.from(cells, (cell) => lower[cell] as number), upper: capped };
   const { status, values, rowDuals } = solver({ sense, objective, ...bounds, whole: null, rows });
-  if (status !== "optimal") throw new RangeError(`The counts of this release contradict one another (${status}).`);
+  if (status !== "optimal") throw new Contradiction(`The counts of this release contradict one another (${status}).`);
   let row = 0;
   return questions.map(({ part }) => {
     const duals = Array.from(rowDuals.subarray(row, (row += part.equations.length)));

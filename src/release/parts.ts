@@ -1,5 +1,5 @@
 import type { Knowledge } from "./knowledge";
-import { type Cell, type CountSystem, isSecret } from "./system";
+import { type Cell, Contradiction, type CountSystem, isSecret } from "./system";
 
 /** Cells that an outsider does not know, with the equations that tie them to one another and to nothing else unknown. */
 export interface Part {
@@ -59,7 +59,9 @@ function openEquation(system: CountSystem, knowledge: Knowledge, index: number):
     return [{ equation: index, cells, coefficients: open.map(({ coefficient }) => coefficient), equals: rest }];
   }
   if (rest === 0) return [];
-  throw new RangeError(`These counts do not add up: ${terms.map(({ cell }) => system.cells[cell]!.place).join("; ")}.`);
+  throw new Contradiction(
+    `These counts do not add up: ${terms.map(({ cell }) => system.cells[cell]!.place).join("; ")}.`,
+  );
 }
 
 /**

@@ -31,6 +31,9 @@ export interface Cell {
   readonly atLeast?: number;
 }
 
+/** Counts and equations that cannot all be true: wrong totals, or records that changed since an earlier release. */
+export class Contradiction extends RangeError {}
+
 /** Whole numbers, both ends included. */
 export interface Span {
   readonly low: number;

@@ -10,6 +10,7 @@ import type { Solver } from "../release/linear-model";
 import type { PreparedRelease, Refusal } from "../release/prepared";
 import { proposals } from "../release/proposals";
 import { NotSafe, protect, type Protected } from "../release/protect";
+import { Contradiction } from "../release/system";
 import { tieLedger } from "../release/ties";
 import type { Settings } from "../settings/settings";
 import { tableContext } from "../tables/context";
@@ -63,10 +64,14 @@ export function prepareRelease(
     });
     return prepared(drafted, found, tied.notCovered, entry, settings);
   } catch (error) {
+    if (error instanceof Contradiction && ledger.entries.length > 0) return { places: [], proposals: [CHANGED] };
     if (!(error instanceof NotSafe)) throw error;
     return { places: error.places.map((place) => ({ place, repair: error.repair })), proposals: [error.message] };
   }
 }
+
+const CHANGED =
+  "Records changed since an earlier release, so that its figures and these cannot both be true: leave out the tables that the change touches, or correct the records.";
 
 function prepared(
   { drafts, system, flags }: DraftRelease,

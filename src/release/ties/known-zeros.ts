@@ -1,7 +1,6 @@
 import { bandSpan } from "../draft/keys";
 import type { Combined } from "./combined";
-import { PERIODS, type Span, spanOf } from "./spans";
-import type { Family } from "./split";
+import { type Family, PERIODS, type Span, spanOf } from "./spans";
 
 /** Spans for which a release has no row, because they hold nobody: everybody knows these zeros. */
 export type KnownZeros = (family: Family) => readonly Span[];

@@ -15,6 +15,17 @@ export interface Span {
   readonly to: number;
 }
 
+/** Counts of one thing over several spans. */
+export interface Family {
+  readonly parts: KeyParts;
+  readonly spans: Map<string, Standing>;
+}
+
+interface Standing {
+  readonly span: Span;
+  readonly cell: number;
+}
+
 /** Populations whose ages are bands; over all ages they are counted under another name. */
 const BY_BAND = ["followed", "left", "referred"];
 

@@ -3,18 +3,7 @@ import type { KeyParts } from "../draft/keys";
 import type { Combined } from "./combined";
 import { fillCounts } from "./fill";
 import { type KnownZeros } from "./known-zeros";
-import { type Axis, familyOf, type Span, spanOf } from "./spans";
-
-/** Counts of one thing over several spans. */
-export interface Family {
-  readonly parts: KeyParts;
-  readonly spans: Map<string, Standing>;
-}
-
-interface Standing {
-  readonly span: Span;
-  readonly cell: number;
-}
+import { type Axis, type Family, familyOf, type Span, spanOf } from "./spans";
 
 /**
  * Ties counts over spans that overlap without being the same, as those of two releases do: the axis is cut at every edge
