@@ -21,7 +21,7 @@ export interface Family {
   readonly spans: Map<string, Standing>;
 }
 
-interface Standing {
+export interface Standing {
   readonly span: Span;
   readonly cell: number;
 }

@@ -1,9 +1,8 @@
 import { smallSpan, type Cell, type Equation } from "../system";
-import type { KeyParts } from "../draft/keys";
 import type { Combined } from "./combined";
 import { fillCounts } from "./fill";
 import { type KnownZeros } from "./known-zeros";
-import { type Axis, type Family, familyOf, type Span, spanOf } from "./spans";
+import { type Axis, type Family, familyOf, type Span, spanOf, type Standing } from "./spans";
 
 /**
  * Ties counts over spans that overlap without being the same, as those of two releases do: the axis is cut at every edge
