@@ -74,10 +74,13 @@ export function withoutNode() {
   });
 }
 
-/** What the functions and the pane's worker both need is one file, loaded once. */
+/**
+ * What the functions and the pane's worker both need is one file, loaded once. Reports and releases are made in the worker
+ * alone: there they are loaded with it, or once they are asked for, and the pane opens sooner.
+ */
 const shared = {
   name: "shared",
-  test: /[\\/]node_modules[\\/](@date-fns|date-fns|zod|@stdlib|simple-statistics|@noble|pure-rand)[\\/]|[\\/]src[\\/](?!hosts)/,
+  test: /[\\/]node_modules[\\/](@date-fns|date-fns|zod|@stdlib|simple-statistics|@noble|pure-rand)[\\/]|[\\/]src[\\/](?!hosts|report|release)/,
   chunks: "all",
   enforce: true,
 };

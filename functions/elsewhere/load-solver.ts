@@ -7,7 +7,10 @@ let loading: Promise<Solver> | null = null;
 
 /** The solver, in a browser's worker: its script and its engine come from beside this one the first time they are needed. */
 export function loadSolver(): Promise<Solver> {
-  loading ??= load();
+  loading ??= load().catch((error: unknown) => {
+    loading = null;
+    throw error;
+  });
   return loading;
 }
 

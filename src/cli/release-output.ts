@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { drawPicture } from "../hosts/file/draw-picture";
 import { pngOf } from "../hosts/file/picture-png";
 import { type ReleaseFile, releaseFiles, type ReleaseFormat } from "../hosts/file/release-files";
 import { ReleaseRefused } from "../hosts/file/scan/refused";
@@ -20,7 +21,7 @@ export async function made(
 ): Promise<ReleaseFile[]> {
   loadEngine(readFileSync(fileURLToPath(ENGINE_FILE)));
   try {
-    return await releaseFiles(release, context, { formats, rules, png: pngOf });
+    return await releaseFiles(release, context, { formats, rules, draw: drawPicture, png: pngOf });
   } catch (error) {
     if (error instanceof ReleaseRefused) throw badRequest(error.message);
     throw error;

@@ -63,4 +63,6 @@ export interface WorkbookHost {
   saveDecisions(decisions: unknown): Promise<void>;
   /** Hands a file to the user: a download in the page, a new workbook in Excel where it can. */
   saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void>;
+  /** Hands a file to the user as a download, in Excel too: nothing is opened, and nothing written into it on the way. */
+  downloadFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void>;
 }

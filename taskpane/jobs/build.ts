@@ -1,6 +1,6 @@
 import { parseSettings, type Settings } from "../../src/settings/settings";
 import type { Told } from "../state/pane-state";
-import { fieldMessages, MISSING_AS_OF, NO_TABLES } from "../words/settings";
+import { fieldMessages, MISSING_AS_OF, NO_TABLES, reportFaults } from "../words/settings";
 import { reportLabel, toldOfBuild } from "../words/report";
 import { addMade } from "./add-made";
 import { type JobTools, type Pane, runJob } from "./pane";
@@ -24,7 +24,7 @@ function settingsToBuild({ store }: Pane): Settings | null {
   const parsed = parseSettings(entries, 1900);
   store.dispatch({ type: "entries seen", names: ["asOf", ...fieldMessages(entries).keys()] });
   if ("settings" in parsed && parsed.settings.asOf !== null && tables.length > 0) return parsed.settings;
-  const text = "messages" in parsed ? "Some fields need a look before the report can be made." : MISSING_AS_OF;
+  const text = "messages" in parsed ? reportFaults(fieldMessages(entries)) : MISSING_AS_OF;
   const lacksTables = "settings" in parsed && parsed.settings.asOf !== null;
   store.dispatch({ type: "told", told: { tone: "stopped", text: lacksTables ? NO_TABLES : text } });
   store.dispatch({ type: "build refused" });

@@ -51,6 +51,7 @@ export const useStyles = makeStyles({
   smallTitle: { fontSize: "14px", fontWeight: 600, margin: "14px 0 2px" },
   quiet: { color: "var(--wl-quiet)", margin: "0 0 8px", fontSize: "13px" },
   actions: { display: "flex", flexWrap: "wrap", gap: "8px", marginTop: "10px", alignItems: "center" },
+  lastActions: { display: "flex", flexWrap: "wrap", gap: "8px", marginTop: "26px", alignItems: "center" },
   fields: { display: "flex", flexDirection: "column", gap: "14px", marginTop: "8px" },
   told: {
     borderLeft: "3px solid var(--wl-accent)",
@@ -108,6 +109,29 @@ export const useStyles = makeStyles({
     "& tbody th": { fontWeight: 400, borderBottom: "none" },
     "& tbody tr + tr > *": { borderTop: "1px solid var(--wl-rule)" },
   },
+  figures: {
+    width: "auto",
+    "& th + th, & td": { textAlign: "right" },
+    "& thead th": { verticalAlign: "bottom", minWidth: "4.5rem", overflowWrap: "normal" },
+    "& td": { whiteSpace: "nowrap", paddingLeft: "10px" },
+    // Names stay in sight while the figures scroll.
+    "& th:first-child": { minWidth: "8.5rem", maxWidth: "11rem", overflowWrap: "anywhere" },
+    "& th:first-child:not([scope=rowgroup]), & th[scope=rowgroup] > span": { position: "sticky", left: 0 },
+    "& th:first-child:not([scope=rowgroup])": {
+      backgroundColor: "var(--wl-paper)",
+      borderRight: "1px solid var(--wl-rule)",
+    },
+    "& th[scope=rowgroup]": { maxWidth: "none", fontWeight: 600, paddingTop: "10px" },
+    "& th[scope=rowgroup] > span": { display: "inline-block", maxWidth: "min(80cqi, 40rem)" },
+    "& tbody + tbody": { borderTop: "1px solid var(--wl-quiet)" },
+  },
+  // Hatched as in the pictures; the word says the same where no ground is drawn.
+  heldBack: {
+    color: "var(--wl-quiet)",
+    backgroundImage: "repeating-linear-gradient(135deg, transparent 0 5px, var(--wl-rule) 5px 6px)",
+    "& > span": { fontSize: "12px", backgroundColor: "var(--wl-paper)", paddingInline: "2px" },
+  },
+  plainList: { margin: "0 0 6px", paddingLeft: "18px", "& li": { marginBottom: "4px" } },
   number: { textAlign: "right" },
   scroll: { overflowX: "auto", ":focus-visible": { outline: "2px solid var(--wl-accent)" } },
   figure: { margin: "8px 0 16px", "& svg": { maxWidth: "100%", height: "auto", display: "block" } },

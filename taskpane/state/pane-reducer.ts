@@ -1,6 +1,7 @@
 import type { RecordsFound } from "../worker/found";
 import { reduceCaseload } from "./caseload-reducer";
 import { reduceQuarter } from "./quarter-reducer";
+import { initialRelease, reduceRelease } from "./release-reducer";
 import type { Job, PaneAction, PaneState } from "./pane-state";
 
 export const initialState: PaneState = {
@@ -22,6 +23,7 @@ export const initialState: PaneState = {
     isOld: false,
     page: null,
   },
+  release: initialRelease,
   receipts: [],
   choices: { tables: [], records: [] },
 };
@@ -47,7 +49,9 @@ export function reducePane(state: PaneState, action: PaneAction): PaneState {
 function reducePlaces(state: PaneState, action: PaneAction): PaneState {
   const quarter = reduceQuarter(state.quarter, action);
   const caseload = reduceCaseload(state.caseload, action);
-  return quarter === state.quarter && caseload === state.caseload ? state : { ...state, quarter, caseload };
+  const release = reduceRelease(state.release, action);
+  const isSame = quarter === state.quarter && caseload === state.caseload && release === state.release;
+  return isSame ? state : { ...state, quarter, caseload, release };
 }
 
 function reduceJob(state: PaneState, action: PaneAction): PaneState {

@@ -5,6 +5,7 @@ import type { RecordsFound, TableChoice } from "../worker/found";
 import type { CaseloadListed, PageMade } from "../worker/listed";
 import type { Made } from "../worker/made";
 import type { CaseloadAsk } from "../worker/messages";
+import type { ProseChecked, ReleaseMade, ReleaseRefusal } from "../worker/released";
 
 export interface PaneState {
   readonly place: string;
@@ -18,6 +19,7 @@ export interface PaneState {
   readonly decisions: DecisionsState;
   readonly quarter: QuarterState;
   readonly caseload: CaseloadState;
+  readonly release: ReleaseState;
   readonly receipts: readonly Receipt[];
   readonly choices: { readonly tables: readonly TableChoice[]; readonly records: readonly RecordHeadings[] };
 }
@@ -27,7 +29,8 @@ export interface RecordHeadings {
   readonly headings: readonly string[];
 }
 
-export type JobKind = "reading" | "building" | "listing" | "adding" | "removing" | "saving";
+export type JobKind =
+  "reading" | "building" | "listing" | "adding" | "removing" | "saving" | "opening" | "preparing" | "checking";
 
 /** The one thing the pane is doing. */
 export interface Job {
@@ -78,6 +81,30 @@ export interface CaseloadState {
   readonly page: PageMade | null;
 }
 
+export interface ReleaseState {
+  readonly tables: readonly string[];
+  readonly ledger: LedgerOpened | null;
+  /** How often a release was asked for while a field wanted a look. */
+  readonly refused: number;
+  readonly made: ReleaseMade | null;
+  readonly refusal: ReleaseRefusal | null;
+  /** Something changed since that the release depends on. */
+  readonly isOld: boolean;
+  /** Whether a file of the release was saved: then its ledger is to be saved too. */
+  readonly isSaved: boolean;
+  /** A text that is to go with the figures, and what was found in it; null where it was not checked as it stands. */
+  readonly prose: string;
+  readonly checked: ProseChecked | null;
+}
+
+/** The ledger of earlier releases, as it was opened or last saved. It holds no hidden value and nothing of a child. */
+export interface LedgerOpened {
+  readonly fileName: string;
+  readonly text: string;
+  readonly releases: number;
+  readonly last: string | null;
+}
+
 export type PaneAction =
   | { readonly type: "place opened"; readonly place: string }
   | { readonly type: "book named"; readonly name: string }
@@ -104,5 +131,17 @@ export type PaneAction =
   | { readonly type: "page made"; readonly page: PageMade }
   /** The worker no longer holds the page: it cannot be saved. */
   | { readonly type: "page forgotten" }
+  | { readonly type: "release table chosen"; readonly id: string; readonly chosen: boolean }
+  | { readonly type: "ledger opened"; readonly ledger: LedgerOpened | null }
+  | { readonly type: "ledger saved"; readonly ledger: LedgerOpened }
+  | { readonly type: "release asked" }
+  | { readonly type: "release refused by a field" }
+  | { readonly type: "release made"; readonly made: ReleaseMade }
+  | { readonly type: "release refused"; readonly refusal: ReleaseRefusal }
+  | { readonly type: "release saved" }
+  /** The worker no longer holds the release: it can be neither looked at nor saved. */
+  | { readonly type: "release forgotten" }
+  | { readonly type: "prose written"; readonly prose: string }
+  | { readonly type: "prose checked"; readonly checked: ProseChecked }
   | { readonly type: "receipts known"; readonly receipts: readonly Receipt[] }
   | { readonly type: "told"; readonly told: Told | null };

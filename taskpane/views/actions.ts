@@ -8,7 +8,9 @@ import { addPage, listChildren } from "../jobs/caseload";
 import { keepDecisions, saveDecisionsFile, takeOverDecisions } from "../jobs/decisions";
 import { cancelJob, type Pane } from "../jobs/pane";
 import { checkAgain, readWorkbook } from "../jobs/read";
+import { checkProse, openLedger, prepare, releasePart, saveLedger, saveRelease } from "../jobs/release";
 import { moreCells, showCell } from "../jobs/show-cells";
+import type { PreviewRow, ReleaseFormat } from "../worker/released";
 
 /** Everything that a view can set going. Jobs tell how they ended through the state; nothing is awaited in a view. */
 export interface PaneActions {
@@ -28,6 +30,19 @@ export interface PaneActions {
   readonly listChildren: () => void;
   readonly addPage: (subject: PageSubject) => void;
   readonly savePage: () => void;
+  readonly chooseReleaseTable: (id: string, chosen: boolean) => void;
+  readonly openLedger: (file: File) => void;
+  readonly closeLedger: () => void;
+  readonly prepareRelease: () => void;
+  readonly saveRelease: (format: ReleaseFormat, as: "file" | "opened") => void;
+  readonly saveLedger: () => void;
+  readonly writeProse: (prose: string) => void;
+  readonly checkProse: () => void;
+  /** The next rows, and sentences, of a table of the last release. */
+  readonly releaseRows: (table: number, from: number) => Promise<readonly PreviewRow[]>;
+  readonly releaseSentences: (table: number, from: number) => Promise<readonly string[]>;
+  /** What the workbook is open in. */
+  readonly hostKind: Pane["host"]["kind"];
   readonly showCell: (sheet: string, cell: string) => void;
   readonly moreCells: (group: number) => void;
   /** Gives what keeps the decisions from standing together; empty where they were kept. */
@@ -57,6 +72,17 @@ export function actionsOf(pane: Pane): PaneActions {
     listChildren: () => void listChildren(pane),
     addPage: (subject) => void addPage(pane, subject),
     savePage: () => void savePage(pane),
+    chooseReleaseTable: (id, chosen) => dispatch({ type: "release table chosen", id, chosen }),
+    openLedger: (file) => void openLedger(pane, file),
+    closeLedger: () => dispatch({ type: "ledger opened", ledger: null }),
+    prepareRelease: () => void prepare(pane),
+    saveRelease: (format, as) => void saveRelease(pane, format, as),
+    saveLedger: () => void saveLedger(pane),
+    writeProse: (prose) => dispatch({ type: "prose written", prose }),
+    checkProse: () => void checkProse(pane),
+    releaseRows: (table, from) => releasePart(pane, "releaseRows", table, from),
+    releaseSentences: (table, from) => releasePart(pane, "releaseSentences", table, from),
+    hostKind: pane.host.kind,
     showCell: (sheet, cell) => void showCell(pane, sheet, cell),
     moreCells: (group) => void moreCells(pane, group),
     keepDecisions: (list) => keepDecisions(pane, list),

@@ -4,6 +4,7 @@ import type { PlanReason } from "../../src/tables/caseload/plan-item";
 import { MOST_VISITS_IN_PLAN, visitsAsked } from "../../src/tables/caseload/plan-visits";
 import type { Receipt } from "../../src/workbook/host";
 import type { Told } from "../state/pane-state";
+import { placeOfSetting } from "./settings";
 import type { CaseloadListed, PageMade, VisitToMake } from "../worker/listed";
 
 /** The title of the place: the finding, as a sentence. */
@@ -51,11 +52,11 @@ export function visitsMessage(text: string): string | undefined {
     : undefined;
 }
 
-/** Why the children cannot be listed: fields that stand in Quarter are named with their message. */
+/** Why the children cannot be listed: fields that stand elsewhere are named with their message. */
 export function faultsInWords(messages: readonly (readonly [SettingName, string])[]): string {
-  const elsewhere = messages.filter(([name]) => name !== "asOf").map(([, message]) => message);
-  if (elsewhere.length === 0) return "A field needs a look before the children can be listed.";
-  return `A field of Quarter needs a look before the children can be listed. ${elsewhere[0]}`;
+  const elsewhere = messages.find(([name]) => name !== "asOf");
+  if (elsewhere === undefined) return "A field needs a look before the children can be listed.";
+  return `A field of ${placeOfSetting(elsewhere[0])} needs a look before the children can be listed. ${elsewhere[1]}`;
 }
 
 export function toldOfList(listed: CaseloadListed): Told {

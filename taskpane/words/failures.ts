@@ -34,6 +34,9 @@ const CANCELLED: Readonly<Record<JobKind, string>> = {
   adding: "Cancelled. No page was added to the workbook.",
   removing: "Cancelled. Sheets that are still listed are still there.",
   saving: "Cancelled. No file was saved.",
+  opening: "Cancelled. No ledger was opened.",
+  preparing: "Cancelled. Nothing was prepared, and nothing was written.",
+  checking: "Cancelled. The text was not checked; prepare the release again.",
 };
 
 const UNDONE: Readonly<Record<JobKind, string>> = {
@@ -43,6 +46,9 @@ const UNDONE: Readonly<Record<JobKind, string>> = {
   adding: "The page could not be made. Nothing was added to the workbook.",
   removing: "The sheets could not be removed; those that are still listed are still there.",
   saving: "The file could not be saved.",
+  opening: "The ledger could not be opened.",
+  preparing: "The release could not be prepared. Nothing was written.",
+  checking: "The text could not be checked.",
 };
 
 /** The failure's own text is left out: it may carry the text of a cell. Its kind helps whoever mends the program. */

@@ -26,6 +26,12 @@ export const FROM: FieldWords = {
   isDate: true,
 };
 
+export const EDGES: FieldWords = {
+  name: "edges",
+  label: "Edges of the age bands",
+  hint: "Months, rising. Left empty: 0, 3, 6, 9, 12, 18, 24, 36.",
+};
+
 /** The rest, under the names that the command line and the worksheet functions use too. */
 export const MORE_SETTINGS: readonly FieldWords[] = [
   {
@@ -44,7 +50,7 @@ export const MORE_SETTINGS: readonly FieldWords[] = [
     label: "Correct ages until",
     hint: "Months, such as 24, 36 corrected, or always. Left empty: 24.",
   },
-  { name: "edges", label: "Edges of the age bands", hint: "Months, rising. Left empty: 0, 3, 6, 9, 12, 18, 24, 36." },
+  EDGES,
   { name: "recheck", label: "A look is out of date after", hint: "Days. Left empty: 90." },
   { name: "level", label: "Confidence level", hint: "A share such as 0.95, which is what is taken when left empty." },
   {
@@ -84,8 +90,53 @@ export const MORE_SETTINGS: readonly FieldWords[] = [
   },
 ];
 
+/** Those that bear on a release alone. */
+export const MINIMUM_CELL: FieldWords = {
+  name: "minimumCell",
+  label: "Least number of children",
+  hint: "Left empty: 11.",
+};
+
+export const RELEASE_METHOD: FieldWords = {
+  name: "releaseMethod",
+  label: "What is done with counts that may not be shown",
+  hint: "Each way is attacked afterwards, as an outsider would.",
+  choices: [
+    { value: "", label: "Hidden, with as few others as make them safe" },
+    { value: "round", label: "All counts rounded, so that they still add up" },
+    { value: "ranges", label: "Given as ranges" },
+  ],
+};
+
+export const RELEASE_SETTINGS: readonly FieldWords[] = [
+  {
+    name: "wholeGroups",
+    label: "Where all or none of a group have something",
+    hint: "0% and 100% say of every child in the group what they say of the group.",
+    choices: [
+      { value: "", label: "Shown, and listed for you" },
+      { value: "hide", label: "Held back" },
+    ],
+  },
+  { name: "floor", label: "The floor of this program", hint: "No release goes below it. Left empty: 5." },
+];
+
+const OF_RELEASE = [MINIMUM_CELL, RELEASE_METHOD, ...RELEASE_SETTINGS];
+
+/** The place of the pane in which a setting stands. */
+export function placeOfSetting(name: SettingName): "Release" | "Quarter" {
+  return OF_RELEASE.some((each) => each.name === name) ? "Release" : "Quarter";
+}
+
 export const MISSING_AS_OF = "The report needs the day its figures are true for: fill in the as-of date.";
 export const NO_TABLES = "No table is chosen: tick at least one.";
+
+/** Why no report can be made: a field that stands in another place is named with its message. */
+export function reportFaults(messages: ReadonlyMap<SettingName, string>): string {
+  const elsewhere = [...messages].find(([name]) => placeOfSetting(name) === "Release");
+  if (elsewhere === undefined) return "Some fields need a look before the report can be made.";
+  return `A field of Release needs a look before the report can be made. ${elsewhere[1]}`;
+}
 
 /** What is wrong with each field, in words that name it as the pane does. */
 export function fieldMessages(entries: Entries): ReadonlyMap<SettingName, string> {
@@ -100,7 +151,7 @@ export function fieldMessages(entries: Entries): ReadonlyMap<SettingName, string
 }
 
 function inWordsOfThePane(message: string, name: SettingName): string {
-  const label = [AS_OF, FROM, ...MORE_SETTINGS].find((each) => each.name === name)?.label ?? name;
+  const label = [AS_OF, FROM, ...MORE_SETTINGS, ...OF_RELEASE].find((each) => each.name === name)?.label ?? name;
   return `${label}: ${message.slice(name.length + 1).replace(/\basOf\b/g, "the as-of date")}`;
 }
 

@@ -80,4 +80,6 @@ export interface TableChoice {
   readonly id: string;
   readonly name: string;
   readonly internal: boolean;
+  /** Whether it may be part of a release. */
+  readonly releasable: boolean;
 }

@@ -7,6 +7,7 @@ import type { SheetIn, WorkbookIn } from "../../src/workbook/workbook";
 import type { FoundCell, RecordsFound, TableChoice } from "./found";
 import type { CaseloadBuilt, PageMade } from "./listed";
 import type { Built } from "./made";
+import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseBuilt, ReleaseFormat } from "./released";
 
 /** What the pane asks of its worker, and the answer to each. */
 export interface Requests {
@@ -20,6 +21,13 @@ export interface Requests {
   build: { ask: BuildAsk; answer: Built };
   caseload: { ask: CaseloadAsk; answer: CaseloadBuilt };
   page: { ask: PageAsk; answer: PageMade };
+  ledger: { ask: { readonly text: string }; answer: LedgerRead };
+  release: { ask: ReleaseAsk; answer: ReleaseBuilt };
+  /** The next rows, and sentences, of a table of the last release. */
+  releaseRows: { ask: ReleasePartAsk; answer: readonly PreviewRow[] };
+  releaseSentences: { ask: ReleasePartAsk; answer: readonly string[] };
+  prose: { ask: { readonly text: string }; answer: ProseChecked };
+  releaseFile: { ask: { readonly format: ReleaseFormat | "ledger" }; answer: Uint8Array<ArrayBuffer> };
   /** The sheets of what was made last of a kind. Rows come in parts before the answer. */
   sheets: { ask: { readonly of: MadeKind }; answer: readonly SheetHead[] };
   /** Gives the columns of the workbook back, transferred. The worker holds it no longer. */
@@ -57,6 +65,11 @@ export interface PageAsk {
   readonly decisions: readonly Decision[];
   readonly subject: PageSubject;
   readonly visits: number;
+}
+
+export interface ReleasePartAsk {
+  readonly table: number;
+  readonly from: number;
 }
 
 /** What the worker makes sheets of, and keeps until the next one of its kind. */

@@ -3,6 +3,7 @@ import { NobodyOfThatName } from "../../src/report/pages/make-page";
 import { NothingByThen } from "../../src/report/run";
 import { UnknownColumn } from "../../src/tables/groups";
 import type { Failure, FromWorker, ToWorker } from "./messages";
+import { ReleaseStopped } from "./release-stopped";
 import type { Work } from "./work";
 
 export type Post = (message: FromWorker, transfer?: ArrayBuffer[]) => void;
@@ -42,6 +43,18 @@ async function answerOf(work: Work, message: ToWorker, post: Post): Promise<Answ
       return { answer: work.caseload(message.ask, { onStep: (step) => post({ id, kind: "step", step }) }) };
     case "page":
       return { answer: work.page(message.ask, { onStep: (step) => post({ id, kind: "step", step }) }) };
+    case "ledger":
+      return { answer: (await work.releases()).ledger(message.ask.text) };
+    case "release":
+      return { answer: await work.release(message.ask, { onStep: (step) => post({ id, kind: "step", step }) }) };
+    case "releaseRows":
+      return { answer: (await work.releases()).rows(message.ask.table, message.ask.from) };
+    case "releaseSentences":
+      return { answer: (await work.releases()).sentences(message.ask.table, message.ask.from) };
+    case "prose":
+      return { answer: await work.prose(message.ask, { onStep: (step) => post({ id, kind: "step", step }) }) };
+    case "releaseFile":
+      return bytesOf(await work.releaseFile(message.ask));
     case "sheets":
       return { answer: work.sheets(message.ask, (part) => post({ id, kind: "rows", part })) };
     case "giveBack":
@@ -62,6 +75,7 @@ function failureOf(error: unknown): Failure {
   if (error instanceof UnknownColumn) return { name: "UnknownColumn", message: error.message };
   if (error instanceof NothingByThen) return { name: "NothingByThen", message: error.message };
   if (error instanceof NobodyOfThatName) return { name: "NobodyOfThatName", message: error.message };
+  if (error instanceof ReleaseStopped) return { name: "ReleaseStopped", message: error.message };
   if (error instanceof RecordsUnusable) return { name: "RecordsUnusable", message: error.message };
   return { name: error instanceof Error ? error.name : "Error", message: null };
 }

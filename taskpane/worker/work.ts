@@ -19,12 +19,16 @@ import { keep, type KeptReport, type KeptSheets, madeOf } from "./make-report";
 import { meansOf } from "./repairs";
 import type { Answer, Ask, BuildAsk, CaseloadAsk, Choices, MadeKind, PageAsk, RowsPart, SheetHead } from "./messages";
 import { type ReadFound, readFound } from "./read-found";
+import { isReleasable } from "./releasable";
+import type { ProseChecked, ReleaseAsk, ReleaseBuilt } from "./released";
+import type { Releases } from "./releases";
 import { headOf, partsOf } from "./sheet-parts";
 
 /** What is loaded only when it is asked for. */
 export interface WorkTools {
   readonly writeFile: (sheets: readonly SheetOut[], created: Day) => Promise<Uint8Array<ArrayBuffer>>;
   readonly drawChart: (chart: ReportChart, width: number) => Promise<string>;
+  readonly loadReleases: () => Promise<Releases>;
 }
 
 export interface WorkEvents {
@@ -38,12 +42,18 @@ export class Work {
   private groups: readonly GroupedFindings[] = [];
   private report: KeptReport | null = null;
   private lastPage: KeptSheets | null = null;
+  private loading: Promise<Releases> | null = null;
 
   constructor(private readonly tools: WorkTools) {}
 
   choices(): Choices {
     return {
-      tables: TABLE_LIST.map(({ id, internal }) => ({ id, internal, name: nameOf(id, internal) })),
+      tables: TABLE_LIST.map(({ id, internal }) => ({
+        id,
+        internal,
+        name: nameOf(id, internal),
+        releasable: isReleasable(id),
+      })),
       records: TABLES.map(({ name }) => ({ table: name, headings: meansOf(name) })),
     };
   }
@@ -99,6 +109,31 @@ export class Work {
     this.lastPage = { asOf, sheets: [sheet] };
     const fileName = `${subject.kind === "child" ? "child-page" : "caseload"}-${isoOf(asOf)}.xlsx`;
     return { subject, label: dayInWords(asOf), fileName };
+  }
+
+  async release(ask: ReleaseAsk, { onStep }: Pick<WorkEvents, "onStep">): Promise<ReleaseBuilt> {
+    onStep("Reading the records");
+    const { found, records } = this.read(ask);
+    if (!records) return { found, outcome: null };
+    const releases = await this.releases();
+    return { found, outcome: await releases.prepare(ask, this.needHeld().workbook, records, onStep) };
+  }
+
+  async prose({ text }: Ask<"prose">, { onStep }: Pick<WorkEvents, "onStep">): Promise<ProseChecked> {
+    return (await this.releases()).prose(text, this.needHeld().workbook, onStep);
+  }
+
+  async releaseFile({ format }: Ask<"releaseFile">): Promise<Uint8Array<ArrayBuffer>> {
+    const releases = await this.releases();
+    return format === "ledger" ? releases.ledgerFile() : releases.file(format);
+  }
+
+  releases(): Promise<Releases> {
+    this.loading ??= this.tools.loadReleases().catch((error: unknown) => {
+      this.loading = null;
+      throw error;
+    });
+    return this.loading;
   }
 
   sheets({ of }: Ask<"sheets">, onRows: WorkEvents["onRows"]): readonly SheetHead[] {

@@ -7,8 +7,12 @@ const ENGINE_FILE = new URL("../../node_modules/wasm-xlsxwriter/web/wasm_xlsxwri
 
 /** The report as an xlsx file; its writer is fetched from beside this script the first time. */
 export async function writeFile(sheets: readonly SheetOut[], created: Day): Promise<Uint8Array<ArrayBuffer>> {
-  const engine = await fetch(ENGINE_FILE);
-  if (!engine.ok) throw new Error("The file writer did not load.");
-  loadEngine(await WebAssembly.compile(await engine.arrayBuffer()));
+  loadEngine(await engine());
   return new Uint8Array(workbookBytes(sheets, { created }));
+}
+
+export async function engine(): Promise<WebAssembly.Module> {
+  const file = await fetch(ENGINE_FILE);
+  if (!file.ok) throw new Error("The file writer did not load.");
+  return WebAssembly.compile(await file.arrayBuffer());
 }

@@ -1,4 +1,5 @@
 import webpack from "webpack";
+import { webResolve, withoutNode } from "../../webpack.addin.mjs";
 import { webModule } from "../../webpack.rules.mjs";
 
 /**
@@ -15,8 +16,9 @@ export function bundle(entry, name, folder) {
     target: ["web", "es2022"],
     entry: { [name]: entry },
     output: { path: folder, filename: "[name].js", publicPath: "auto" },
-    resolve: { extensions: [".ts", ".tsx", ".js"] },
+    resolve: webResolve,
     module: webModule,
+    plugins: [withoutNode()],
     performance: { hints: false },
   };
   return new Promise((resolve, reject) => {

@@ -12,7 +12,7 @@ export class InProcessWorker implements WorkerLike {
   private readonly work: Work;
 
   constructor(tools: Partial<WorkTools> = {}) {
-    this.work = new Work({ writeFile: unwanted, drawChart: unwanted, ...tools });
+    this.work = new Work({ writeFile: unwanted, drawChart: unwanted, loadReleases: unwanted, ...tools });
   }
 
   postMessage(message: unknown, transfer: Transferable[]): void {
@@ -33,5 +33,5 @@ export class InProcessWorker implements WorkerLike {
 }
 
 function unwanted(): Promise<never> {
-  return Promise.reject(new RangeError("this test asks for no file and no chart"));
+  return Promise.reject(new RangeError("this test asks for no file, no chart and no release"));
 }

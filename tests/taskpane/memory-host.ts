@@ -10,6 +10,7 @@ export class MemoryHost implements WorkbookHost {
   readonly added: { readonly name: string; readonly sheet: SheetOut }[] = [];
   readonly shown: string[] = [];
   readonly saved: { readonly fileName: string; readonly bytes: Uint8Array; readonly mimeType: string }[] = [];
+  readonly downloaded: typeof this.saved = [];
   decisions: unknown = null;
   /** Milliseconds that each step of a read or a write takes. */
   pace = 0;
@@ -82,6 +83,11 @@ export class MemoryHost implements WorkbookHost {
 
   saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
     this.saved.push({ fileName, bytes, mimeType });
+    return Promise.resolve();
+  }
+
+  downloadFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
+    this.downloaded.push({ fileName, bytes, mimeType });
     return Promise.resolve();
   }
 

@@ -5,6 +5,7 @@ import { PLAN_TIERS, type PlanReason } from "../../src/tables/caseload/plan-item
 import {
   CASELOAD_ABOUT,
   caseloadTitle,
+  faultsInWords,
   looksInWords,
   noChoiceInWords,
   planInWords,
@@ -15,8 +16,26 @@ import {
 import { decisionInWords, KINDS } from "../../taskpane/words/decisions";
 import { Cancelled, toldOfFailure } from "../../taskpane/words/failures";
 import { countsInWords, recordsTitle } from "../../taskpane/words/records";
+import {
+  attackInWords,
+  heldBackInWords,
+  lossInWords,
+  OTHER,
+  PRESETS,
+  releaseFaults,
+  thresholdInWords,
+} from "../../taskpane/words/release";
 import { stepInWords } from "../../taskpane/words/report";
-import { AS_OF, fieldMessages, FROM, MORE_SETTINGS } from "../../taskpane/words/settings";
+import {
+  AS_OF,
+  fieldMessages,
+  FROM,
+  MINIMUM_CELL,
+  MORE_SETTINGS,
+  placeOfSetting,
+  RELEASE_METHOD,
+  RELEASE_SETTINGS,
+} from "../../taskpane/words/settings";
 import type { RecordsFound } from "../../taskpane/worker/found";
 import type { VisitToMake } from "../../taskpane/worker/listed";
 
@@ -77,10 +96,57 @@ test("an empty as-of date is asked for, and a first day after it is refused", ()
   );
 });
 
-test("every setting that bears on a quarter has a field; those of a release wait for their place", () => {
-  const fields = [AS_OF, FROM, ...MORE_SETTINGS].map(({ name }) => name as string);
-  const release = ["minimumCell", "floor", "releaseMethod", "wholeGroups"];
-  expect([...fields, "by", ...release].sort()).toEqual([...SETTING_NAMES].sort());
+test("every setting has a field in the place that it bears on", () => {
+  const fields = [AS_OF, FROM, ...MORE_SETTINGS, MINIMUM_CELL, RELEASE_METHOD, ...RELEASE_SETTINGS];
+  expect([...fields.map(({ name }) => name as string), "by"].sort()).toEqual([...SETTING_NAMES].sort());
+  expect([...SETTING_NAMES].filter((name) => placeOfSetting(name) === "Release").sort()).toEqual([
+    "floor",
+    "minimumCell",
+    "releaseMethod",
+    "wholeGroups",
+  ]);
+});
+
+test("a field that stands in another place is named with its place", () => {
+  const fault = new Map([["minimumCell", "Least number of children: must be a whole number."]] as const);
+  expect(faultsInWords([...fault])).toMatch(
+    /^A field of Release needs a look before the children can be listed\. Least/,
+  );
+  expect(releaseFaults(fault)).toBe("Some fields need a look before anything can be prepared.");
+  expect(releaseFaults(new Map([["recheck", "A look is out of date after: must be days."]] as const))).toMatch(
+    /^A field of Quarter needs a look before anything can be prepared\. A look is out of date after/,
+  );
+});
+
+test("the thresholds are said in plain words", () => {
+  // CMS Cell Size Suppression Policy: no cell of 1 to 10.
+  expect(thresholdInWords(11)).toMatch(/^Counts of 1 to 10 are held back, .* Zero may show\. .* CMS\.$/);
+  expect(thresholdInWords(5)).toMatch(/^Counts of 1 to 4 are held back/);
+  expect(thresholdInWords(2)).toMatch(/^A count of 1 is held back/);
+  expect(PRESETS.map(({ value }) => value)).toEqual(["", "10", "5", OTHER]);
+});
+
+const PREPARED = {
+  rule: { minimumCell: 11, method: "hide", base: null },
+  protection: { counts: 40, hidden: 10, small: 6, loss: 20, bound: 19, stoppedEarly: false },
+  printed: { counts: 60, heldBack: 15 },
+  attack: { attacked: 6, witnesses: 2 },
+} as const;
+
+test("what is held back, the gap to the least loss and the attack are said in numbers", () => {
+  expect(heldBackInWords(PREPARED)).toMatch(
+    /^Of 60 counts in the tables, 15 are held back; .* 10 different counts: 6 small, 4 from/,
+  );
+  expect(lossInWords(PREPARED)).toMatch(/weighs 20, .* less than 19: this one is within 5\.0% of the best/);
+  expect(lossInWords({ ...PREPARED, protection: { ...PREPARED.protection, bound: 20 } })).toMatch(
+    /No other choice loses less\.$/,
+  );
+  expect(attackInWords(PREPARED)).toMatch(
+    /^Nothing small\. 6 small counts were attacked .* at least 11, in its place: 2 such tables/,
+  );
+  const rounded = { ...PREPARED, rule: { minimumCell: 11, method: "round", base: 15 } } as const;
+  expect(heldBackInWords(rounded)).toBe("All 60 counts are rounded to multiples of 15, and still add up.");
+  expect(lossInWords(rounded)).toBeNull();
 });
 
 test("every kind of decision has its sentence and its line in the list", () => {

@@ -7,7 +7,7 @@ import { markedSheets } from "./mark";
 import { readWorkbook } from "./read/read-workbook";
 import { receiptsOf, removeAdded } from "./receipts";
 import { inExcel, PATIENT, type Patience } from "./run";
-import { saveFile } from "./save-file";
+import { download, saveFile } from "./save-file";
 import { showCell } from "./show-cell";
 import { addSheets } from "./write/add-sheets";
 
@@ -55,5 +55,9 @@ export class ExcelWorkbook implements WorkbookHost {
 
   saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
     return saveFile(fileName, bytes, mimeType, this.patience);
+  }
+
+  async downloadFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
+    download(fileName, bytes, mimeType);
   }
 }

@@ -35,7 +35,7 @@ function base64Of(bytes: Uint8Array): string {
 
 const KEPT_MS = 60_000;
 
-function download(fileName: string, bytes: Uint8Array, mimeType: string): void {
+export function download(fileName: string, bytes: Uint8Array, mimeType: string): void {
   const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: mimeType }));
   const link = document.createElement("a");
   link.href = url;

@@ -8,12 +8,15 @@ import { HATCH, pictureSpec } from "./picture-spec";
 
 /** The picture as SVG text with its message in words, the same on every machine: text is measured by rule, not by a canvas. */
 export async function drawPicture(picture: Picture): Promise<string> {
-  measureByRule();
+  const measured = measuring.textMetrics.width;
+  measuring.textMetrics.width = widthByRule;
   const { spec } = compile(pictureSpec(picture), { logger: vega.logger(vega.None) });
   const view = new vega.View(vega.parse(spec, {}, { ast: true }), { expr: expressionInterpreter, renderer: "none" });
   try {
     return withWords(await view.toSVG(), picture);
   } finally {
+    // A host that draws for a screen too measures there as it did.
+    measuring.textMetrics.width = measured;
     view.finalize();
   }
 }
@@ -28,12 +31,10 @@ interface TextItem {
 }
 
 /** Without a canvas Vega guesses widths half as wide again, and leaves a picture half empty. */
-function measureByRule(): void {
-  measuring.textMetrics.width = ({ text: own, fontSize = 11, fontWeight }, text = own) => {
-    const lines = Array.isArray(text) ? text : [text];
-    const digits = Math.max(...lines.map((line) => widthInDigits(String(line ?? ""))));
-    return digits * fontSize * DIGIT_EM * (fontWeight === "bold" ? BOLD : 1);
-  };
+function widthByRule({ text: own, fontSize = 11, fontWeight }: TextItem, text: unknown = own): number {
+  const lines = Array.isArray(text) ? text : [text];
+  const digits = Math.max(...lines.map((line) => widthInDigits(String(line ?? ""))));
+  return digits * fontSize * DIGIT_EM * (fontWeight === "bold" ? BOLD : 1);
 }
 
 /** The breadth of a digit of Source Sans 3, of its size, and a little air. */

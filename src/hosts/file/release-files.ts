@@ -2,11 +2,10 @@ import { strToU8 } from "fflate";
 import { dayFromIso } from "../../age/day";
 import type { PreparedRelease } from "../../release/prepared";
 import type { WordsContext } from "../../release/words/words-context";
-import { picturesOf } from "../../report/release/pictures";
+import { type Picture, picturesOf } from "../../report/release/pictures";
 import { releaseCsv } from "../../report/release/release-csv";
 import { releaseText } from "../../report/release/release-text";
 import { releaseSheets } from "../../report/release-sheets";
-import { drawPicture } from "./draw-picture";
 import { scanCsv } from "./scan/scan-csv";
 import { scanPng } from "./scan/scan-png";
 import { scanSvg } from "./scan/scan-svg";
@@ -25,6 +24,8 @@ export interface ReleaseFile {
 export interface FilesOptions {
   readonly formats: readonly ReleaseFormat[];
   readonly rules: ScanRules;
+  /** SVG from a picture: handed over, since its drawing library is larger than all the rest. */
+  readonly draw: (picture: Picture) => Promise<string>;
   /** PNG from SVG, where the host has a drawer of pictures. */
   readonly png?: (svg: string) => Uint8Array;
 }
@@ -37,13 +38,13 @@ export interface FilesOptions {
 export async function releaseFiles(
   release: PreparedRelease,
   context: WordsContext,
-  { formats, rules, png }: FilesOptions,
+  { formats, rules, draw, png }: FilesOptions,
 ): Promise<ReleaseFile[]> {
   const files: ReleaseFile[] = [];
   if (formats.includes("xlsx")) files.push(await workbookFile(release, context, rules));
   if (formats.includes("csv")) files.push(...csvFiles(release, rules));
   if (formats.includes("svg") || formats.includes("png")) {
-    files.push(...(await pictureFiles(release, context, { formats, rules, ...(png && { png }) })));
+    files.push(...(await pictureFiles(release, context, { formats, rules, draw, ...(png && { png }) })));
   }
   if (formats.some((format) => format !== "xlsx")) files.push(textFile(release, context, rules));
   return files;
@@ -68,11 +69,11 @@ function csvFiles({ tables }: PreparedRelease, rules: ScanRules): ReleaseFile[] 
 async function pictureFiles(
   { tables }: PreparedRelease,
   context: WordsContext,
-  { formats, rules, png }: FilesOptions,
+  { formats, rules, draw, png }: FilesOptions,
 ): Promise<ReleaseFile[]> {
   const files: ReleaseFile[] = [];
   for (const picture of tables.flatMap((table) => picturesOf(table, context))) {
-    const svg = await drawPicture(picture);
+    const svg = await draw(picture);
     scanSvg(`${picture.name}.svg`, svg, rules);
     if (formats.includes("svg")) files.push({ ending: `-${picture.name}.svg`, bytes: strToU8(svg) });
     if (formats.includes("png") && png) files.push(pngFile(picture.name, png(svg)));

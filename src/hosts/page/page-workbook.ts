@@ -136,6 +136,10 @@ export class PageWorkbook implements WorkbookHost {
     saveToDisk(fileName, bytes, mimeType);
   }
 
+  async downloadFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
+    saveToDisk(fileName, bytes, mimeType);
+  }
+
   /** The sheets of reports that are still there, by the names they have now. */
   sheetsMade(): ReadonlyMap<string, SheetOut> {
     const names = new Map(this.grid.sheets().map(({ id, name }) => [id, name]));

@@ -11,6 +11,9 @@ const NAMES: Readonly<Record<JobKind, string>> = {
   adding: "Adding the page",
   removing: "Removing",
   saving: "Saving",
+  opening: "Opening the ledger",
+  preparing: "Preparing the release",
+  checking: "Checking the text",
 };
 
 /** How far the running job is, and the way out of it. */

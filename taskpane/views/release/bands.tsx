@@ -1,0 +1,13 @@
+import { EDGES } from "../../words/settings";
+import { Section } from "../parts/section";
+import { SettingField } from "../parts/setting-field";
+
+const ABOUT = "Fewer bands show more. The other settings are those of Quarter.";
+
+export function Bands() {
+  return (
+    <Section title="Age bands" about={ABOUT}>
+      <SettingField words={EDGES} />
+    </Section>
+  );
+}

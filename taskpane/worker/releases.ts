@@ -1,0 +1,144 @@
+import { strToU8 } from "fflate";
+import { fingerprintOf } from "../../src/records/fingerprint";
+import type { Records } from "../../src/records/records";
+import { appendEntry, EMPTY_LEDGER, headOf, type Ledger, ledgerText, parseLedger } from "../../src/release/ledger";
+import type { Solver } from "../../src/release/linear-model";
+import type { PreparedRelease } from "../../src/release/prepared";
+import { checkProse, hiddenFigures } from "../../src/release/prose";
+import { isoInWords } from "../../src/release/words/days";
+import type { WordsContext } from "../../src/release/words/words-context";
+import { prepareRelease } from "../../src/report/prepare-release";
+import { contextOf, type OutputRules, rulesOf } from "../../src/report/release/release-rules";
+import { runReport } from "../../src/report/run";
+import { withoutLedger } from "../../src/report/release/without-ledger";
+import { canBeMade, TABLE_LIST } from "../../src/report/table-list";
+import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
+import type { WorkbookIn } from "../../src/workbook/workbook";
+import { madeOf, type PreviewedTable, previewed, ROWS_A_PART, SENTENCES_A_PART } from "./release-preview";
+import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseFormat, ReleaseOutcome } from "./released";
+import { ReleaseStopped } from "./release-stopped";
+
+/** What is loaded only once a release is prepared, or saved. */
+export interface ReleaseTools {
+  readonly loadSolver: () => Promise<Solver>;
+  /** One file, scanned. */
+  readonly fileOf: (
+    release: PreparedRelease,
+    context: WordsContext,
+    rules: OutputRules,
+    format: ReleaseFormat,
+  ) => Promise<Uint8Array<ArrayBuffer>>;
+}
+
+interface Kept {
+  readonly ask: ReleaseAsk;
+  readonly release: PreparedRelease;
+  readonly context: WordsContext;
+  readonly rules: OutputRules;
+  readonly ledger: Ledger;
+  readonly tables: readonly PreviewedTable[];
+  /** Of the records that it was made from. */
+  readonly fingerprint: string;
+}
+
+type OnStep = (step: string) => void;
+
+/** Prepares releases, and keeps the last one for its files, its rows and the check of a text. */
+export class Releases {
+  private kept: Kept | null = null;
+
+  constructor(private readonly tools: ReleaseTools) {}
+
+  ledger(text: string): LedgerRead {
+    const read = parseLedger(text);
+    if ("message" in read) return read;
+    const last = read.ledger.entries.at(-1);
+    return {
+      releases: read.ledger.entries.length,
+      last: last ? isoInWords(last.body.asOf) : null,
+      head: headOf(read.ledger),
+    };
+  }
+
+  async prepare(ask: ReleaseAsk, workbook: WorkbookIn, records: Records, onStep: OnStep): Promise<ReleaseOutcome> {
+    this.kept = null;
+    refuseMissing(ask.tables, records);
+    const ledger = ledgerOf(ask.ledger);
+    const { settings, tables, decisions } = ask;
+    onStep("Loading the solver");
+    const solver = await this.tools.loadSolver();
+    const found = prepareRelease(workbook, settings, { tables, decisions, ledger, solver, onStep });
+    if ("places" in found) return { kind: "refused", refused: found };
+    if (found.tables.every(({ rows }) => rows.length === 0)) throw new ReleaseStopped(NO_ROWS);
+    const release = ask.ledger === null ? withoutLedger(found) : found;
+    const context = contextOf(release, settings, records);
+    const seen = release.tables.map((table) => previewed(table, context));
+    this.kept = {
+      ask,
+      release,
+      context,
+      rules: rulesOf(release, settings, records),
+      ledger,
+      tables: seen,
+      fingerprint: fingerprintOf(workbook, records.input),
+    };
+    return { kind: "made", made: madeOf(release, seen, context, ask.ledger === null ? null : ledger.entries.length) };
+  }
+
+  rows(table: number, from: number): readonly PreviewRow[] {
+    return this.needKept().tables[table]?.rows.slice(from, from + ROWS_A_PART) ?? [];
+  }
+
+  sentences(table: number, from: number): readonly string[] {
+    return this.needKept().tables[table]?.sentences.slice(from, from + SENTENCES_A_PART) ?? [];
+  }
+
+  file(format: ReleaseFormat): Promise<Uint8Array<ArrayBuffer>> {
+    const { release, context, rules } = this.needKept();
+    return this.tools.fileOf(release, context, rules, format);
+  }
+
+  /** The ledger that was opened, or a new one, with this release as its last. */
+  ledgerFile(): Uint8Array<ArrayBuffer> {
+    const { ledger, release } = this.needKept();
+    return new Uint8Array(strToU8(ledgerText(appendEntry(ledger, release.entry))));
+  }
+
+  /** The true tables are made for this alone: what is held back is known nowhere else. */
+  prose(text: string, workbook: WorkbookIn, onStep: OnStep): ProseChecked {
+    const { release, ask, fingerprint } = this.needKept();
+    const { settings, decisions, tables } = ask;
+    const { tables: made, provenance } = runReport(workbook, settings, { tables, decisions, onStep });
+    if (provenance.fingerprint !== fingerprint) throw new ReleaseStopped(CHANGED);
+    onStep("Holding the text against the release");
+    const hidden = release.tables.flatMap((table) => {
+      const truth = made.find(({ id }) => id === table.id);
+      return truth ? hiddenFigures(table, truth) : [];
+    });
+    return { findings: checkProse(text, release, hidden) };
+  }
+
+  private needKept(): Kept {
+    if (!this.kept) throw new RangeError("releases: no release was prepared");
+    return this.kept;
+  }
+}
+
+const NO_ROWS = "The tables hold no row on that day: choose a later as-of date, or other tables. Nothing was prepared.";
+const CHANGED =
+  "The records changed after the release was prepared, so the text cannot be held against it. Prepare the release again, then check the text.";
+
+function refuseMissing(tables: readonly string[], records: Records): void {
+  const missing = TABLE_LIST.find((maker) => tables.includes(maker.id) && !canBeMade(maker, records));
+  if (missing === undefined) return;
+  throw new ReleaseStopped(
+    `The workbook has no table of ${missing.needs}, so “${sheetNameOf({ id: missing.id })}” cannot be released: untick it. Nothing was prepared.`,
+  );
+}
+
+function ledgerOf(text: string | null): Ledger {
+  if (text === null) return EMPTY_LEDGER;
+  const read = parseLedger(text);
+  if ("message" in read) throw new ReleaseStopped(read.message);
+  return read.ledger;
+}
