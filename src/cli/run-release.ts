@@ -6,6 +6,7 @@ import { appendEntry, type Ledger, ledgerText } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
 import { prepareRelease } from "../report/prepare-release";
 import { contextOf, rulesOf } from "../report/release/release-rules";
+import { withoutLedger } from "../report/release/without-ledger";
 import { canBeMade, TABLE_LIST } from "../report/table-list";
 import type { Settings } from "../settings/settings";
 import { UnknownColumn } from "../tables/groups";
@@ -32,7 +33,7 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const records = recordsFrom(workbook, settings, decisions);
   checkRecords(request.tables, records);
   const found = await prepared(workbook, settings, request.tables, decisions, ledger);
-  const release = request.ledger === null ? { ...found, notCovered: [NO_LEDGER, ...found.notCovered] } : found;
+  const release = request.ledger === null ? withoutLedger(found) : found;
   const context = contextOf(release, settings, records);
   progress("Writing and scanning");
   const files = await made(release, context, formats, rulesOf(release, settings, records));
@@ -81,9 +82,6 @@ async function prepared(
     throw error;
   }
 }
-
-/** Stands in the release too: whoever receives it must not take it for protected against what it was not. */
-const NO_LEDGER = "Earlier releases: no ledger of them was given, so that none was looked at.";
 
 const NOTHING = "The tables hold no row on that day: choose a later --as-of, or other tables. Nothing was written.";
 

@@ -1,6 +1,6 @@
 import type { PreparedRelease } from "../../release/prepared";
 
-/** A release for which no ledger was given says so in what it does not cover. */
+/** Said in the release too: whoever receives it must not take it for protected against what it was not. */
 export function withoutLedger(release: PreparedRelease): PreparedRelease {
   return { ...release, notCovered: [NO_LEDGER, ...release.notCovered] };
 }
