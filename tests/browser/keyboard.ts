@@ -20,8 +20,7 @@ export async function press(page: Page, name: string | RegExp): Promise<void> {
 
 function wordsInFocus(): string {
   const focused = document.activeElement;
-  if (focused instanceof HTMLInputElement || focused instanceof HTMLSelectElement) {
-    return focused.labels?.[0]?.textContent ?? "";
-  }
+  const isField = [HTMLInputElement, HTMLSelectElement, HTMLTextAreaElement].some((kind) => focused instanceof kind);
+  if (isField) return (focused as HTMLInputElement).labels?.[0]?.textContent ?? "";
   return focused?.textContent ?? "";
 }
