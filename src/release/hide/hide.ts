@@ -143,7 +143,8 @@ class Hiding {
 
   private pattern(): Pattern {
     const knowledge = this.knowledge(({ best }) => best ?? []);
-    const attack = attackParts(this.system, knowledge, partsOf(this.system, knowledge), this.options);
+    // however little time is left: what was not attacked is not known to be safe
+    const attack = attackParts(this.system, knowledge, partsOf(this.system, knowledge), { solver: this.options.solver });
     if (attack.disclosures.length > 0) throw new CannotProtect(attack.disclosures.map(({ cell }) => cell));
     return {
       hidden: this.mask(({ best }) => best ?? []),

@@ -28,7 +28,8 @@ export function widen(
     const { low, high } = secret ?? { low: 0, high: 0 };
     // what nobody here knows may stand far above its span already
     if (!aims.has(cell) || count === null) return { cost: 0, cap: Infinity };
-    return side === "below" ? { cost: STAYS / low, cap: Infinity } : { cost: -STAYS / high, cap: high + 1 };
+    if (side === "below") return { cost: low === 0 ? 0 : STAYS / low, cap: Infinity };
+    return { cost: -STAYS / Math.max(1, high), cap: high + 1 };
   });
   const rows = columns.rows();
   let moved: number[] = [];

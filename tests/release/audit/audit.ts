@@ -26,43 +26,59 @@ export interface Release {
   readonly printed: readonly ReleasedTable[];
 }
 
-/**
- * Judges releases from what they print and from the definitions alone, as somebody would who was given them all.
- *
- * @param contributorsOf - families behind a count of so many children
- */
-export function audit(
-  program: RandomProgram,
-  releases: readonly Release[],
-  minimum: number,
-  highs: Highs,
-  contributorsOf: (count: number) => number = (count) => count,
-): Audit {
-  const workbook = workbookOf(program);
+export interface AuditHow {
+  readonly minimum: number;
+  readonly highs: Highs;
+  /** Families behind a count of so many children; every child one of its own when left out. */
+  readonly contributorsOf?: (count: number) => number;
+  /** Printed counts lie less than this from the truth; 1: they are true. */
+  readonly base?: number;
+  /** None and all of a group must not be proved either. */
+  readonly wholeGroups?: boolean;
+}
+
+/** Judges releases from what they print and from the definitions alone, as somebody would who was given them all. */
+export function audit(program: RandomProgram, releases: readonly Release[], how: AuditHow): Audit {
+  const { highs, base = 1 } = how;
   const all = releases.map((release) => printedOf(release, release.printed));
-  const { counts: truth, secrets } = readAll(program, allTruths(workbook, releases), null);
+  const { counts: truth } = readAll(program, allTruths(workbookOf(program), releases), { truth: null, base: 1 });
   truth.fill();
   const trueCount = (name: string) => {
     const value = truth.value(name);
     if (value === null) throw new Error(`the true count of ${name} cannot be worked out`);
     return value;
   };
-  const { counts, secrets: ofReleases } = readAll(program, all, trueCount);
-  const spans = new Map<string, Inside>();
-  for (const name of ofReleases) {
-    const count = secrets.has(name) || truth.has(name) ? trueCount(name) : 0;
-    const contributors = contributorsOf(count);
-    if (contributors < 1 || contributors >= minimum) continue;
-    spans.set(name, { low: 1, high: minimum - 1 + (count - contributors) });
-  }
+  const { counts, secrets } = readAll(program, all, { truth: base === 1 ? trueCount : null, base });
+  const spans = spansOf(secrets, trueCount, how);
   counts.fill();
   return { small: spans.size, leaks: counts.provedInside(spans, highs) };
 }
 
-function readAll(program: RandomProgram, all: readonly Printed[], truth: Reading["truth"]) {
+function spansOf(
+  secrets: ReadonlySet<string>,
+  trueCount: (name: string) => number,
+  { minimum, contributorsOf = (count) => count, wholeGroups = false }: AuditHow,
+): Map<string, Inside> {
+  const spans = new Map<string, Inside>();
+  for (const name of secrets) {
+    const count = trueCount(name);
+    const contributors = contributorsOf(count);
+    if (contributors >= 1 && contributors < minimum) {
+      spans.set(name, { low: 1, high: minimum - 1 + (count - contributors) });
+    } else if (wholeGroups && count === 0 && isOfGroup(name)) spans.set(name, { low: 0, high: 0 });
+  }
+  return spans;
+  /** Met, or assessed less met, of a row of met-by-band in which somebody was assessed. */
+  function isOfGroup(name: string): boolean {
+    const row = /^(followed\|.*)\|(met|without)$/.exec(name)?.[1];
+    return row !== undefined && !row.endsWith("all ages") && trueCount(`${row}|assessed`) > 0;
+  }
+}
+
+function readAll(program: RandomProgram, all: readonly Printed[], how: Pick<Reading, "truth" | "base">) {
   const secrets = new Set<string>();
   const counts = new Counts();
-  const reading: Reading = { counts, skills: program.skills, all, onSecret: (name) => secrets.add(name), truth };
+  const reading: Reading = { counts, skills: program.skills, all, onSecret: (name) => secrets.add(name), ...how };
   for (const printed of all) {
     readBands(reading, printed);
     readReached(reading, printed);

@@ -78,6 +78,16 @@ export interface Released {
   readonly refused: number;
   readonly notCovered: readonly string[];
   readonly ledger: Ledger;
+  /** What counts were rounded to; 1: they were not. */
+  readonly base: number;
+}
+
+export interface ReleaseHow {
+  readonly before?: Ledger;
+  readonly method?: "hide" | "round" | "ranges";
+  /** How often the search for a better pattern may ask whether it should end: the same on every machine. */
+  readonly mostAsks?: number;
+  readonly settings?: Record<string, unknown>;
 }
 
 /** Prepares the releases of a case one after another, each against the ledger of those before; refused ones never left. */
@@ -85,19 +95,22 @@ export function release(
   program: RandomProgram,
   { asks }: Case,
   solver: Solver,
-  before: Ledger = EMPTY_LEDGER,
-  method: "hide" | "round" | "ranges" = "hide",
+  { before = EMPTY_LEDGER, method = "hide", mostAsks = Infinity, settings: more = {} }: ReleaseHow = {},
 ): Released {
   let ledger = before;
   const releases: Release[] = [];
   const notCovered = new Set<string>();
+  let base = 1;
   for (const { entries, tables } of asks) {
-    const settings = settingsOf({ ...entries, releaseMethod: method });
-    const found = prepareRelease(workbookOf(program), settings, { tables, decisions: [], ledger, solver });
+    const settings = settingsOf({ ...entries, ...more, releaseMethod: method });
+    let asks = 0;
+    const isTimeUp = () => (asks += 1) > mostAsks;
+    const found = prepareRelease(workbookOf(program), settings, { tables, decisions: [], ledger, solver, isTimeUp });
     if (!("tables" in found)) continue;
     ledger = appendEntry(ledger, found.entry);
     releases.push({ entries, tables, printed: found.tables });
+    base = found.rule.base ?? 1;
     found.notCovered.forEach((sentence) => notCovered.add(sentence));
   }
-  return { releases, refused: asks.length - releases.length, notCovered: [...notCovered], ledger };
+  return { releases, refused: asks.length - releases.length, notCovered: [...notCovered], ledger, base };
 }

@@ -24,6 +24,8 @@ export interface Reading {
   readonly onSecret: (name: string) => void;
   /** The true count of a name, for figures that give it back; null: figures are not read. */
   readonly truth: ((name: string) => number) | null;
+  /** Printed counts lie less than this from the truth; 1: they are true. */
+  readonly base: number;
 }
 
 export function rowsOf({ columns, rows }: ReleasedTable): PrintedRow[] {
@@ -31,10 +33,10 @@ export function rowsOf({ columns, rows }: ReleasedTable): PrintedRow[] {
 }
 
 /** Takes a count that is printed: a number, or a range; the symbol for hidden tells nothing. */
-export function take({ counts, onSecret }: Reading, name: string, value: ReleasedValue): void {
+export function take({ counts, onSecret, base }: Reading, name: string, value: ReleasedValue): void {
   counts.of(name);
   onSecret(name);
-  if (typeof value === "number") counts.know(name, value);
+  if (typeof value === "number") counts.know(name, Math.max(0, value - base + 1), value + base - 1);
   else if (value !== null && typeof value === "object" && "from" in value) counts.know(name, value.from, value.to);
 }
 

@@ -53,14 +53,17 @@ const SOURCES = ["clinic", "family", "childcare"];
 export interface ProgramOptions {
   /** Every child has a twin with the same records, in a family of their own. */
   readonly twins?: boolean;
+  readonly mostSkills?: number;
+  readonly mostChildren?: number;
 }
 
-export function randomProgram(seed: number, { twins = false }: ProgramOptions = {}): RandomProgram {
+export function randomProgram(seed: number, options: ProgramOptions = {}): RandomProgram {
+  const { twins = false, mostSkills = 4, mostChildren = 200 } = options;
   const chance = chanceOf(seed);
   const upTo = (most: number) => Math.floor(chance() * most);
-  const size = 40 + upTo(160);
+  const size = 40 + upTo(mostChildren - 40);
   const siteCount = 2 + upTo(3);
-  const skills = SKILLS.slice(0, 2 + upTo(3));
+  const skills = SKILLS.slice(0, 2 + upTo(mostSkills - 1));
   const children: ChildRow[] = [];
   const observations: [string, string, string, string][] = [];
   const referrals: [string, string, string, string][] = [];

@@ -63,9 +63,8 @@ function readRow(reading: Reading, printed: Printed, row: PrintedRow): void {
   const isOfChildren = row["dimension"] === "area" || row["dimension"] === "source";
   const children = nameOf(period, isOfChildren ? "" : own.replace(/^site and area (.*) \/ .*$/, "site $1"), "children");
   const [referrals, referred] = [nameOf(period, own, "referrals"), nameOf(period, own, "childrenReferred")];
-  // a site or a band that nobody was followed in has no row, nor a source nobody came from
+  // a site or a band that nobody was followed in has no row
   if (row["dimension"] === "site" || row["dimension"] === "band") reading.counts.know(children, 1, Infinity);
-  if (row["dimension"] === "source") reading.counts.know(referrals, 1, Infinity);
   take(reading, children, row["children"] ?? null);
   take(reading, referrals, row["referrals"] ?? null);
   take(reading, referred, row["childrenReferred"] ?? null);
@@ -121,7 +120,9 @@ function absentRows(reading: Reading, printed: Printed, others: readonly Printed
       const name = `${String(dimension)} ${String(value)}`;
       if (dimension === "quarter" || here.has(name)) continue;
       if (!rows.some((row) => row["dimension"] === dimension)) continue;
-      reading.counts.know(nameOf([printed.from, printed.asOf], name, "referrals"), 0);
+      for (const column of ["referrals", "childrenReferred"]) {
+        reading.counts.know(nameOf([printed.from, printed.asOf], name, column), 0);
+      }
     }
   }
 }
