@@ -32,7 +32,7 @@ export class CannotProtect extends Error {
 
 export interface HideOptions {
   readonly solver: Solver;
-  /** Asked between attacks: true ends the search with the best pattern found. */
+  /** Asked between attacks: true ends the search with the best pattern found, once there is a first. */
   readonly isTimeUp?: () => boolean;
   /** Told the number of each round of the search before it begins, from 1. */
   readonly onRound?: (round: number) => void;
@@ -144,7 +144,9 @@ class Hiding {
   private pattern(): Pattern {
     const knowledge = this.knowledge(({ best }) => best ?? []);
     // however little time is left: what was not attacked is not known to be safe
-    const attack = attackParts(this.system, knowledge, partsOf(this.system, knowledge), { solver: this.options.solver });
+    const attack = attackParts(this.system, knowledge, partsOf(this.system, knowledge), {
+      solver: this.options.solver,
+    });
     if (attack.disclosures.length > 0) throw new CannotProtect(attack.disclosures.map(({ cell }) => cell));
     return {
       hidden: this.mask(({ best }) => best ?? []),
@@ -164,7 +166,9 @@ class Hiding {
     return this.options.solver(model, limits);
   };
 
-  private readonly isTimeUp = (): boolean => this.options.isTimeUp?.() === true;
+  /** Not before a first pattern stands: without one, all would be hidden. */
+  private readonly isTimeUp = (): boolean =>
+    this.searches.every(({ best }) => best !== null) && this.options.isTimeUp?.() === true;
 
   private bySearch(disclosures: readonly Disclosure[]): Map<BlockSearch, Disclosure[]> {
     const found = new Map<BlockSearch, Disclosure[]>();

@@ -120,9 +120,13 @@ function absentRows(reading: Reading, printed: Printed, others: readonly Printed
       const name = `${String(dimension)} ${String(value)}`;
       if (dimension === "quarter" || here.has(name)) continue;
       if (!rows.some((row) => row["dimension"] === dimension)) continue;
-      for (const column of ["referrals", "childrenReferred"]) {
-        reading.counts.know(nameOf([printed.from, printed.asOf], name, column), 0);
-      }
+      const period: Period = [printed.from, printed.asOf];
+      const referred = nameOf(period, name, "childrenReferred");
+      reading.counts.know(nameOf(period, name, "referrals"), 0);
+      reading.counts.know(referred, 0);
+      if (dimension !== "source" && dimension !== "area") continue;
+      const children = nameOf(period, "", "children");
+      reading.counts.within(referred, children, `${children} not referred, ${name}`);
     }
   }
 }
