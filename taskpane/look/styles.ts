@@ -25,7 +25,13 @@ export const useStyles = makeStyles({
   },
   head: { display: "flex", alignItems: "center", gap: "8px", color: "var(--wl-quiet)" },
   headName: { flexGrow: 1, minWidth: 0, overflow: "hidden", textOverflow: "ellipsis", whiteSpace: "nowrap" },
-  places: { display: "flex", gap: "20px", borderBottom: "1px solid var(--wl-rule)", marginTop: "4px" },
+  places: {
+    display: "flex",
+    flexWrap: "wrap",
+    columnGap: "clamp(10px, 4cqi, 20px)",
+    borderBottom: "1px solid var(--wl-rule)",
+    marginTop: "4px",
+  },
   place: {
     font: "inherit",
     color: "inherit",
@@ -33,6 +39,7 @@ export const useStyles = makeStyles({
     border: "none",
     borderBottom: "3px solid transparent",
     padding: "8px 0 6px",
+    whiteSpace: "nowrap",
     cursor: "pointer",
     "&[aria-current]": { fontWeight: 600, borderBottomColor: "var(--wl-accent)" },
     ":hover": { borderBottomColor: "var(--wl-pale)" },

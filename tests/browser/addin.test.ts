@@ -143,6 +143,22 @@ inChromium("a protected structure: one sentence, and the report opens as a new w
   expect(saved.getWorksheet("Summary")?.getCell("A1").value).toEqual(valueOf(reported()[0]?.rows[0]?.[0] ?? null));
 });
 
+/**
+ * By hand: 3 is small, so its row and its column each need another hidden count, and these a fourth where they cross; of all
+ * such squares 3, 20, 16, 12 holds the least. What is in place of 3 may be anything from 0 to 19.
+ */
+const COUNTS = [
+  [20, 3, 15],
+  [30, 40, 25],
+  [12, 16, 19],
+];
+const PROTECTED = [
+  ["*", "*", 15, 38],
+  [30, 40, 25, 95],
+  ["*", "*", 19, 47],
+  [62, 59, 59, 180],
+];
+
 inChromium("one runtime holds pane and functions, small calls and large ones, within the manifest's sets", async () => {
   const { page, faults } = await addin.open("small");
   const text = readFileSync("dist/functions.json", "utf8");
@@ -158,6 +174,8 @@ inChromium("one runtime holds pane and functions, small calls and large ones, wi
   const args = [...tables, AS_OF, null, null];
   const large = await page.evaluate((given) => window.excel.call("METBYBAND", given), args);
   expect(large).toEqual(FUNCTIONS.get("METBYBAND")?.fn(...args));
+  const safe = await page.evaluate((counts) => window.excel.call("PROTECT", [counts, null]), COUNTS);
+  expect(safe).toEqual(PROTECTED);
   expect(await page.evaluate(() => window.excel.askForNewerApi())).toBe("ApiNotFound");
   expect(faults).toEqual([]);
 });
