@@ -143,6 +143,30 @@ inChromium("a protected structure: one sentence, and the report opens as a new w
   expect(saved.getWorksheet("Summary")?.getCell("A1").value).toEqual(valueOf(reported()[0]?.rows[0]?.[0] ?? null));
 });
 
+inChromium(
+  "a release opens as a new workbook or is a download, with the warning, and is no sheet of this one",
+  async () => {
+    const { page, faults } = await addin.open("faults");
+    const before = await snapshots(page);
+    await page.getByRole("button", { name: "Release", exact: true }).click();
+    await page.getByLabel("As-of date", { exact: true }).fill(AS_OF);
+    await page.getByRole("button", { name: "Prepare the release" }).click();
+    await page.getByRole("heading", { level: 1, name: /^Prepared under the rule of at least 11: / }).waitFor();
+    await page.getByText(/Excel writes its user’s name into it on saving/).waitFor();
+    await page.getByRole("button", { name: "Open as a new workbook" }).click();
+    await ended(page, "Opened as a new workbook, not saved yet.");
+    const download = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Save as .xlsx" }).click();
+    const saved = readFileSync((await (await download).path()) ?? "");
+    const base64 = await page.evaluate(() => window.excel.book.opened[0] ?? "");
+    expect(saved.equals(Buffer.from(base64, "base64"))).toBe(true);
+    const sheets = await new ExcelJS.Workbook().xlsx.load(saved as never);
+    expect(sheets.getWorksheet("Read me first")?.getCell("A1").value).toMatch(/^Read me first/);
+    expect(await snapshots(page)).toEqual(before);
+    expect(faults).toEqual([]);
+  },
+);
+
 /**
  * By hand: 3 is small, so its row and its column each need another hidden count, and these a fourth where they cross; of all
  * such squares 3, 20, 16, 12 holds the least. What is in place of 3 may be anything from 0 to 19.

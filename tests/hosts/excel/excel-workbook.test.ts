@@ -57,7 +57,7 @@ test("a workbook waits for a cell being edited", async () => {
   expect(book.opened).toEqual(["UEs="]);
 });
 
-test("any other file is a download, and a workbook too large for a request too", async () => {
+test("any other file is a download, and a workbook too large for a request, or asked for as a file, too", async () => {
   const clicked: { download?: string; href?: string; click: () => void }[] = [];
   const createElement = document.createElement;
   document.createElement = (() => {
@@ -68,12 +68,13 @@ test("any other file is a download, and a workbook too large for a request too",
   try {
     await hasty().saveFile("release.csv", new TextEncoder().encode("a,b"), "text/csv");
     await hasty().saveFile("large.xlsx", new Uint8Array(3_500_000), XLSX);
+    await hasty().downloadFile("release.xlsx", new Uint8Array([80, 75]), XLSX);
     jest.runAllTimers();
   } finally {
     jest.useRealTimers();
     document.createElement = createElement;
   }
-  expect(clicked.map(({ download }) => download)).toEqual(["release.csv", "large.xlsx"]);
+  expect(clicked.map(({ download }) => download)).toEqual(["release.csv", "large.xlsx", "release.xlsx"]);
   expect(clicked.every(({ href }) => href?.startsWith("blob:"))).toBe(true);
   expect(book.opened).toEqual([]);
 });
