@@ -14,6 +14,7 @@ const PARTS: Readonly<Record<string, () => Promise<Row[]>>> = {
   scan: async () => (await import("./parts/scan")).againstPlainScan(),
   estimate: async () => (await import("./parts/estimate")).againstNpsurv(),
   pane: async () => (await import("./parts/pane")).ofPaneThread(),
+  release: async () => (await import("./parts/release")).ofRelease(),
   countifs: async () => (await import("./parts/countifs")).againstCountifs(),
 };
 
