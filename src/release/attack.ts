@@ -2,7 +2,7 @@ import { type Certificate, certify } from "./certificate";
 import type { Knowledge } from "./knowledge";
 import type { LinearModel, Solver } from "./linear-model";
 import { askAll, askWhole, type Answer, type Question } from "./part-models";
-import { type Part, partsOf } from "./parts";
+import { type Part, partsOf, positionsIn } from "./parts";
 import { type CountSystem, isSecret, type Span } from "./system";
 import { isOutside, type Witness, wholeWitness } from "./witness";
 
@@ -89,13 +89,9 @@ function sweep(fronts: readonly Front[], knowledge: Knowledge, solver: Solver): 
   for (const weight of SWEEP_WEIGHTS) {
     const before = new Map(left.map((front) => [front, front.open.size]));
     for (const sense of ["minimise", "maximise"] as const) {
-      const answers = askAll(
-        solver,
-        knowledge,
-        sense,
-        left.map((front) => front.all(weight)),
-      );
-      left.forEach((front, at) => front.takeNear(sense, front.all(weight), answers[at] as Answer, solver));
+      const questions = left.map((front) => front.all(weight));
+      const answers = askAll(solver, knowledge, sense, questions);
+      left.forEach((front, at) => front.takeNear(sense, questions[at] as Question, answers[at] as Answer, solver));
       left = left.filter(({ open }) => open.size > 1);
     }
     // a part whose last two sweeps found nothing has little left to find this way
@@ -165,8 +161,8 @@ class Front {
   }
 
   /** Takes a table as witness for every open cell that lies outside its span there. */
-  take(answer: Pick<Answer, "valueOf">): boolean {
-    const witness = wholeWitness(this.part, this.knowledge, answer.valueOf);
+  take(counts: Answer["counts"]): boolean {
+    const witness = wholeWitness(this.part, this.knowledge, counts);
     if (witness === null) return false;
     const covered = witness.cells.filter(
       (cell, at) => this.open.has(cell) && isOutside(witness.counts[at] as number, this.span(cell)),
@@ -178,12 +174,12 @@ class Front {
 
   judge(side: Certificate["side"], answer: Answer, solver: Solver): void {
     const cell = this.aim as number;
-    const whole = this.take(answer);
+    const whole = this.take(answer.counts);
     if (!this.open.has(cell)) {
       this.aim = null;
       return;
     }
-    if (!whole && this.reaches(side, answer.valueOf(cell))) {
+    if (!whole && this.reaches(side, answer.counts[positionsIn(this.part).get(cell) as number] as number)) {
       this.takeNear(side === "lowest" ? "minimise" : "maximise", this.one(side), answer, solver);
     }
     this.proofs = { ...this.proofs, [side]: this.provenBy(side, cell, answer) };
@@ -205,10 +201,10 @@ class Front {
 
   /** Takes an answer as it is where it is whole; else asks again in whole numbers, first near the answer, then anywhere. */
   takeNear(sense: LinearModel["sense"], question: Question, answer: Answer, solver: Solver): void {
-    if (this.take(answer)) return;
-    for (const near of [answer.valueOf, null]) {
-      const valueOf = askWhole(solver, this.knowledge, sense, question, near, { nodes: WHOLE_NODES });
-      if (valueOf !== null && this.take({ valueOf })) return;
+    if (this.take(answer.counts)) return;
+    for (const near of [answer.counts, null]) {
+      const counts = askWhole(solver, this.knowledge, sense, question, near, { nodes: WHOLE_NODES });
+      if (counts !== null && this.take(counts)) return;
     }
   }
 

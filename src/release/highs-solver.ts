@@ -56,8 +56,6 @@ function solve(native: Model, model: LinearModel, limits: SolverLimits): LinearS
 
 function dataOf(model: LinearModel): ModelData {
   const { objective, lower, upper, whole, rows } = model;
-  const starts = new Int32Array(rows.length + 1);
-  rows.forEach(({ columns }, row) => (starts[row + 1] = (starts[row] as number) + columns.length));
   return {
     numCols: objective.length,
     numRows: rows.length,
@@ -71,10 +69,24 @@ function dataOf(model: LinearModel): ModelData {
       format: "csr",
       numRows: rows.length,
       numCols: objective.length,
-      starts,
-      indices: Int32Array.from(rows.flatMap(({ columns }) => columns)),
-      values: Float64Array.from(rows.flatMap(({ coefficients }) => coefficients)),
+      ...entriesOf(rows),
     },
     ...(whole === null ? {} : { integrality: Int32Array.from(whole, (is) => (is === 1 ? WHOLE : CONTINUOUS)) }),
   };
+}
+
+/** The rows one after another, as the solver takes them: filled in place, since there may be a hundred thousand of them a second. */
+function entriesOf(rows: LinearModel["rows"]) {
+  const starts = new Int32Array(rows.length + 1);
+  rows.forEach(({ columns }, row) => (starts[row + 1] = (starts[row] as number) + columns.length));
+  const indices = new Int32Array(starts[rows.length] as number);
+  const values = new Float64Array(indices.length);
+  let next = 0;
+  for (const { columns, coefficients, shift = 0 } of rows) {
+    for (let at = 0; at < columns.length; at += 1, next += 1) {
+      indices[next] = (columns[at] as number) + shift;
+      values[next] = coefficients[at] as number;
+    }
+  }
+  return { starts, indices, values };
 }

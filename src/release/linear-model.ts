@@ -13,6 +13,8 @@ export interface LinearModel {
 
 export interface LinearRow {
   readonly columns: readonly number[];
+  /** Added to each column, so that rows can be laid out once and used in many programmes; left out: 0. */
+  readonly shift?: number;
   readonly coefficients: readonly number[];
   /** Infinity: none. */
   readonly lower: number;

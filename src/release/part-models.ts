@@ -1,6 +1,6 @@
 import type { Knowledge } from "./knowledge";
-import type { LinearModel, Solver, SolverLimits } from "./linear-model";
-import type { Part } from "./parts";
+import type { LinearModel, LinearRow, Solver, SolverLimits } from "./linear-model";
+import { type Part, positionsIn } from "./parts";
 import { Contradiction } from "./system";
 
 /** What is asked of one part: the sum of weight times count, as low or as high as it goes. */
@@ -12,7 +12,8 @@ export interface Question {
 }
 
 export interface Answer {
-  readonly valueOf: (cell: number) => number;
+  /** One for each cell of the part, in its order. */
+  readonly counts: Float64Array;
   /** One multiplier for each equation of the part. */
   readonly duals: readonly number[];
 }
@@ -40,38 +41,41 @@ export function askWhole(
   { lower, upper }: Knowledge,
   sense: LinearModel["sense"],
   { part, weights, caps }: Question,
-  near: Answer["valueOf"] | null,
+  near: Answer["counts"] | null,
   limits: SolverLimits,
-): Answer["valueOf"] | null {
-  const { columnOf, rows, cells } = layOut([part]);
-  const isLoose = near === null ? () => true : looseCells(part, near);
-  const fixed = (cell: number) => Math.round((near as Answer["valueOf"])(cell));
+): Answer["counts"] | null {
+  const { cells } = part;
+  const isLoose = near === null ? new Uint8Array(cells.length).fill(1) : looseCells(part, near);
+  const ends = (end: (cell: number) => number) =>
+    Float64Array.from(cells, (cell, at) =>
+      isLoose[at] ? end(cell) : Math.round((near as Float64Array)[at] as number),
+    );
   const { values } = solver(
     {
       sense,
       objective: Float64Array.from(cells, (cell) => weights.get(cell) ?? 0),
-      lower: Float64Array.from(cells, (cell) => (isLoose(cell) ? (lower[cell] as number) : fixed(cell))),
-      upper: Float64Array.from(cells, (cell) =>
-        isLoose(cell) ? Math.min(caps.get(cell) ?? Infinity, upper[cell] as number) : fixed(cell),
-      ),
+      lower: ends((cell) => lower[cell] as number),
+      upper: ends((cell) => Math.min(caps.get(cell) ?? Infinity, upper[cell] as number)),
       whole: new Uint8Array(cells.length).fill(1),
-      rows,
+      rows: rowsOf(part),
     },
     limits,
   );
-  return values.length === 0 ? null : (cell) => values[columnOf.get(cell) as number] as number;
+  return values.length === 0 ? null : values;
 }
 
 /** Equations away from a fraction within which an answer may change to become whole. */
 const HOPS = 3;
 
-function looseCells({ cells, equations }: Part, valueOf: Answer["valueOf"]): (cell: number) => boolean {
-  const loose = new Set(cells.filter((cell) => Math.abs(valueOf(cell) - Math.round(valueOf(cell))) > 1e-6));
+/** 1 for the cells that may change. */
+function looseCells(part: Part, counts: Float64Array): Uint8Array {
+  const isLoose = Uint8Array.from(counts, (count) => (Math.abs(count - Math.round(count)) > 1e-6 ? 1 : 0));
+  const rows = rowsOf(part);
   for (let hop = 0; hop < HOPS; hop += 1) {
-    const touched = equations.filter((equation) => equation.cells.some((cell) => loose.has(cell)));
-    touched.forEach((equation) => equation.cells.forEach((cell) => loose.add(cell)));
+    const touched = rows.filter(({ columns }) => columns.some((column) => isLoose[column] === 1));
+    touched.forEach(({ columns }) => columns.forEach((column) => (isLoose[column] = 1)));
   }
-  return (cell) => loose.has(cell);
+  return isLoose;
 }
 
 function askTogether(
@@ -80,39 +84,55 @@ function askTogether(
   sense: LinearModel["sense"],
   questions: readonly Question[],
 ): Answer[] {
-  const { columnOf, rows, cells } = layOut(questions.map(({ part }) => part));
-  const objective = new Float64Array(cells.length);
-  const capped = Float64Array.from(cells, (cell) => upper[cell] as number);
-  for (const { weights, caps } of questions) {
-    weights.forEach((weight, cell) => (objective[columnOf.get(cell) as number] = weight));
-    caps.forEach((cap, cell) => {
-      const column = columnOf.get(cell) as number;
-      capped[column] = Math.min(cap, capped[column] as number);
+  const first = firstColumns(questions);
+  const size = first[questions.length] as number;
+  const model = { objective: new Float64Array(size), lower: new Float64Array(size), upper: new Float64Array(size) };
+  questions.forEach(({ part, weights, caps }, at) => {
+    const start = first[at] as number;
+    part.cells.forEach((cell, position) => {
+      model.lower[start + position] = lower[cell] as number;
+      model.upper[start + position] = upper[cell] as number;
     });
-  }
-  const bounds = { lower: Float64Array.from(cells, (cell) => lower[cell] as number), upper: capped };
-  const { status, values, rowDuals } = solver({ sense, objective, ...bounds, whole: null, rows });
+    const positions = positionsIn(part);
+    weights.forEach((weight, cell) => (model.objective[start + (positions.get(cell) as number)] = weight));
+    caps.forEach((cap, cell) => {
+      const column = start + (positions.get(cell) as number);
+      model.upper[column] = Math.min(cap, model.upper[column] as number);
+    });
+  });
+  const rows = questions.flatMap(({ part }, at) => rowsOf(part).map((row) => ({ ...row, shift: first[at] as number })));
+  const { status, values, rowDuals } = solver({ sense, ...model, whole: null, rows });
   if (status !== "optimal") throw new Contradiction(`The counts of this release contradict one another (${status}).`);
   let row = 0;
-  return questions.map(({ part }) => {
-    const duals = Array.from(rowDuals.subarray(row, (row += part.equations.length)));
-    return { valueOf: (cell) => values[columnOf.get(cell) as number] as number, duals };
-  });
+  return questions.map(({ part }, at) => ({
+    counts: values.subarray(first[at], first[at + 1]),
+    duals: Array.from(rowDuals.subarray(row, (row += part.equations.length))),
+  }));
 }
 
-function layOut(parts: readonly Part[]) {
-  const cells = parts.flatMap((part) => part.cells);
-  const columnOf = new Map(cells.map((cell, column) => [cell, column]));
-  const rows = parts.flatMap((part) =>
-    part.equations.map(({ cells: of, coefficients, equals }) => ({
-      columns: of.map((cell) => columnOf.get(cell) as number),
-      coefficients,
-      lower: equals,
-      upper: equals,
-    })),
-  );
-  return { cells, columnOf, rows };
+/** The first column of each question, and behind the last one how many there are. */
+function firstColumns(questions: readonly Question[]): Int32Array {
+  const first = new Int32Array(questions.length + 1);
+  questions.forEach(({ part }, at) => (first[at + 1] = (first[at] as number) + part.cells.length));
+  return first;
 }
+
+/** The equations of a part over its own cells; worked out once a part. */
+function rowsOf(part: Part): readonly LinearRow[] {
+  const known = laidOut.get(part);
+  if (known) return known;
+  const positions = positionsIn(part);
+  const rows = part.equations.map(({ cells, coefficients, equals }) => ({
+    columns: cells.map((cell) => positions.get(cell) as number),
+    coefficients,
+    lower: equals,
+    upper: equals,
+  }));
+  laidOut.set(part, rows);
+  return rows;
+}
+
+const laidOut = new WeakMap<Part, readonly LinearRow[]>();
 
 function batchesOf(questions: readonly Question[]): Question[][] {
   const batches: Question[][] = [];

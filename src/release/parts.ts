@@ -7,6 +7,17 @@ export interface Part {
   readonly equations: readonly OpenEquation[];
 }
 
+/** Where each cell of a part stands among its cells; worked out once a part. */
+export function positionsIn(part: Pick<Part, "cells">): ReadonlyMap<number, number> {
+  const known = positions.get(part);
+  if (known) return known;
+  const found = new Map(part.cells.map((cell, at) => [cell, at]));
+  positions.set(part, found);
+  return found;
+}
+
+const positions = new WeakMap<Pick<Part, "cells">, ReadonlyMap<number, number>>();
+
 /** An equation with what is known taken out of it. */
 export interface OpenEquation {
   /** Index into the equations of the system. */

@@ -1,4 +1,4 @@
-import type { Part } from "./parts";
+import { type Part, positionsIn } from "./parts";
 import type { Knowledge } from "./knowledge";
 import type { CountSystem, Span } from "./system";
 
@@ -9,27 +9,25 @@ export interface Witness {
 }
 
 /** Whole numbers near a solver's answer, where they agree with everything; null where they do not. */
-export function wholeWitness(part: Part, knowledge: Knowledge, value: (cell: number) => number): Witness | null {
-  const counts = Float64Array.from(part.cells, (cell) => Math.round(value(cell)));
-  const witness = { cells: part.cells, counts };
+export function wholeWitness(part: Part, knowledge: Knowledge, near: Float64Array): Witness | null {
+  const witness = { cells: part.cells, counts: near.map(Math.round) };
   return agrees(part, knowledge, witness) ? witness : null;
 }
 
 /** True where every count is whole and within what is known, and every equation adds up: addition alone. */
-export function agrees(part: Part, { lower, upper }: Knowledge, { cells, counts }: Witness): boolean {
-  const countOf = new Map(cells.map((cell, at) => [cell, counts[at] as number]));
-  return (
-    cells.every(
-      (cell, at) => Number.isSafeInteger(counts[at]) && counts[at]! >= lower[cell]! && counts[at]! <= upper[cell]!,
-    ) &&
-    part.equations.every((equation) => {
-      const sum = equation.cells.reduce(
-        (total, cell, at) => total + equation.coefficients[at]! * (countOf.get(cell) ?? NaN),
-        0,
-      );
-      return sum === equation.equals;
-    })
-  );
+export function agrees(part: Part, { lower, upper }: Knowledge, witness: Witness): boolean {
+  const { cells, counts } = witness;
+  const positions = positionsIn(cells === part.cells ? part : witness);
+  const isPossible = (cell: number, at: number) =>
+    Number.isSafeInteger(counts[at]) && counts[at]! >= lower[cell]! && counts[at]! <= upper[cell]!;
+  if (!cells.every(isPossible)) return false;
+  return part.equations.every((equation) => {
+    const sum = equation.cells.reduce(
+      (total, cell, at) => total + equation.coefficients[at]! * (counts[positions.get(cell) ?? -1] ?? NaN),
+      0,
+    );
+    return sum === equation.equals;
+  });
 }
 
 /** True where a whole table, shown and hidden, agrees with every equation of the system: the check that stands by itself. */
