@@ -120,6 +120,8 @@ export const useStyles = makeStyles({
     width: "auto",
     "& th + th, & td": { textAlign: "right" },
     "& thead th": { verticalAlign: "bottom", minWidth: "4.5rem", overflowWrap: "normal" },
+    // A heading far to the right must not make all of them tall.
+    "& thead th > span": { display: "inline-block", width: "max-content", maxWidth: "8rem" },
     "& td": { whiteSpace: "nowrap", paddingLeft: "10px" },
     // Names stay in sight while the figures scroll.
     "& th:first-child": { minWidth: "8.5rem", maxWidth: "11rem", overflowWrap: "anywhere" },

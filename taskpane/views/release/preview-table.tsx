@@ -46,7 +46,7 @@ function Rows({ table, rows }: { table: ReleasedPreview; rows: readonly PreviewR
             <th scope="col">{table.named}</th>
             {table.headings.map((heading) => (
               <th key={heading} scope="col">
-                {heading}
+                <span>{heading}</span>
               </th>
             ))}
           </tr>
