@@ -20,5 +20,7 @@ export default {
   moduleNameMapper: { "^@univerjs/(core|engine-formula|rpc)$": "<rootDir>/node_modules/@univerjs/$1/lib/umd/index.js" },
   transformIgnorePatterns: ["/node_modules/(?!(wasm-xlsxwriter)/)"],
   maxWorkers: 2,
+  // A slow machine is no fault: only what hangs is stopped.
+  testTimeout: 120_000,
   testEnvironmentOptions: { globalsCleanup: "off" },
 };
