@@ -137,8 +137,8 @@ inChromium(
     await page.getByText("must be a whole number of children from 5 (the floor) to 1000.").waitFor();
     expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-invalid"))).toBe("true");
     await page.getByLabel("Least number of children", { exact: true }).fill("");
-  // Held, so that no machine is fast enough to be done before Esc.
-  await page.route("**/*.wasm", () => new Promise(() => undefined));
+    // Held, so that no machine is fast enough to be done before Esc.
+    await page.route("**/*.wasm", () => new Promise(() => undefined));
     await page.getByRole("button", { name: "Prepare the release" }).click();
     await page.getByRole("button", { name: "Cancel" }).waitFor();
     await page.keyboard.press("Escape");
