@@ -26,12 +26,8 @@ export function tieLedger(system: CountSystem, entries: readonly LedgerEntryBody
   if (edges.some((each) => String(each) !== String(edges[0]))) {
     combined.changed += splitSpans(combined, AGES, now.minimumCell, missingBands(combined, edges));
   }
-  if (now.tables.some(countsReferrals) && exact.some(({ tables }) => tables.some(countsReferrals))) {
+  if (exact.some(({ asOf, from }) => asOf !== now.asOf || from !== now.from)) {
     combined.changed += splitSpans(combined, PERIODS, now.minimumCell, missingPeriods(combined));
   }
   return { system: reachable(combined), notCovered: notCovered(combined, entries, now) };
-}
-
-function countsReferrals(table: string): boolean {
-  return table === "referrals" || table === "referral-steps";
 }

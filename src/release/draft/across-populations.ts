@@ -1,7 +1,7 @@
 import { leaversOf } from "../../tables/ratings";
 import type { CellDraft } from "./builder";
 import { type Drafting, isoDates } from "./drafting";
-import { ALL_AGES, keyOf, wholePeriod } from "./keys";
+import { ALL_AGES, keyOf, periodTo, wholePeriod } from "./keys";
 import { leaversCell } from "./ratings";
 import { peopleIn, without } from "./people";
 
@@ -47,15 +47,18 @@ function listsOf({ context, families }: Drafting) {
 function childrenCell(drafting: Drafting, population: Population, people: readonly number[]): number {
   const { builder, families, context } = drafting;
   const { from, asOf } = context;
-  const isOfPeriod = population === "left" || population === "referred";
-  const when = isOfPeriod ? wholePeriod(from, asOf) : isoDates(context).asOf;
+  const span = population === "left" ? periodTo(from, asOf) : { when: whenOf(population, context) };
   const draft: CellDraft = {
-    key: keyOf({ population, when, group: "", subject: "", ages: ALL_AGES, column: "children" }),
+    key: keyOf({ population, ...span, group: "", subject: "", ages: ALL_AGES, column: "children" }),
     place: `children ${WORDS[population]}`,
     ...peopleIn(families, people),
     showing: "never",
   };
   return builder.cell(draft);
+}
+
+function whenOf(population: Population, context: Drafting["context"]): string {
+  return population === "referred" ? wholePeriod(context.from, context.asOf) : isoDates(context).asOf;
 }
 
 const WORDS: Readonly<Record<Population, string>> = {

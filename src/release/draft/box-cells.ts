@@ -9,6 +9,8 @@ import type { Scope } from "./scopes";
 export interface BoxPopulation {
   readonly population: string;
   readonly when: string;
+  /** The day on which a period ends that its counts are of. */
+  readonly tag?: string;
   readonly table: string;
 }
 
@@ -41,10 +43,12 @@ export class BoxCells {
     if (known >= 0 && use === "total") return known;
     const { key, words, loss } = BOX_COLUMNS[column]!;
     const isArea = this.isArea(row);
+    const { tag, ...subject } = this.subjectOf(row, slot, column);
     const index = this.drafting.builder.cell({
       key: keyOf({
         ...this.population,
-        ...this.subjectOf(row, slot, column),
+        ...subject,
+        tag: [tag, this.population.tag].filter(Boolean).join(" "),
         group: this.scope(scope).key,
         column: key,
       }),

@@ -69,6 +69,11 @@ export function addingPeriod(from: Day, to: Day): string {
   return spanText(isoOf(from), isoOf(to));
 }
 
+/** Of counts of a period as they stood on its last day, which add up over periods that end on that day. */
+export function periodTo(from: Day, asOf: Day): Pick<Required<KeyParts>, "when" | "tag"> {
+  return { when: addingPeriod(from, asOf), tag: `as of ${isoOf(asOf)}` };
+}
+
 /** Of counts that do not: a child can be followed in two periods. */
 export function wholePeriod(from: Day, to: Day): string {
   return `${isoOf(from)} to ${isoOf(to)}`;

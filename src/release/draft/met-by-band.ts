@@ -8,7 +8,7 @@ import { BoxCells } from "./box-cells";
 import { AT } from "./box-columns";
 import { type Drafting, isoDates } from "./drafting";
 import { draftRow, type RowCells } from "./entries";
-import { wholePeriod } from "./keys";
+import { periodTo } from "./keys";
 import { flagShare } from "./whole-groups";
 
 /** Children followed on the as-of date, in their boxes by age band. */
@@ -32,7 +32,7 @@ export function draftMetByBandLeft(drafting: Drafting): DraftTable {
   const groupOf = dayOf.map((day, child) =>
     day === NO_DAY ? -1 : (groups.ofEnrolment[cohort.following.enrolmentOn(child, day)] as number),
   );
-  const population = { population: "left", when: wholePeriod(from, asOf), table: "met-by-band-left" };
+  const population = { population: "left", ...periodTo(from, asOf), table: "met-by-band-left" };
   const cells = new BoxCells(drafting, population, { groupOf, dayOf, attainment: attain(cohort, dayOf) });
   return draftBands(drafting, cells, metByBandLeft(context));
 }

@@ -5,7 +5,7 @@ import type { DraftTable } from "../release-table";
 import { LOSS } from "./builder";
 import type { Drafting } from "./drafting";
 import { draftRow, type RowCells } from "./entries";
-import { ALL_AGES, keyOf, wholePeriod } from "./keys";
+import { ALL_AGES, keyOf, periodTo } from "./keys";
 import { type Counted, peopleIn, without } from "./people";
 import { flagShare } from "./whole-groups";
 
@@ -49,7 +49,7 @@ export function leaversCell(
   return builder.cell({
     key: keyOf({
       population: "left after six months",
-      when: wholePeriod(context.from, context.asOf),
+      ...periodTo(context.from, context.asOf),
       group: "",
       subject: "",
       ages: ALL_AGES,
@@ -127,7 +127,7 @@ class OutcomeCells {
     return builder.cell({
       key: keyOf({
         population: "rated",
-        when: wholePeriod(context.from, context.asOf),
+        ...periodTo(context.from, context.asOf),
         group: "",
         subject: this.outcome,
         ages: ALL_AGES,

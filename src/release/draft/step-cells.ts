@@ -4,7 +4,7 @@ import { LATE_WORDS, type Timed, TimedReferrals } from "../../tables/referral-st
 import { LOSS } from "./builder";
 import type { Drafting } from "./drafting";
 import type { RowCells } from "./entries";
-import { ALL_AGES, keyOf, wholePeriod } from "./keys";
+import { ALL_AGES, keyOf, periodTo } from "./keys";
 import { peopleIn } from "./people";
 import { totalReferrals } from "./referral-total";
 
@@ -27,6 +27,8 @@ const ANY_LATE: Kind = {
   name: "late, whatever the reason",
   is: (step) => LATE.is(step) || step.timeliness === "family",
 };
+const IN_TIME: Kind = { name: "with a plan within 45 days", is: (step) => PLANNED.is(step) && WITHIN.is(step) };
+const PLANNED_LATE: Kind = { name: "with a plan, late", is: (step) => PLANNED.is(step) && !WITHIN.is(step) };
 const WITH_DUE_PLAN: Kind = {
   name: "planned of those due",
   is: (step) => RECEIVED.is(step) && step.isEligible !== false && step.plan !== null,
@@ -67,6 +69,7 @@ export class StepCells {
     this.splits(ALL, JUDGED);
     this.splits(JUDGED, WITHIN);
     this.splits(ANY_LATE, LATE);
+    this.tieTimeToSteps();
     const reasons = ROWS.slice(-LATE_WORDS.length).map(({ count }) => this.cell(count));
     drafting.builder.adds(this.cell(ANY_LATE), reasons);
   }
@@ -94,6 +97,19 @@ export class StepCells {
     this.drafting.builder.adds(this.cell(whole), [this.cell(part), this.cell(rest)]);
   }
 
+  /**
+   * A plan within the 45 days is read as one of those found eligible, as long as the records hold no other: then eligible
+   * less within is a count, and so is a plan that came later.
+   */
+  private tieTimeToSteps(): void {
+    const hasOther = this.all.some((step) => WITHIN.is(step) && !PLANNED.is(step));
+    if (hasOther) this.splits(WITHIN, IN_TIME);
+    const inTime = hasOther ? IN_TIME : WITHIN;
+    this.splits(ELIGIBLE, inTime);
+    this.splits(ANY_LATE, PLANNED_LATE);
+    this.drafting.builder.adds(this.cell(PLANNED), [this.cell(inTime), this.cell(PLANNED_LATE)]);
+  }
+
   private cell({ name, is }: Kind, isPrinted = false): number {
     const { builder, context, families } = this.drafting;
     if (name === ALL.name)
@@ -103,7 +119,7 @@ export class StepCells {
       );
     const head = {
       population: "referral steps",
-      when: wholePeriod(context.from, context.asOf),
+      ...periodTo(context.from, context.asOf),
       group: "",
       subject: "",
     };

@@ -48,7 +48,7 @@ function kindsOf({ cells }: Combined, own: ReadonlySet<number>): Map<string, Map
 }
 
 /** Site, area, source or band of a row, without its value; "" for everybody, who always have a row. */
-function kindOf({ column, group, subject, ages }: Family["parts"]): string {
+function kindOf({ column, group, subject, ages, tag }: Family["parts"]): string {
   const kind = [group === "" ? "" : "group", subject.split(" ")[0] ?? "", ages === ".." ? "" : "band"].join(" ").trim();
-  return kind === "" ? "" : `${column} by ${kind}`;
+  return kind === "" ? "" : `${column} by ${kind} ${tag ?? ""}`;
 }

@@ -7,7 +7,7 @@ export type PresentRelease = Pick<LedgerEntryBody, "asOf" | "from" | "tables" | 
 };
 
 const AT_A_DATE = ["met-by-band", "met-by-band-left", "reached-by-age", "age-when-met", "trend"];
-const OF_A_PERIOD = ["referrals", "referral-steps", "ratings", "met-by-band-left"];
+const UP_TO_A_DATE = ["referral-steps", "ratings", "met-by-band-left"];
 
 /** What an earlier release may give away together with this one and no equation ties, one sentence a kind. */
 export function notCovered(combined: Combined, entries: readonly LedgerEntryBody[], now: PresentRelease): string[] {
@@ -20,8 +20,13 @@ export function notCovered(combined: Combined, entries: readonly LedgerEntryBody
       "Between two as-of dates children join, leave, grow older and are looked at again: what changed between an earlier release and this one can be read off both, and no equation ties them.",
     ],
     [
-      others((entry) => (entry.asOf !== now.asOf || entry.from !== now.from) && shares(OF_A_PERIOD)(entry)).length > 0,
-      "Children followed, referred, rated or gone in two periods may be the same ones, and steps may have been taken in between: only numbers of referrals are tied over periods.",
+      others((entry) => (entry.asOf !== now.asOf || entry.from !== now.from) && shares(["referrals"])(entry)).length >
+        0,
+      "Children followed or referred in two periods may be the same ones: of the table referrals, only numbers of referrals are tied over periods.",
+    ],
+    [
+      others((entry) => entry.asOf !== now.asOf && shares(UP_TO_A_DATE)(entry)).length > 0,
+      "Between two as-of dates steps are taken, ratings are made and children come back: steps of referrals, ratings and children gone are tied over periods that end on the same day only.",
     ],
     [
       others(({ definition }) => countSettings(definition) !== countSettings(now.definition)).length > 0,
