@@ -1,0 +1,95 @@
+import { attack } from "../../src/release/attack";
+import { knowledgeOf } from "../../src/release/knowledge";
+import type { LedgerEntryBody } from "../../src/release/ledger-entry";
+import type { Solver } from "../../src/release/linear-model";
+import type { CountSystem } from "../../src/release/system";
+import { prepareRelease } from "../../src/report/prepare-release";
+import { parseSettings } from "../../src/settings/settings";
+import { settingsOf } from "./audit/audit";
+import { caseOf, release } from "./audit/cases";
+import { LAST_DAY, randomProgram, workbookOf } from "./audit/random-program";
+import { loadSolver } from "./load";
+
+let solver: Solver;
+beforeAll(async () => {
+  solver = await loadSolver();
+});
+
+describe("what cannot be released", () => {
+  const program = randomProgram(0, { mostSkills: 2, mostChildren: 110 });
+  const ask = {
+    entries: { asOf: LAST_DAY, from: "2026-10-01", edges: [12, 24], by: ["Site"] },
+    tables: ["met-by-band"],
+  };
+
+  test("small counts that an earlier release gives away are refused by their places, without a count", () => {
+    const all = release(program, { ...caseOf(0), asks: [ask] }, solver, { settings: { minimumCell: 1, floor: 1 } });
+    const shown = all.ledger.entries[0]!.body;
+    const at = shown.cells.findIndex(
+      ({ shown: count, place }) => count !== null && count > 0 && count < 5 && /not met$/.test(place),
+    );
+    // everything of that row is out but one small box, which follows from the rest
+    const body: LedgerEntryBody = {
+      ...shown,
+      cells: shown.cells.map((cell, index) => (index === at ? { ...cell, shown: null } : cell)),
+    };
+    const settings = settingsOf({ ...ask.entries, minimumCell: 11 });
+    const ledger = { entries: [{ body, hash: "" }] };
+    const found = prepareRelease(workbookOf(program), settings, { tables: ask.tables, decisions: [], ledger, solver });
+    if (!("places" in found)) throw new Error("it was not refused");
+    const places = new Set(shown.cells.map(({ place }) => place));
+    expect(found.places.length).toBeGreaterThan(0);
+    expect(found.places.filter(({ place }) => !places.has(place))).toEqual([]);
+    for (const { repair } of found.places) expect(repair).toMatch(/^[A-Z][^.]*\.$/);
+  });
+
+  test("a threshold below the floor is one sentence", () => {
+    const parsed = parseSettings({ asOf: LAST_DAY, minimumCell: 3 }, 1900);
+    expect(parsed).toEqual({
+      messages: ["minimumCell must be a whole number of children from 5 (the floor) to 1000."],
+    });
+  });
+
+  test.each([NaN, Infinity, -1, 2.5, "x"])("a minimum of %p is one sentence", (minimumCell) => {
+    const parsed = parseSettings({ asOf: LAST_DAY, minimumCell }, 1900);
+    expect("messages" in parsed && parsed.messages.length).toBe(1);
+  });
+
+  test("a count of an earlier release that nobody here knows may stand far above the threshold", () => {
+    const cell = (key: string, count: number | null, showing: "table" | "never" | "out", isSmall: boolean) => ({
+      ...{ key, place: key, count, showing, loss: 1 },
+      secret: isSmall || count === null ? { low: 1, high: 10 } : null,
+    });
+    const system: CountSystem = {
+      cells: [
+        cell("total", 60, "out", false),
+        cell("hidden then", null, "never", false),
+        cell("small", 4, "table", true),
+        cell("rest", 6, "table", true),
+        cell("of both", 10, "out", false),
+      ],
+      equations: [
+        {
+          terms: [
+            { cell: 0, coefficient: 1 },
+            { cell: 1, coefficient: -1 },
+            { cell: 2, coefficient: -1 },
+            { cell: 3, coefficient: -1 },
+          ],
+          equals: 0,
+        },
+        {
+          terms: [
+            { cell: 4, coefficient: 1 },
+            { cell: 2, coefficient: -1 },
+            { cell: 3, coefficient: -1 },
+          ],
+          equals: 0,
+        },
+      ],
+    };
+    const { disclosures, witnesses } = attack(system, knowledgeOf(system, Uint8Array.of(0, 1, 1, 1, 0)), solver);
+    expect(disclosures).toEqual([]);
+    expect(witnesses.length).toBeGreaterThan(0);
+  });
+});
