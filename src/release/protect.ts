@@ -97,9 +97,12 @@ function byHiding(system: CountSystem, _minimum: number, options: HideOptions): 
   }
 }
 
-/** The base is the least multiple of 5 from the minimum up: below it, a figure such as 5 would say that a count is small. */
+/**
+ * The base is the least multiple of 5 above the minimum: with a smaller one a figure such as 5 would say that a count is
+ * small, and so would a 0 in a row that must hold somebody.
+ */
 function byRounding(system: CountSystem, minimum: number, { solver }: HideOptions): Way {
-  const base = 5 * Math.ceil(minimum / 5);
+  const base = 5 * (Math.floor(minimum / 5) + 1);
   try {
     const { printed, knowledge } = roundCounts(system, base, solver);
     return { base, printed: (cell) => printed[cell] as number, ...unlost(system, knowledge, solver) };

@@ -11,14 +11,12 @@ export function gridOf(
   columns: fc.Arbitrary<number>,
   top: number,
 ): fc.Arbitrary<number[][]> {
-  return fc
-    .tuple(rows, columns)
-    .chain(([r, c]) =>
-      fc.array(fc.array(fc.integer({ min: 0, max: top }), { minLength: c, maxLength: c }), {
-        minLength: r,
-        maxLength: r,
-      }),
-    );
+  return fc.tuple(rows, columns).chain(([r, c]) =>
+    fc.array(fc.array(fc.integer({ min: 0, max: top }), { minLength: c, maxLength: c }), {
+      minLength: r,
+      maxLength: r,
+    }),
+  );
 }
 
 /** Every table of whole numbers that agrees with what is shown, found by trying: the plainest second method there is. */

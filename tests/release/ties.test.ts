@@ -211,6 +211,24 @@ describe("periods that end on the same day", () => {
     expect(notCovered).toEqual([]);
   });
 
+  test("referrals: children of the earlier part alone are a count, and protected", () => {
+    const [wide, late] = ["2025-10-01", "2025-11-01"].map((from) =>
+      sampleDraft(["referrals"], { asOf: "2026-09-30", from, edges: [0, 36] }),
+    );
+    const combined = tied(late!, wide!);
+    checkSystem(combined.system);
+    const pieces = combined.system.cells.filter(({ key }) => {
+      const { population, when, column } = partsOfKey(key);
+      return population === "referred" && when === "2025-10-01..2025-10-31" && column.startsWith("children");
+    });
+    const small = pieces.filter(isSmall);
+    expect(small.length).toBeGreaterThan(0);
+    expect(pieces.filter(({ count }) => count !== null && count > 0 && count < 11).every(isSmall)).toBe(true);
+    expect(combined.notCovered).toEqual([
+      expect.stringMatching(/children only over periods that end on the same day\.$/),
+    ]);
+  });
+
   test("a referral found eligible and without a plan in time is one, since the numbers of both are printed", () => {
     const { cells } = year.system;
     const of = (column: string) =>

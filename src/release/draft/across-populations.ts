@@ -47,7 +47,8 @@ function listsOf({ context, families }: Drafting) {
 function childrenCell(drafting: Drafting, population: Population, people: readonly number[]): number {
   const { builder, families, context } = drafting;
   const { from, asOf } = context;
-  const span = population === "left" ? periodTo(from, asOf) : { when: whenOf(population, context) };
+  const isOfPeriod = population === "left" || population === "referred";
+  const span = isOfPeriod ? periodTo(from, asOf) : { when: isoDates(context).asOf };
   const draft: CellDraft = {
     key: keyOf({ population, ...span, group: "", subject: "", ages: ALL_AGES, column: "children" }),
     place: `children ${WORDS[population]}`,
@@ -55,10 +56,6 @@ function childrenCell(drafting: Drafting, population: Population, people: readon
     showing: "never",
   };
   return builder.cell(draft);
-}
-
-function whenOf(population: Population, context: Drafting["context"]): string {
-  return population === "referred" ? wholePeriod(context.from, context.asOf) : isoDates(context).asOf;
 }
 
 const WORDS: Readonly<Record<Population, string>> = {

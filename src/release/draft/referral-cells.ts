@@ -1,7 +1,7 @@
 import type { CountedReferral } from "../../tables/referrals-counted";
 import { LOSS } from "./builder";
 import type { Drafting } from "./drafting";
-import { addingPeriod, keyOf, wholePeriod } from "./keys";
+import { addingPeriod, keyOf, periodTo, wholePeriod } from "./keys";
 import { type Counted, peopleIn, without } from "./people";
 import type { SliceLists } from "./referral-slices";
 
@@ -107,22 +107,24 @@ export class ReferralCells {
   ): number {
     const { builder, families, tags } = this.drafting;
     const { dimension, value, group, subject, ages, period } = slice;
-    const when = (isAdding ? addingPeriod : wholePeriod)(...period);
+    const ageTag = dimension === "band" ? tags.ages : "";
     return builder.cell({
-      key: keyOf({
-        population: "referred",
-        when,
-        group,
-        subject,
-        ages,
-        column,
-        tag: dimension === "band" ? tags.ages : "",
-      }),
+      key: keyOf({ population: "referred", group, subject, ages, column, ...spanOf(period, column, isAdding, ageTag) }),
       place: `referrals: ${dimension === "all" ? "all" : `${dimension} ${value === "" ? "not recorded" : value}`}, ${WORDS[column] ?? column}`,
       ...peopleIn(families, people),
       ...use,
     });
   }
+}
+
+/** Children of the later part of a period are among those of all of it, so that they nest where both end on one day. */
+const NESTING = ["children", "childrenReferred"];
+
+function spanOf(period: SliceLists["period"], column: string, isAdding: boolean, ageTag: string) {
+  if (isAdding) return { when: addingPeriod(...period), tag: ageTag };
+  if (!NESTING.includes(column)) return { when: wholePeriod(...period), tag: ageTag };
+  const { when, tag } = periodTo(...period);
+  return { when, tag: ageTag === "" ? tag : `${tag} ${ageTag}` };
 }
 
 interface Extra {

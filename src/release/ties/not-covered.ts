@@ -7,6 +7,7 @@ export type PresentRelease = Pick<LedgerEntryBody, "asOf" | "from" | "tables" | 
 };
 
 const AT_A_DATE = ["met-by-band", "met-by-band-left", "reached-by-age", "age-when-met", "trend"];
+const OF_A_PERIOD = ["referrals", "met-by-band-left"];
 const UP_TO_A_DATE = ["referral-steps", "ratings", "met-by-band-left"];
 
 /** What an earlier release may give away together with this one and no equation ties, one sentence a kind. */
@@ -22,7 +23,11 @@ export function notCovered(combined: Combined, entries: readonly LedgerEntryBody
     [
       others((entry) => (entry.asOf !== now.asOf || entry.from !== now.from) && shares(["referrals"])(entry)).length >
         0,
-      "Children followed or referred in two periods may be the same ones: of the table referrals, only numbers of referrals are tied over periods.",
+      "Children followed or referred in two periods may be the same ones: of the table referrals, numbers of referrals are tied over all periods, children only over periods that end on the same day.",
+    ],
+    [
+      others((entry) => cutsBoth(entry, now) && shares(OF_A_PERIOD)(entry)).length > 0,
+      "An earlier release cut both ages and periods in another way: what lies between two bands of one and a band of the other is not tied.",
     ],
     [
       others((entry) => entry.asOf !== now.asOf && shares(UP_TO_A_DATE)(entry)).length > 0,
@@ -50,6 +55,11 @@ export function notCovered(combined: Combined, entries: readonly LedgerEntryBody
     ],
   ];
   return sentences.flatMap(([is, sentence]) => (is ? [sentence] : []));
+}
+
+function cutsBoth(entry: LedgerEntryBody, now: PresentRelease): boolean {
+  const isOtherPeriod = entry.asOf !== now.asOf || entry.from !== now.from;
+  return isOtherPeriod && String(edgesIn(entry.definition)) !== String(edgesIn(now.definition));
 }
 
 /** Edges of the bands in a definition; null where they cannot be read. */
