@@ -1,4 +1,5 @@
 import { dayFromIso, calendarOf } from "../age/day";
+import { plural } from "../tables/words";
 import { type Figure, hiddenFigures, shownFigures } from "./prose-figures";
 import { hasBothNumbers, numbersIn, type ProseNumber, sentencesIn } from "./prose-numbers";
 import type { PreparedRelease } from "./prepared";
@@ -55,7 +56,7 @@ function judged(
   const said = { sentence, written: number.written };
   const found = shown.filter((figure) => isSame(number, figure));
   if (found[0]) {
-    const others = found.length === 1 ? "" : `, and in ${found.length - 1} other places`;
+    const others = found.length === 1 ? "" : `, and in ${plural(found.length - 1, "other place", "other places")}`;
     return { kind: "found", ...said, message: `it stands in ${found[0].place}${others}.` };
   }
   const held = hidden.find((figure) => isSame(number, figure));
