@@ -4,7 +4,6 @@ import type { Request } from "./request";
 import { runCallCommand } from "./run-call";
 import { runCheckCommand } from "./run-check";
 import { runPageCommand } from "./run-page";
-import { runReleaseCommand } from "./run-release";
 import { runReportCommand } from "./run-report";
 import { runSampleCommand } from "./run-sample";
 import { complain, print } from "./say";
@@ -33,7 +32,8 @@ function run(request: Request): number | Promise<number> {
     case "check":
       return runCheckCommand(request);
     case "release":
-      return runReleaseCommand(request);
+      // what draws pictures is large, and asked for by this command alone
+      return import(/* webpackMode: "eager" */ "./run-release").then((each) => each.runReleaseCommand(request));
     case "page":
       return runPageCommand(request);
     case "call":

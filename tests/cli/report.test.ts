@@ -59,7 +59,7 @@ test.each([
   [["report", BOOK, "--as-of", "2026-09-30", "--by", "Colour"], 2, /no column "Colour".*Site, Therapist/],
   [["report", BOOK, "--as-of", "2026-09-30", "--tables", "met"], 2, /no table "met".*met-by-band/],
   [["report", BOOK, "--as-of", "2026-09-30", "--out", BOOK], 2, /nothing was written/],
-  [["report", BOOK, "--as-of", "2026-09-30", "--json", at("x"), "--out", at("x")], 2, /named twice/],
+  [["report", BOOK, "--as-of", "2026-09-30", "--json", at("x.xlsx"), "--out", at("x.xlsx")], 2, /named twice/],
   [["report", BOOK, "--as-of", "2001-01-01", "--json", at("early.json")], 2, /before the first record.*later date/],
   [
     ["report", BOOK, "--as-of", "2026-09-30", "--level", "1.5", "--json", at("l.json")],
