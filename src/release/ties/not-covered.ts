@@ -34,6 +34,10 @@ export function notCovered(combined: Combined, entries: readonly LedgerEntryBody
       "Between two as-of dates steps are taken, ratings are made and children come back: steps of referrals, ratings and children gone are tied over periods that end on the same day only.",
     ],
     [
+      others((entry) => entry.asOf === now.asOf && isAlone(entry, now)).length > 0,
+      "Children followed, ever followed, followed in the period and gone are tied to one another within a release of several tables: what lies between such counts of two releases is not tied.",
+    ],
+    [
       others(({ definition }) => countSettings(definition) !== countSettings(now.definition)).length > 0,
       "An earlier release counted with other settings: figures that these change are not tied.",
     ],
@@ -55,6 +59,11 @@ export function notCovered(combined: Combined, entries: readonly LedgerEntryBody
     ],
   ];
   return sentences.flatMap(([is, sentence]) => (is ? [sentence] : []));
+}
+
+/** One table in either release, and another in the other: what ties their populations is drafted for several tables together. */
+function isAlone({ tables }: LedgerEntryBody, now: PresentRelease): boolean {
+  return Math.min(tables.length, now.tables.length) < 2 && tables.some((id) => !now.tables.includes(id));
 }
 
 function cutsBoth(entry: LedgerEntryBody, now: PresentRelease): boolean {
