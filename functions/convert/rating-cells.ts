@@ -1,4 +1,4 @@
-import { type ProgressCategory, progressCategory } from "../../src/records/progress-category";
+import { type ProgressCategory, progressCategory } from "../../src/records/services/progress-category";
 import { summaryStatements } from "../../src/statistics/summary-statements";
 import type { AnswerCell } from "../answer";
 import { invalid, outOfRange } from "../failure";

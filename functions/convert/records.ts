@@ -1,5 +1,5 @@
 import { buildCohort } from "../../src/cohort/cohort";
-import type { Finding } from "../../src/records/finding";
+import type { Finding } from "../../src/records/findings/finding";
 import { workbookOfRanges } from "../../src/records/ranges";
 import { readRecords, RecordsUnusable } from "../../src/records/read-records";
 import type { Records } from "../../src/records/records";

@@ -1,6 +1,6 @@
 import { nodeInflate } from "../hosts/file/node-inflate";
 import { readWorkbook, UnreadableWorkbook } from "../hosts/file/read-workbook";
-import { type Decision, parseDecisions } from "../records/decisions";
+import { type Decision, parseDecisions } from "../records/corrections/decisions";
 import { parseSettings, type Settings } from "../settings/settings";
 import type { WorkbookIn } from "../workbook/workbook";
 import { badRequest, unreadable } from "./failure";

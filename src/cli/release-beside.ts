@@ -1,5 +1,5 @@
 import { strFromU8 } from "fflate";
-import type { Decision } from "../records/decisions";
+import type { Decision } from "../records/corrections/decisions";
 import type { PreparedRelease } from "../release/prepared";
 import { checkProse, hiddenFigures, proseLines } from "../release/prose";
 import { compareWithEarlier, comparisonLines } from "../release/words/compare-earlier";

@@ -1,4 +1,4 @@
-import type { Finding } from "../records/finding";
+import type { Finding } from "../records/findings/finding";
 import { readRecords, RecordsUnusable } from "../records/read-records";
 import type { Records, TableUse } from "../records/records";
 import { findingsJson } from "../report/json";

@@ -1,5 +1,5 @@
 import { loadSolver } from "../hosts/file/load-solver";
-import type { Decision } from "../records/decisions";
+import type { Decision } from "../records/corrections/decisions";
 import { readRecords, RecordsUnusable } from "../records/read-records";
 import type { Records } from "../records/records";
 import { appendEntry, type Ledger, ledgerText } from "../release/ledger";

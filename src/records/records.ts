@@ -1,6 +1,6 @@
 import type { AgeBasis } from "../age/correction";
 import type { Day } from "../age/day";
-import type { Finding } from "./finding";
+import type { Finding } from "./findings/finding";
 
 /** A blank day in an Int32 column. */
 export const NO_DAY = -2_147_483_648;

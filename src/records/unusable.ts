@@ -1,4 +1,4 @@
-import type { Finding } from "./finding";
+import type { Finding } from "./findings/finding";
 import type { TableUse } from "./records";
 import type { TableName } from "./tables/spec";
 

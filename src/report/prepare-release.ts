@@ -1,6 +1,6 @@
 import { isoOf } from "../age/day";
 import { buildCohort } from "../cohort/cohort";
-import type { Decision } from "../records/decisions";
+import type { Decision } from "../records/corrections/decisions";
 import { readRecords } from "../records/read-records";
 import { draftRelease, type DraftRelease } from "../release/draft/draft-release";
 import { withoutIdleTotals } from "../release/draft/idle-totals";

@@ -1,4 +1,4 @@
-import type { Finding } from "../records/finding";
+import type { Finding } from "../records/findings/finding";
 import type { Skill, TableUse } from "../records/records";
 import type { SettingsEcho } from "../settings/settings";
 import type { ScannedMonth } from "../tables/referral-scan-months";

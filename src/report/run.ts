@@ -1,11 +1,11 @@
 import { DAYS_PER_MEAN_MONTH } from "../age/months";
 import { buildCohort } from "../cohort/cohort";
 import { NOT_FOLLOWED } from "../cohort/following";
-import type { Decision } from "../records/decisions";
+import type { Decision } from "../records/corrections/decisions";
 import { fingerprintOf } from "../records/fingerprint";
 import { readRecords } from "../records/read-records";
 import type { Records } from "../records/records";
-import { RULES } from "../records/rules";
+import { RULES } from "../records/findings/rules";
 import { echoSettings, type Settings } from "../settings/settings";
 import { rowsAndGroups } from "../tables/age-when-met";
 import { tableContext } from "../tables/context";

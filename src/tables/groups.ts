@@ -1,5 +1,5 @@
 import { type Cohort } from "../cohort/cohort";
-import { findGroupColumn } from "../records/groups";
+import { findGroupColumn } from "../records/children/groups";
 import type { GroupColumn } from "../records/records";
 import type { Settings } from "../settings/settings";
 import type { TableColumn } from "./table";

@@ -1,4 +1,4 @@
-import { type ProgressCategory, progressCategory } from "../records/progress-category";
+import { type ProgressCategory, progressCategory } from "../records/services/progress-category";
 import { NO_DAY, type Ratings } from "../records/records";
 import { type CategoryCounts, summaryStatements } from "../statistics/summary-statements";
 import type { TableContext } from "./context";

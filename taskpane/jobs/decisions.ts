@@ -1,4 +1,4 @@
-import { type Decision, parseDecisions } from "../../src/records/decisions";
+import { type Decision, parseDecisions } from "../../src/records/corrections/decisions";
 import { toldOfFailure } from "../words/failures";
 import type { Pane } from "./pane";
 import { checkAgain } from "./read";

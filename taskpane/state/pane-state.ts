@@ -1,4 +1,4 @@
-import type { Decision } from "../../src/records/decisions";
+import type { Decision } from "../../src/records/corrections/decisions";
 import type { SettingName } from "../../src/settings/schema";
 import type { Progress, Receipt } from "../../src/workbook/host";
 import type { RecordsFound, TableChoice } from "../worker/found";

@@ -1,4 +1,4 @@
-import type { Decision } from "../../src/records/decisions";
+import type { Decision } from "../../src/records/corrections/decisions";
 import type { PageSubject } from "../../src/report/pages/make-page";
 import type { SettingName } from "../../src/settings/schema";
 import type { Receipt } from "../../src/workbook/host";

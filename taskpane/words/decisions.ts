@@ -1,4 +1,4 @@
-import type { Decision } from "../../src/records/decisions";
+import type { Decision } from "../../src/records/corrections/decisions";
 
 /** What a decision says. It names ids, since whoever made it must know it again; it is shown in the pane alone. */
 export function decisionInWords(each: Decision): string {

@@ -1,4 +1,4 @@
-import type { Severity } from "../../src/records/finding";
+import type { Severity } from "../../src/records/findings/finding";
 import { counted, listed, plural } from "../../src/report/sheets/words";
 import type { Told } from "../state/pane-state";
 import type { RecordsFound, TableFound } from "../worker/found";

@@ -1,4 +1,4 @@
-import type { Severity } from "../../src/records/finding";
+import type { Severity } from "../../src/records/findings/finding";
 import type { TableUse } from "../../src/records/records";
 
 /** What was read of the records, in pieces small enough to cross to the pane at once. */

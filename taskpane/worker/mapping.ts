@@ -1,7 +1,7 @@
-import { matchHeadings } from "../../src/records/headings";
-import { findRegions, type Region } from "../../src/records/locate";
+import { matchHeadings } from "../../src/records/headings/headings";
+import { findRegions, type Region } from "../../src/records/headings/locate";
 import type { TableUse } from "../../src/records/records";
-import type { DecidedHeadings } from "../../src/records/table-match";
+import type { DecidedHeadings } from "../../src/records/headings/table-match";
 import { specOf } from "../../src/records/tables";
 import { type TableName, TABLE_NAMES } from "../../src/records/tables/spec";
 import { a1 } from "../../src/workbook/cells";

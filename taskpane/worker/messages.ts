@@ -1,4 +1,4 @@
-import type { Decision } from "../../src/records/decisions";
+import type { Decision } from "../../src/records/corrections/decisions";
 import type { PageSubject } from "../../src/report/pages/make-page";
 import type { Settings } from "../../src/settings/settings";
 import type { GridColumn } from "../../src/workbook/cells";

@@ -1,8 +1,8 @@
 import { type Day, isoOf } from "../../src/age/day";
 import { addMonths } from "../../src/age/months";
-import type { Decision } from "../../src/records/decisions";
-import { DecisionsInForce } from "../../src/records/decided";
-import { findGroupColumn } from "../../src/records/groups";
+import type { Decision } from "../../src/records/corrections/decisions";
+import { DecisionsInForce } from "../../src/records/corrections/in-force";
+import { findGroupColumn } from "../../src/records/children/groups";
 import { readRecords, RecordsUnusable } from "../../src/records/read-records";
 import type { Records } from "../../src/records/records";
 import { firstDayOfQuarter, type Settings } from "../../src/settings/settings";

@@ -1,4 +1,4 @@
-import type { Decision } from "../../src/records/decisions";
+import type { Decision } from "../../src/records/corrections/decisions";
 import type { ProtectionSummary, ReleaseRule } from "../../src/release/prepared";
 import type { ProseFinding } from "../../src/release/prose";
 import type { CountsPrinted } from "../../src/report/release/counts-printed";

@@ -4,7 +4,7 @@ import { metByBand as metByBandInSheet, skillStatus as skillStatusInSheet } from
 import { buildCohort } from "../../src/cohort/cohort";
 import { workbookOfRanges } from "../../src/records/ranges";
 import { readRecords } from "../../src/records/read-records";
-import { ruleOf } from "../../src/records/rules";
+import { ruleOf } from "../../src/records/findings/rules";
 import { parseSettings } from "../../src/settings/parse";
 import { ageWhenMet } from "../../src/tables/age-when-met";
 import { tableContext } from "../../src/tables/context";

@@ -3,8 +3,8 @@ import type { CellRange, SheetIn, TableIn, WorkbookIn } from "../../src/workbook
 import { dayFromIso } from "../../src/age/day";
 import { type DateSystem, serialOf } from "../../src/age/serial";
 import { readRecords, RecordsUnusable } from "../../src/records/read-records";
-import type { Decision } from "../../src/records/decisions";
-import type { Finding } from "../../src/records/finding";
+import type { Decision } from "../../src/records/corrections/decisions";
+import type { Finding } from "../../src/records/findings/finding";
 import type { Records } from "../../src/records/records";
 import { parseSettings, type Settings } from "../../src/settings/settings";
 

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { dayFromIso, isoOf } from "../../src/age/day";
 import { serialOf } from "../../src/age/serial";
-import { parseDateText } from "../../src/records/date-text";
-import { DATE_CODE } from "../../src/records/date-codes";
-import { type DateOptions, readDateColumn } from "../../src/records/dates";
+import { parseDateText } from "../../src/records/cells/date-text";
+import { DATE_CODE } from "../../src/records/cells/date-codes";
+import { type DateOptions, readDateColumn } from "../../src/records/cells/date-column";
 import { CELL } from "../../src/workbook/cells";
 import { GridBuilder } from "../../src/workbook/grid-builder";
 

@@ -1,4 +1,4 @@
-import { parseDecisions } from "../../src/records/decisions";
+import { parseDecisions } from "../../src/records/corrections/decisions";
 import { listed, OBSERVATIONS, read, SKILLS } from "./book";
 
 const messages = (json: unknown) => {

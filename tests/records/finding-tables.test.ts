@@ -3,7 +3,7 @@ import { GridBuilder } from "../../src/workbook/grid-builder";
 import type { CellRange, SheetIn } from "../../src/workbook/workbook";
 import { readRecords, RecordsUnusable } from "../../src/records/read-records";
 import { TABLES } from "../../src/records/tables";
-import { headingKeys } from "../../src/records/headings";
+import { headingKeys } from "../../src/records/headings/headings";
 import {
   book,
   bookWith,

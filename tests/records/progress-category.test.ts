@@ -1,4 +1,4 @@
-import { progressCategory } from "../../src/records/progress-category";
+import { progressCategory } from "../../src/records/services/progress-category";
 import { ratingToCategory } from "../published/rating-to-category";
 
 const RATINGS = [1, 2, 3, 4, 5, 6, 7];

@@ -1,5 +1,5 @@
 import { readFileSync, writeFileSync } from "node:fs";
-import { findingsPage } from "../../src/records/rules-page";
+import { findingsPage } from "../../src/records/findings/rules-page";
 
 const PAGE = "src/FINDINGS.md";
 

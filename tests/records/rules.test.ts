@@ -1,6 +1,6 @@
 import { NO_DAY } from "../../src/records/records";
-import { RULES, ruleOf } from "../../src/records/rules";
-import type { Decision } from "../../src/records/decisions";
+import { RULES, ruleOf } from "../../src/records/findings/rules";
+import type { Decision } from "../../src/records/corrections/decisions";
 import {
   book,
   CHILDREN,

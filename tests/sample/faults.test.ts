@@ -1,9 +1,9 @@
 import { serialOf } from "../../src/age/serial";
 import { dayOf } from "../../src/age/day";
-import type { Finding } from "../../src/records/finding";
+import type { Finding } from "../../src/records/findings/finding";
 import { readRecords } from "../../src/records/read-records";
 import { RESULT } from "../../src/records/records";
-import { ruleOf } from "../../src/records/rules";
+import { ruleOf } from "../../src/records/findings/rules";
 import { makeSample, type PlantedFault, type Sample } from "../../src/sample/make-sample";
 import { sampleSheets } from "../../src/sample/sample-sheets";
 import { usualSettings } from "../../src/settings/usual";

@@ -1,4 +1,4 @@
-import type { ProgressCategory } from "../../records/progress-category";
+import type { ProgressCategory } from "../../records/services/progress-category";
 import type { Ratings } from "../../records/records";
 import { categoryByChild, leaversOf, ratings, RATINGS_NOTES } from "../../tables/ratings";
 import type { DraftTable } from "../release-table";

@@ -1,7 +1,7 @@
 import { buildCohort } from "../../cohort/cohort";
-import type { Decision } from "../../records/decisions";
+import type { Decision } from "../../records/corrections/decisions";
 import { readRecords } from "../../records/read-records";
-import { keyOf } from "../../records/words";
+import { keyOf } from "../../records/cells/words";
 import type { Settings } from "../../settings/settings";
 import type { Concerns } from "../../tables/caseload/concerns";
 import { concernsOfFollowed } from "../../tables/caseload/followed";

@@ -1,4 +1,4 @@
-import { findGroupColumn } from "../../records/groups";
+import { findGroupColumn } from "../../records/children/groups";
 import type { GroupColumn, Records } from "../../records/records";
 import type { ReleasedTable } from "../../release/release-table";
 

@@ -1,4 +1,4 @@
-import type { Finding, Severity } from "../../records/finding";
+import type { Finding, Severity } from "../../records/findings/finding";
 import { MOST_ROWS, type SheetOut } from "../../workbook/sheets";
 import type { Report } from "../report";
 import { landscapePage } from "./page";

@@ -3,7 +3,7 @@ import type { Day } from "../../age/day";
 import { NOT_FOLLOWED } from "../../cohort/following";
 import { transitionDue } from "../../cohort/transition";
 import { DAYS_AHEAD, visitDue } from "../../cohort/visits";
-import { findGroupColumn } from "../../records/groups";
+import { findGroupColumn } from "../../records/children/groups";
 import type { Skill } from "../../records/records";
 import type { TableContext } from "../context";
 import type { Concerns } from "./concerns";

@@ -1,4 +1,4 @@
-import type { Decision } from "../../../src/records/decisions";
+import type { Decision } from "../../../src/records/corrections/decisions";
 import { ORDERS } from "../../words/decisions";
 import type { RecordsFound } from "../../worker/found";
 import { usePane } from "../pane-context";

@@ -1,6 +1,6 @@
 import { Button } from "@fluentui/react-components";
 import { type FormEvent, useState } from "react";
-import type { Decision } from "../../../src/records/decisions";
+import type { Decision } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
 import type { RecordsFound } from "../../worker/found";
 import { usePane } from "../pane-context";

@@ -1,6 +1,6 @@
 import { Button } from "@fluentui/react-components";
 import { useState } from "react";
-import type { Decision } from "../../../src/records/decisions";
+import type { Decision } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
 import { DECISIONS_ABOUT, decisionInWords } from "../../words/decisions";
 import { usePane } from "../pane-context";

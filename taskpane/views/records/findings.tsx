@@ -1,4 +1,4 @@
-import type { Severity } from "../../../src/records/finding";
+import type { Severity } from "../../../src/records/findings/finding";
 import { useStyles } from "../../look/styles";
 import { SEVERITY_HEADINGS } from "../../words/records";
 import type { RecordsFound } from "../../worker/found";

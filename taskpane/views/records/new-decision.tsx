@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { Decision } from "../../../src/records/decisions";
+import type { Decision } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
 import { KINDS } from "../../words/decisions";
 import type { RecordsFound } from "../../worker/found";

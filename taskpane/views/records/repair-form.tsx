@@ -1,4 +1,4 @@
-import type { Decision } from "../../../src/records/decisions";
+import type { Decision } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
 import type { RecordsFound, Repair } from "../../worker/found";
 import { DecisionForm } from "./decision-form";

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { parseDecisions } from "../../../src/records/decisions";
+import { parseDecisions } from "../../../src/records/corrections/decisions";
 import { decisionSheet, decisionsOf } from "../../../src/hosts/excel/decision-rows";
 import { openInOffice } from "../../office/office-globals";
 import { startOffice } from "../../office/in-node";

@@ -1,0 +1,114 @@
+import { a1Range, CELL, type Grid } from "../../workbook/cells";
+import type { CellRange } from "../../workbook/workbook";
+import type { Place } from "../findings/collector";
+import type { TableUse } from "../records";
+import { ruleOf } from "../findings/rules";
+import type { TableName } from "../tables/spec";
+import { headingKey, isBlankText } from "../cells/words";
+
+/** A table found on a sheet: where its headings stand, and which of its rows hold something. */
+export interface Block extends Place {
+  readonly table: TableName;
+  readonly grid: Grid;
+  /** The headings and everything below them that belongs to the table. */
+  readonly range: CellRange;
+  /** The first row below the headings. */
+  readonly firstRow: number;
+  /** Sheet column by the key of the column. */
+  readonly columns: ReadonlyMap<string, number>;
+  /** Columns with headings of their own. */
+  readonly further: readonly FurtherColumn[];
+  /** Skill columns of a wide sheet. */
+  readonly wide: readonly WideColumn[];
+  /** Sheet rows that hold something and are not totals. */
+  readonly rows: Int32Array;
+  readonly totals: readonly number[];
+}
+
+export interface FurtherColumn {
+  readonly heading: string;
+  readonly column: number;
+}
+
+export interface WideColumn {
+  /** Index into the skills, or the negative code of a skill that is left out. */
+  readonly skill: number;
+  readonly heading: string;
+  readonly column: number;
+}
+
+const TOTAL_WORDS = new Set(["total", "totals", "grandtotal", "subtotal"]);
+const LONGEST_TOTAL = 16;
+const MAYBE_TOTAL = /tot|[^ -~]/i;
+
+/** The rows of a range that hold something, those of totals apart. A row of zeros is blank: some hosts hand blanks over as 0. */
+export function rowsOf(grid: Grid, range: CellRange, firstRow: number, totalsRow: number | null) {
+  const filled = filledRows(grid, range, firstRow);
+  const total = totalStrings(grid);
+  const first = grid.columns[range.left];
+  const rows: number[] = [];
+  const totals: number[] = [];
+  for (let row = firstRow; row <= range.bottom; row += 1) {
+    if (filled[row - firstRow] === 0) continue;
+    const isTotal = row === totalsRow || (first?.kinds[row] === CELL.text && total[first.values[row] as number] === 1);
+    (isTotal ? totals : rows).push(row);
+  }
+  return { rows: Int32Array.from(rows), totals };
+}
+
+/** Counts what becomes of the rows of one table. */
+export class Tally {
+  private readonly leftOut = new Map<string, number>();
+  private left = 0;
+
+  constructor(
+    private readonly place: Place,
+    private readonly range: CellRange,
+    private readonly rows: number,
+  ) {}
+
+  leave(rule: string, rows = 1): void {
+    const { reason } = ruleOf(rule);
+    this.left += rows;
+    this.leftOut.set(reason, (this.leftOut.get(reason) ?? 0) + rows);
+  }
+
+  use(): TableUse {
+    const { top, left, bottom, right } = this.range;
+    const reasons = [...this.leftOut].sort(([a], [b]) => (a < b ? -1 : 1));
+    return {
+      table: this.place.table,
+      sheet: this.place.sheetName,
+      address: a1Range(top, left, bottom, right),
+      rows: this.rows,
+      used: this.rows - this.left,
+      leftOut: Object.fromEntries(reasons),
+    };
+  }
+}
+
+function filledRows(grid: Grid, range: CellRange, firstRow: number): Uint8Array {
+  const filled = new Uint8Array(Math.max(0, range.bottom - firstRow + 1));
+  for (let column = range.left; column <= range.right; column += 1) {
+    const cells = grid.columns[column];
+    if (!cells) continue;
+    const end = Math.min(range.bottom + 1, cells.kinds.length);
+    for (let row = firstRow; row < end; row += 1) {
+      const kind = cells.kinds[row] as number;
+      if (kind === CELL.empty || filled[row - firstRow] === 1) continue;
+      const value = cells.values[row] as number;
+      if (kind === CELL.number ? value !== 0 : kind !== CELL.text || !isBlankText(grid.strings[value] as string)) {
+        filled[row - firstRow] = 1;
+      }
+    }
+  }
+  return filled;
+}
+
+function totalStrings(grid: Grid): Uint8Array {
+  const total = new Uint8Array(grid.strings.length);
+  grid.strings.forEach((text, index) => {
+    if (text.length <= LONGEST_TOTAL && MAYBE_TOTAL.test(text) && TOTAL_WORDS.has(headingKey(text))) total[index] = 1;
+  });
+  return total;
+}

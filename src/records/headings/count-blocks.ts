@@ -1,0 +1,111 @@
+import { dayFromIso } from "../../age/day";
+import { CELL, kindAt, stringAt } from "../../workbook/cells";
+import { type Block, type FurtherColumn, rowsOf, Tally, type WideColumn } from "./block";
+import type { FindingCollector } from "../findings/collector";
+import { type HeadingMatch, matchHeadings } from "./headings";
+import type { KeyLookup } from "../cells/ids";
+import type { Region } from "./locate";
+import { ID_CODE } from "../cells/ids";
+import { wideCells } from "../observations/read-wide";
+import { resultOf } from "../cells/result-words";
+import { ruleOf } from "../findings/rules";
+import { specOf } from "../tables";
+import type { TableName } from "../tables/spec";
+import { keyOf } from "../cells/words";
+
+export interface Counted {
+  readonly block: Block;
+  readonly tally: Tally;
+}
+
+/** A table that was found, with its rows counted and those of totals left out. */
+export function blockOf(
+  findings: FindingCollector,
+  region: Region,
+  table: TableName,
+  match: HeadingMatch,
+  wide: readonly WideColumn[] = [],
+): Counted {
+  const { sheet, sheetIndex, firstRow } = region;
+  const { rows, totals } = rowsOf(sheet.grid, region.range, firstRow, region.totalsRow);
+  const last = Math.max(firstRow - 1, rows.at(-1) ?? 0, ...totals);
+  const block: Block = {
+    table,
+    sheet: sheetIndex,
+    sheetName: sheet.name,
+    grid: sheet.grid,
+    range: { ...region.range, bottom: last },
+    firstRow,
+    columns: match.columns,
+    further: furtherColumns(match, wide),
+    wide,
+    rows,
+    totals,
+  };
+  const count = wide.length > 0 ? wideCells(block) : rows.length + totals.length;
+  const tally = new Tally(block, block.range, count);
+  totals.forEach((row) => {
+    findings.cell("total-row", block, row, block.range.left);
+    if (wide.length === 0) tally.leave("total-row");
+  });
+  if (rows.length === 0) findings.range("table-empty", block, { ...block.range, bottom: firstRow - 1 });
+  match.twice.forEach((cell) => findings.cell("heading-twice", block, cell.row, cell.column));
+  listBeside(findings, block, region, match);
+  return { block, tally };
+}
+
+/** Headings of the table past one column without a heading: a gap that was not meant. */
+function listBeside(findings: FindingCollector, block: Block, region: Region, match: HeadingMatch): void {
+  let next = region.range.right + 2;
+  const read = matchHeadings(specOf(block.table), region.beside);
+  for (const cell of region.beside) {
+    if (cell.column !== next) continue;
+    next += 1;
+    const key = [...read.columns].find(([, column]) => column === cell.column)?.[0];
+    if (key !== undefined && !match.columns.has(key)) findings.cell("heading-beside", block, cell.row, cell.column);
+  }
+}
+
+/** The headings of a region that are ids or labels of skills. */
+export function skillColumns(match: HeadingMatch, lookup: KeyLookup): WideColumn[] {
+  return match.unmatched.flatMap((cell) => {
+    const skill = lookup(keyOf(cell.text), cell.text);
+    return skill >= 0 || skill === ID_CODE.leftOut ? [{ skill, heading: cell.text, column: cell.column }] : [];
+  });
+}
+
+/**
+ * Headings of a wide sheet that are no skill although their cells hold dates or results: a skill that Skills does not
+ * hold, whose cells would otherwise be dropped without a word.
+ */
+export function unknownSkillColumns(region: Region, match: HeadingMatch, known: readonly WideColumn[]): WideColumn[] {
+  return match.unmatched
+    .filter((cell) => !known.some(({ column }) => column === cell.column) && looksObserved(region, cell.column))
+    .map((cell) => ({ skill: ID_CODE.unknown, heading: cell.text, column: cell.column }));
+}
+
+/** True where every filled cell is a date, ISO text or a word for a result. */
+function looksObserved({ sheet: { grid }, firstRow, range }: Region, column: number): boolean {
+  let filled = 0;
+  for (let row = firstRow; row <= range.bottom; row += 1) {
+    const kind = kindAt(grid, row, column);
+    const text = kind === CELL.text ? stringAt(grid, row, column).trim() : "";
+    if (kind === CELL.empty || (kind === CELL.text && text === "")) continue;
+    if (kind !== CELL.date && dayFromIso(text) === null && resultOf(text) === null) return false;
+    filled += 1;
+  }
+  return filled > 0;
+}
+
+/** Whether rows were left out for no more than the days that were asked for, or (`also`) for rules that follow from them. */
+export function onlyByChoice(leftOut: Readonly<Record<string, number>>, also: readonly string[] = []): boolean {
+  const chosen = ["date-after-as-of", "entered-after-cut-off", ...also].map((rule) => ruleOf(rule).reason);
+  return Object.keys(leftOut).every((reason) => chosen.includes(reason));
+}
+
+function furtherColumns(match: HeadingMatch, wide: readonly WideColumn[]): FurtherColumn[] {
+  const taken = new Set(wide.map(({ column }) => column));
+  return match.unmatched
+    .filter((cell) => !taken.has(cell.column))
+    .map((cell) => ({ heading: cell.text, column: cell.column }));
+}

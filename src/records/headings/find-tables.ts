@@ -1,0 +1,104 @@
+import type { WorkbookIn } from "../../workbook/workbook";
+import { blockOf, type Counted, skillColumns, unknownSkillColumns } from "./count-blocks";
+import type { WideColumn } from "./block";
+import type { FindingCollector } from "../findings/collector";
+import type { DecisionsInForce } from "../corrections/in-force";
+import { type HeadingMatch, matchHeadings } from "./headings";
+import type { KeyLookup } from "../cells/ids";
+import { findRegions, type Region } from "./locate";
+import { specOf } from "../tables";
+import type { TableName, TableSpec } from "../tables/spec";
+import { explainUnfit } from "./unfit";
+
+/** The tables of a workbook. Wide sheets are known only once the skills are. */
+export interface Found {
+  readonly regions: readonly Region[];
+  /** The blocks of a table that is not wide. */
+  blocks(table: TableName): readonly Counted[];
+  isThere(table: TableName): boolean;
+  /** What keeps a table that is not there from being read; null where nothing looks like it. */
+  unfit(table: TableName, wide?: ReadonlySet<Region>): string | null;
+}
+
+export interface WideFound {
+  readonly blocks: readonly Counted[];
+  /** Regions that are wide sheets, and no table of children beside. */
+  readonly regions: ReadonlySet<Region>;
+  /** Skill columns of a table of children that is a wide sheet too. */
+  readonly inChildren: ReadonlyMap<Region, readonly WideColumn[]>;
+}
+
+export function findTables(workbook: WorkbookIn, findings: FindingCollector, decisions: DecisionsInForce): Found {
+  const regions = findRegions(workbook, decisions.headings);
+  for (const region of regions) seeHeadings(region, decisions);
+  return {
+    regions,
+    blocks: (table) => fitting(regions, table).map(({ region, match }) => blockOf(findings, region, table, match)),
+    isThere: (table) => fitting(regions, table).length > 0,
+    unfit: (table, wide = new Set()) =>
+      explainUnfit(findings, workbook, regions, specOf(table), decisions.headings, wide),
+  };
+}
+
+/** The blocks of Children, less the skill columns of those that are wide sheets too. */
+export function childBlocks(findings: FindingCollector, found: Found, wide: WideFound): Counted[] {
+  return fitting(found.regions, "Children")
+    .filter(({ region }) => !wide.regions.has(region))
+    .map(({ region, match }) => {
+      const skills = new Set((wide.inChildren.get(region) ?? []).map(({ column }) => column));
+      const unmatched = match.unmatched.filter((cell) => !skills.has(cell.column));
+      return blockOf(findings, region, "Children", { ...match, unmatched });
+    });
+}
+
+/** Wide sheets: headings that are skills beside a heading for the child. */
+export function findWide(
+  findings: FindingCollector,
+  found: Found,
+  decisions: DecisionsInForce,
+  lookup: KeyLookup,
+): WideFound {
+  const candidates = found.regions.filter((each) => each.spec === null || each.spec.name === "Children");
+  const wide = candidates.flatMap((region) => {
+    const match = matchHeadings(WIDE, region.cells, decisions.headings.get("Observations"));
+    const skills = match.columns.has("child") ? skillColumns(match, lookup) : [];
+    if (skills.length === 0) return [];
+    // Beside the columns of Children a date may be anything; on a sheet of skills alone it is a look.
+    const isChildrenToo = region.spec?.name === "Children" && region.match?.missing.length === 0;
+    const unknown = isChildrenToo ? [] : unknownSkillColumns(region, match, skills);
+    return [{ region, match, skills: [...skills, ...unknown] }];
+  });
+  const hasChildrenApart = fitting(found.regions, "Children").some(
+    ({ region }) => !wide.some((each) => each.region === region),
+  );
+  return {
+    blocks: wide.map(({ region, match, skills }) => blockOf(findings, region, "Observations", match, skills)),
+    regions: new Set(hasChildrenApart ? wide.map((each) => each.region) : []),
+    inChildren: new Map(wide.map((each) => [each.region, each.skills])),
+  };
+}
+
+const OBSERVED = specOf("Observations");
+
+/** The columns of a wide sheet that are not skills. */
+const WIDE: TableSpec = {
+  ...OBSERVED,
+  columns: OBSERVED.columns.filter((column) => column.key === "child" || column.key === "date"),
+};
+
+interface Fitting {
+  readonly region: Region;
+  readonly match: HeadingMatch;
+}
+
+function fitting(regions: readonly Region[], table: TableName): Fitting[] {
+  return regions.flatMap((region) =>
+    region.spec?.name === table && region.match?.missing.length === 0 ? [{ region, match: region.match }] : [],
+  );
+}
+
+function seeHeadings(region: Region, decisions: DecisionsInForce): void {
+  const table = region.spec?.name;
+  if (!table) return;
+  region.cells.forEach((cell) => cell.keys.forEach((key) => decisions.seeHeading(table, key)));
+}

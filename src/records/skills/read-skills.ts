@@ -1,0 +1,140 @@
+import type { Block, Tally } from "../headings/block";
+import { ID_CODE, type KeyLookup } from "../cells/ids";
+import type { Reading } from "../rows/reading";
+import { AREAS, type Skill } from "../records";
+import { readTableRows, type TableRow } from "../rows/table-rows";
+import { type SkillRow, SKILLS, skillRow } from "../tables/skills";
+import { displayOf, headingKey, keyOf } from "../cells/words";
+
+export interface SkillTable {
+  readonly skills: readonly Skill[];
+  /** The skill of an id or, where no id says so, of a label that only one skill has. */
+  readonly lookup: KeyLookup;
+  /** The area of a text, as it is written in Skills or among the six; null where it is neither. */
+  readonly area: (text: string) => string | null;
+}
+
+interface Kept {
+  readonly block: Block;
+  readonly row: number;
+  readonly value: SkillRow;
+}
+
+/** Reads the Skills table. */
+export function readSkills(reading: Reading, blocks: readonly { block: Block; tally: Tally }[]): SkillTable {
+  const kept = new Map<string, Kept>();
+  const leftOut = new Set<string>();
+  for (const { block, tally } of blocks) {
+    for (const each of readTableRows(reading, block, SKILLS, skillRow, tally))
+      keep(reading, block, tally, each, kept, leftOut);
+  }
+  const rows = [...kept.values()];
+  const indexOf = new Map([...kept.keys()].map((key, index) => [key, index]));
+  const follows = followed(reading, rows, indexOf);
+  const areaOf = areaNames(rows);
+  const skills = rows.map(({ value }, index) => skillOf(value, follows[index] ?? null, areaOf));
+  return {
+    skills,
+    lookup: lookupOf(reading, rows, indexOf, leftOut),
+    area: (text) => areaOf.get(headingKey(text)) ?? null,
+  };
+}
+
+function keep(
+  reading: Reading,
+  block: Block,
+  tally: Tally,
+  { row, value, id }: TableRow<SkillRow>,
+  kept: Map<string, Kept>,
+  leftOut: Set<string>,
+): void {
+  const key = keyOf(id);
+  if (value === null) {
+    if (key !== "") leftOut.add(key);
+    return;
+  }
+  const earlier = kept.get(key);
+  if (!earlier) {
+    kept.set(key, { block, row, value });
+    return;
+  }
+  const rule =
+    JSON.stringify({ ...earlier.value, skill: "" }) === JSON.stringify({ ...value, skill: "" })
+      ? "exact-copy"
+      : "skill-twice";
+  tally.leave(rule);
+  reading.findings.cell(rule, block, row, block.columns.get("skill") as number);
+}
+
+function skillOf(row: SkillRow, follows: number | null, areaOf: ReadonlyMap<string, string>): Skill {
+  return {
+    id: row.skill,
+    label: row.label === "" ? row.skill : row.label,
+    area: areaOf.get(headingKey(row.area)) ?? row.area,
+    opensMonths: row.opens,
+    closesMonths: row.closes,
+    ageBasis: row.ageBasis ?? "corrected",
+    expectedShare: row.expectedShare,
+    follows,
+    tryTogether: row.tryTogether,
+    basis: row.basis,
+  };
+}
+
+/** One spelling an area: the six as they are named everywhere, any other as it is first written. */
+function areaNames(rows: readonly Kept[]): Map<string, string> {
+  const names = new Map<string, string>(AREAS.map((area) => [headingKey(area), area]));
+  for (const { value } of rows) {
+    const key = headingKey(value.area);
+    if (!names.has(key)) names.set(key, displayOf(value.area));
+  }
+  return names;
+}
+
+/** The index of the skill that each skill follows, or null; circles are listed and cut. */
+function followed(reading: Reading, rows: readonly Kept[], indexOf: ReadonlyMap<string, number>): (number | null)[] {
+  const follows = rows.map(({ block, row, value }, index) => {
+    if (value.follows === null) return null;
+    const other = indexOf.get(reading.decided.skill(keyOf(value.follows))) ?? null;
+    if (other !== null && other !== index) return other;
+    const rule = other === index ? "follows-circle" : "follows-unknown";
+    reading.findings.cell(rule, block, row, block.columns.get("follows") as number);
+    return null;
+  });
+  const inCircle = follows.map((_, start) => leadsBack(follows, start));
+  return follows.map((other, index) => {
+    if (!inCircle[index]) return other;
+    const { block, row } = rows[index] as Kept;
+    reading.findings.cell("follows-circle", block, row, block.columns.get("follows") as number);
+    return null;
+  });
+}
+
+function leadsBack(follows: readonly (number | null)[], start: number): boolean {
+  let at = follows[start] ?? null;
+  for (let steps = 0; at !== null && steps <= follows.length; steps += 1) {
+    if (at === start) return true;
+    at = follows[at] ?? null;
+  }
+  return false;
+}
+
+function lookupOf(
+  reading: Reading,
+  rows: readonly Kept[],
+  indexOf: ReadonlyMap<string, number>,
+  leftOut: ReadonlySet<string>,
+): KeyLookup {
+  const byLabel = new Map<string, number>();
+  rows.forEach(({ value }, index) => {
+    const key = keyOf(value.label);
+    if (key !== "") byLabel.set(key, byLabel.has(key) ? ID_CODE.unknown : index);
+  });
+  return (written) => {
+    const key = indexOf.has(written) ? written : reading.decided.skill(written);
+    const index = indexOf.get(key);
+    if (index !== undefined) return index;
+    if (leftOut.has(key)) return ID_CODE.leftOut;
+    return byLabel.get(key) ?? ID_CODE.unknown;
+  };
+}
