@@ -23,7 +23,14 @@ import { openInOffice } from "./office/office-globals";
 import { temporaryFolder, windowline } from "./support/windowline";
 
 const AS_OF = "2026-09-30";
-const TABLES = ["met-by-band", "reached-by-age", "age-when-met", "since-enrolment", "agreement", "skill-status"];
+const TABLES = [
+  "met-by-band",
+  "reached-by-age",
+  "age-when-met",
+  "since-enrollment",
+  "agreement",
+  "skill-status",
+] as const;
 const SAMPLE = { children: 30, seed: 11 };
 const folder = temporaryFolder();
 const book = path.join(folder, "book.xlsx");

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import { FUNCTIONS } from "../functions/registry";
-import { TABLE_IDS } from "../src/report/table-list";
+import { TABLE_IDS } from "../src/tables/catalogue";
 import { BOOK, temporaryFolder, windowline } from "./support/windowline";
 
 const readme = readFileSync("README.md", "utf8").replace(/\n> /g, " ");

@@ -1,9 +1,10 @@
 import { existsSync } from "node:fs";
 import { strFromU8 } from "fflate";
 import type { ReleaseFormat } from "../hosts/file/release-files";
-import { RELEASABLE } from "../release/draft/draft-release";
 import { EMPTY_LEDGER, headOf, type Ledger, parseLedger } from "../release/ledger";
 import type { Settings } from "../settings/settings";
+import { RELEASABLE_IDS } from "../tables/catalogue";
+import type { ReleasableId } from "../tables/table";
 import { badRequest } from "./failure";
 import { checkOutputs, readBytes } from "./files";
 import { settingsFrom } from "./open";
@@ -29,11 +30,12 @@ export function formatsOf({ formats }: ReleaseRequest): ReleaseFormat[] {
   return FORMATS.filter((format) => formats.includes(format));
 }
 
-export function checkTables(tables: readonly string[]): void {
-  const unknown = tables.find((id) => !RELEASABLE.some((each) => each === id));
-  if (unknown === undefined && tables.length > 0) return;
+export function tablesOf({ tables: names }: ReleaseRequest): readonly ReleasableId[] {
+  const tables = RELEASABLE_IDS.filter((id) => names.includes(id));
+  const unknown = names.find((name) => !tables.some((id) => id === name));
+  if (unknown === undefined && names.length > 0) return tables;
   throw badRequest(
-    `The table "${unknown ?? ""}" cannot be released. These can: ${RELEASABLE.join(", ")}. Nothing was written.`,
+    `The table "${unknown ?? ""}" cannot be released. These can: ${RELEASABLE_IDS.join(", ")}. Nothing was written.`,
   );
 }
 

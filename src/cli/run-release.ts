@@ -7,14 +7,15 @@ import type { PreparedRelease, Refusal } from "../release/prepared";
 import { prepareRelease } from "../report/prepare-release";
 import { contextOf, rulesOf } from "../report/release/release-rules";
 import { withoutLedger } from "../report/release/without-ledger";
-import { canBeMade, TABLE_LIST } from "../report/table-list";
 import type { Settings } from "../settings/settings";
+import { canBeMade, TABLE_CATALOGUE } from "../tables/catalogue";
 import { UnknownColumn } from "../tables/groups";
+import type { ReleasableId } from "../tables/table";
 import type { WorkbookIn } from "../workbook/workbook";
 import { badRequest, EXIT, unreadable } from "./failure";
 import { decisionsFrom, openWorkbook } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
-import { checkLedgerStands, checkPlaces, checkTables, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
+import { checkLedgerStands, checkPlaces, formatsOf, ledgerFrom, settingsWithDate, tablesOf } from "./release-checks";
 import { made, save } from "./release-output";
 import { type LedgerUse, refusalText, releaseSummary } from "./release-summary";
 import type { RequestOf } from "./request";
@@ -24,15 +25,15 @@ import { print, progress } from "./say";
 export async function runReleaseCommand(request: RequestOf<"release">): Promise<number> {
   const settings = settingsWithDate(request);
   const formats = formatsOf(request);
-  checkTables(request.tables);
+  const tables = tablesOf(request);
   checkPlaces(request, [request.out]);
   const ledger = ledgerFrom(request.ledger);
   const beside = besideFrom(request);
   const decisions = decisionsFrom(request.decisions);
   const workbook = await openWorkbook(request.book);
   const records = recordsFrom(workbook, settings, decisions);
-  checkRecords(request.tables, records);
-  const found = await prepared(workbook, settings, request.tables, decisions, ledger);
+  checkRecords(tables, records);
+  const found = await prepared(workbook, settings, tables, decisions, ledger);
   const release = request.ledger === null ? withoutLedger(found) : found;
   const context = contextOf(release, settings, records);
   progress("Writing and scanning");
@@ -55,11 +56,11 @@ function recordsFrom(workbook: WorkbookIn, settings: Settings, decisions: readon
   }
 }
 
-function checkRecords(tables: readonly string[], records: Records): void {
-  const missing = TABLE_LIST.find((maker) => tables.includes(maker.id) && !canBeMade(maker, records));
+function checkRecords(tables: readonly ReleasableId[], records: Records): void {
+  const missing = tables.find((id) => !canBeMade(id, records));
   if (missing === undefined) return;
   throw badRequest(
-    `The workbook has no table of ${missing.needs}, so ${missing.id} cannot be released: leave it out of --tables. Nothing was written.`,
+    `The workbook has no table of ${TABLE_CATALOGUE[missing].needs}, so ${missing} cannot be released: leave it out of --tables. Nothing was written.`,
   );
 }
 
@@ -67,7 +68,7 @@ function checkRecords(tables: readonly string[], records: Records): void {
 async function prepared(
   workbook: WorkbookIn,
   settings: Settings,
-  tables: readonly string[],
+  tables: readonly ReleasableId[],
   decisions: readonly Decision[],
   ledger: Ledger,
 ): Promise<PreparedRelease> {

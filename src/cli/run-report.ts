@@ -5,9 +5,10 @@ import { reportJson } from "../report/json";
 import type { Report } from "../report/report";
 import { NothingByThen, runReport } from "../report/run";
 import { reportSheets } from "../report/sheets/report-sheets";
-import { TABLE_IDS } from "../report/table-list";
 import type { Settings } from "../settings/settings";
+import { TABLE_IDS, tableIdOf } from "../tables/catalogue";
 import { UnknownColumn } from "../tables/groups";
+import type { TableId } from "../tables/table";
 import { isoOf, type Day } from "../age/day";
 import { badRequest, EXIT, unreadable } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
@@ -19,13 +20,13 @@ import { print, progress } from "./say";
 export async function runReportCommand(request: RequestOf<"report">): Promise<number> {
   const settings = settingsFrom(request.settings);
   const asOf = asOfOr(settings);
-  checkTables(request.tables);
+  const tables = tablesOf(request.tables);
   const out = outOf(request, asOf);
   const outputs = [out, request.json].filter((file) => file !== null);
   checkOutputs([request.book, ...(request.decisions ? [request.decisions] : [])], outputs);
   const decisions = decisionsFrom(request.decisions);
   const workbook = await openWorkbook(request.book);
-  const report = made(() => runReport(workbook, settings, { tables: request.tables, decisions, onStep: progress }));
+  const report = made(() => runReport(workbook, settings, { tables, decisions, onStep: progress }));
   progress("Writing the report");
   if (out !== null) writeWhole(out, writeWorkbook(reportSheets(report), { created: asOf }));
   if (request.json !== null) writeWhole(request.json, reportJson(report));
@@ -45,9 +46,11 @@ function asOfOr({ asOf }: Settings): Day {
   return asOf;
 }
 
-function checkTables(tables: readonly string[] | null): void {
-  const unknown = tables?.find((id) => !TABLE_IDS.includes(id));
-  if (unknown === undefined && tables?.length !== 0) return;
+function tablesOf(names: readonly string[] | null): readonly TableId[] | null {
+  if (names === null) return null;
+  const tables = names.flatMap((name) => tableIdOf(name) ?? []);
+  if (tables.length === names.length && names.length > 0) return tables;
+  const unknown = names.find((name) => tableIdOf(name) === null);
   throw badRequest(`There is no table "${unknown ?? ""}". The tables are: ${TABLE_IDS.join(", ")}.`);
 }
 

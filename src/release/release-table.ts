@@ -1,8 +1,8 @@
-import type { TableColumn, TableValue } from "../tables/table";
+import type { ReleasableId, TableColumn, TableValue } from "../tables/table";
 
 /** A table on its way out: every count is a cell of the system, every other figure names the counts it gives away. */
 export interface DraftTable {
-  readonly id: string;
+  readonly id: ReleasableId;
   readonly title: string;
   readonly population: string;
   readonly columns: readonly TableColumn[];
@@ -36,7 +36,7 @@ export interface CountRange {
 
 /** As it leaves: values only. */
 export interface ReleasedTable {
-  readonly id: string;
+  readonly id: ReleasableId;
   readonly title: string;
   readonly population: string;
   readonly columns: readonly TableColumn[];

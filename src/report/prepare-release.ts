@@ -15,11 +15,12 @@ import { tieLedger } from "../release/ties";
 import type { Settings } from "../settings/settings";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
+import type { ReleasableId } from "../tables/table";
 import type { WorkbookIn } from "../workbook/workbook";
 
 export interface ReleaseOptions {
   /** Ids of tables that may be released. */
-  readonly tables: readonly string[];
+  readonly tables: readonly ReleasableId[];
   readonly decisions: readonly Decision[];
   /** Every earlier release; the new one is protected against all of them together. */
   readonly ledger: Ledger;

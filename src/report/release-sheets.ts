@@ -36,7 +36,7 @@ function readMeSheet(release: PreparedRelease, context: WordsContext): SheetOut 
 
 function wordsSheets(release: PreparedRelease, context: WordsContext): SheetOut[] {
   const sentences = release.tables.flatMap((table) =>
-    sentencesOf(table, context).map(({ text }) => [sheetNameOf(table), text] as const),
+    sentencesOf(table, context).map(({ text }) => [sheetNameOf(table.id), text] as const),
   );
   const published = publishedAges(release, context).map(({ area, text }) => [area, text] as const);
   return [

@@ -8,15 +8,15 @@ import type { Records } from "../records/records";
 import { RULES } from "../records/findings/rules";
 import { echoSettings, type Settings } from "../settings/settings";
 import { rowsAndGroups } from "../tables/age-when-met";
+import { canBeMade, TABLE_CATALOGUE, TABLE_IDS } from "../tables/catalogue";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
 import { mostLikelyMonths } from "../tables/referral-scan-months";
-import type { Table } from "../tables/table";
+import type { Table, TableId } from "../tables/table";
 import { trendOverview } from "../tables/trend-overview";
 import type { WorkbookIn } from "../workbook/workbook";
 import { countedSentences, lookSentences } from "./counted";
 import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
-import { canBeMade, TABLE_LIST, type TableMaker } from "./table-list";
 import { VERSION } from "./version";
 
 /** The as-of date comes before anything that the workbook records. */
@@ -28,7 +28,7 @@ export class NothingByThen extends RangeError {
 
 export interface RunOptions {
   /** Table ids; null: all that are not internal. */
-  readonly tables: readonly string[] | null;
+  readonly tables: readonly TableId[] | null;
   readonly decisions: readonly Decision[];
   /** Told what is being done, before it is done. */
   readonly onStep?: (step: string) => void;
@@ -48,11 +48,14 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
   step("Putting looks in order");
   const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, records));
   refuseTooEarly(estimates, records);
-  const wanted = TABLE_LIST.filter(({ id, internal }) => (options.tables ? options.tables.includes(id) : !internal));
-  const [possible, skipped] = partition(wanted, (maker) => canBeMade(maker, records));
-  const tables = possible.map(({ id, make }) => {
+  const wanted = options.tables ?? TABLE_IDS.filter((id) => !TABLE_CATALOGUE[id].internal);
+  const [possible, skipped] = partition(
+    TABLE_IDS.filter((id) => wanted.includes(id)),
+    (id) => canBeMade(id, records),
+  );
+  const tables = possible.map((id) => {
     step(`Making ${id}`);
-    return make(estimates);
+    return TABLE_CATALOGUE[id].make(estimates);
   });
   const echo = echoSettings(settings);
   return {
@@ -81,8 +84,8 @@ function partition<T>(all: readonly T[], is: (each: T) => boolean): [T[], T[]] {
   return [all.filter(is), all.filter((each) => !is(each))];
 }
 
-function skippedSentence({ id, needs }: TableMaker): string {
-  return `The workbook has no table of ${needs}: ${id} was not made.`;
+function skippedSentence(id: TableId): string {
+  return `The workbook has no table of ${TABLE_CATALOGUE[id].needs}: ${id} was not made.`;
 }
 
 function reasonOf(rule: string): string {
@@ -93,12 +96,12 @@ function printMatter(
   estimates: AgeEstimates,
   records: Records,
   tables: readonly Table[],
-  skipped: readonly TableMaker[],
+  skipped: readonly TableId[],
 ): PrintMatter {
   const { context } = estimates;
   const { cohort, asOf } = context;
   const children = cohort.ids.map((_, child) => child);
-  const made = (wanted: string) => tables.find(({ id }) => id === wanted);
+  const made = (wanted: TableId) => tables.find(({ id }) => id === wanted);
   const scan = made("referral-scan");
   return {
     skills: cohort.skills,

@@ -37,7 +37,7 @@ export const AGE_WHEN_MET_TITLE = "Age when each skill was met";
 export const AGE_WHEN_MET_POPULATION = "Children ever followed up to the as-of date and observed for the skill";
 
 /** Table 3: the age when each skill was met (METHOD.md, section 6). */
-export function ageWhenMet(estimates: AgeEstimates): Table {
+export function ageWhenMet(estimates: AgeEstimates): Table<"age-when-met"> {
   const { context } = estimates;
   return {
     id: "age-when-met",

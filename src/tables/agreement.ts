@@ -18,7 +18,7 @@ interface Pairs {
 }
 
 /** How often two named observers who looked on the same day wrote the same result, per skill. */
-export function agreement(context: TableContext): Table {
+export function agreement(context: TableContext): Table<"agreement"> {
   const { cohort } = context;
   const groupOf = groupOfEverFollowed(context);
   const pairs = cohort.skills.map((): Pairs => ({ first: [], second: [] }));

@@ -25,7 +25,7 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 /** One row a child followed on the as-of date, per therapist in order of urgency: internal, since each stands for one child. */
-export function caseload(context: TableContext): Table {
+export function caseload(context: TableContext): Table<"caseload"> {
   return {
     id: "caseload",
     title: "Each therapist's children, the most urgent first (internal)",

@@ -37,7 +37,7 @@ interface BandCounts {
 }
 
 /** Table 1: children followed on the as-of date, by skill and by the band of their age that day (METHOD.md, section 6). */
-export function metByBand(context: TableContext): Table {
+export function metByBand(context: TableContext): Table<"met-by-band"> {
   const { cohort, asOf } = context;
   const groupOf = groupOfFollowed(context);
   const dayOf = Int32Array.from(cohort.ids, (_, child) => ((groupOf[child] as number) < 0 ? NO_DAY : asOf));
@@ -53,7 +53,7 @@ export function metByBand(context: TableContext): Table {
 }
 
 /** The same for children who left in the period and did not come back, as they stood on their last day. */
-export function metByBandLeft(context: TableContext): Table {
+export function metByBandLeft(context: TableContext): Table<"met-by-band-left"> {
   const { cohort, groups, from, asOf } = context;
   const lastDay = Int32Array.from(
     cohort.ids,

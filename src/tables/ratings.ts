@@ -20,7 +20,7 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 /** Table 6: progress categories and summary statements of children who left in the period (METHOD.md, section 6). */
-export function ratings(context: TableContext): Table {
+export function ratings(context: TableContext): Table<"ratings"> {
   const { records } = context;
   if (records.ratings === null) throw new RangeError("ratings: the workbook has no Ratings");
   const leavers = leaversOf(context);

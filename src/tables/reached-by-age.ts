@@ -33,7 +33,7 @@ interface EdgeCounts {
 }
 
 /** Table 2: of all children ever followed, how many had met each skill by each band edge (METHOD.md, section 6). */
-export function reachedByAge(estimates: AgeEstimates): Table {
+export function reachedByAge(estimates: AgeEstimates): Table<"reached-by-age"> {
   const { cohort, groups, settings } = estimates.context;
   const groupOf = groupOfEverFollowed(estimates.context);
   const rows = groups.values.flatMap((values, group) => {

@@ -14,7 +14,7 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 /** Which children and skills each therapist looks at next: one row a look, in the order of the visits. */
-export function recheckPlan(context: TableContext): Table {
+export function recheckPlan(context: TableContext): Table<"recheck-plan"> {
   return {
     id: "recheck-plan",
     title: "What to look at next, safety first (internal)",

@@ -23,7 +23,7 @@ const LISTED = 10;
 export const EVERY_AREA = "all";
 
 /** Where and when referrals came thicker than the program's own rates by age give (METHOD.md, section 6). */
-export function referralScan(context: TableContext): Table {
+export function referralScan(context: TableContext): Table<"referral-scan"> {
   const { asOf, settings } = context;
   const { input, places, areas, firstMonth } = scannedReferrals(context);
   const maxWidth = Math.floor(settings.scanMonths / 2);

@@ -24,7 +24,7 @@ const NOTES: readonly string[] = [
 ];
 
 /** Table 5: how far referrals came, each step of those that could take it, and how long to the plan (METHOD.md, section 6). */
-export function referralSteps(context: TableContext): Table {
+export function referralSteps(context: TableContext): Table<"referral-steps"> {
   const timed = new TimedReferrals(context);
   const { level } = context.settings;
   return {

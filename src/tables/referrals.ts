@@ -29,7 +29,7 @@ const COLUMNS: readonly TableColumn[] = [
 const FUNNEL_SHARES = [0.025, 0.975, 0.001, 0.999] as const;
 
 /** Table 4: who was referred, for how much time followed, against what the program's own rates by age give. */
-export function referrals(context: TableContext): Table {
+export function referrals(context: TableContext): Table<"referrals"> {
   const found = referralSlices(context);
   const rows = [...found.slices].flatMap(([dimension, slices]) =>
     dimensionRows(dimension, slices, context.settings.level),

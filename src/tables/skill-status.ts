@@ -24,7 +24,7 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 /** One row a child followed on the as-of date and skill: internal, since each stands for one child. */
-export function skillStatus(context: TableContext): Table {
+export function skillStatus(context: TableContext): Table<"skill-status"> {
   const groupOf = groupOfFollowed(context);
   const followed = context.cohort.ids.map((_, child) => child).filter((child) => (groupOf[child] as number) >= 0);
   return {

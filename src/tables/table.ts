@@ -1,7 +1,23 @@
+/** The tables that may leave the program. */
+export type ReleasableId =
+  | "met-by-band"
+  | "met-by-band-left"
+  | "reached-by-age"
+  | "age-when-met"
+  | "referrals"
+  | "referral-steps"
+  | "ratings"
+  | "trend";
+
+/** The tables whose rows are single children: made only when asked for by name, never released. */
+export type InternalId = "skill-status" | "caseload" | "recheck-plan";
+
+/** Every table there is. What is known of each is declared in catalogue.ts. */
+export type TableId = ReleasableId | InternalId | "since-enrollment" | "referral-scan" | "agreement";
+
 /** A table of results: typed columns with units, rows of plain values. Not estimable is null. */
-export interface Table {
-  /** `met-by-band` and its kind. */
-  readonly id: string;
+export interface Table<Id extends TableId = TableId> {
+  readonly id: Id;
   /** What the table holds, for a reader who was not there. */
   readonly title: string;
   /** Who is counted. */

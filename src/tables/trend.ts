@@ -25,7 +25,7 @@ const NOTES: readonly string[] = [
 ];
 
 /** Table 8: the share of children with each skill at the end of the last eight quarters (METHOD.md, section 6). */
-export function trend(context: TableContext): Table {
+export function trend(context: TableContext): Table<"trend"> {
   const { cohort, settings, groups } = context;
   const quarters = lastQuarters(context.asOf);
   const late = lateEntries(context, quarters);

@@ -1,5 +1,6 @@
 import type { Decision } from "../../src/records/corrections/decisions";
 import type { SettingName } from "../../src/settings/schema";
+import type { ReleasableId, TableId } from "../../src/tables/table";
 import type { Progress, Receipt } from "../../src/workbook/host";
 import type { RecordsFound, TableChoice } from "../worker/found";
 import type { CaseloadListed, PageMade } from "../worker/listed";
@@ -58,7 +59,7 @@ export interface QuarterState {
   readonly entries: Entries;
   /** Fields whose messages are shown: those left once, or all after a try to build. */
   readonly seen: readonly SettingName[];
-  readonly tables: readonly string[];
+  readonly tables: readonly TableId[];
   /** How often the report was asked for while a field wanted a look. */
   readonly refused: number;
   readonly made: Made | null;
@@ -82,7 +83,7 @@ export interface CaseloadState {
 }
 
 export interface ReleaseState {
-  readonly tables: readonly string[];
+  readonly tables: readonly ReleasableId[];
   readonly ledger: LedgerOpened | null;
   /** How often a release was asked for while a field wanted a look. */
   readonly refused: number;
@@ -119,7 +120,7 @@ export type PaneAction =
   | { readonly type: "entry changed"; readonly name: SettingName; readonly value: string | readonly string[] }
   | { readonly type: "entries seen"; readonly names: readonly SettingName[] }
   | { readonly type: "build refused" }
-  | { readonly type: "table chosen"; readonly id: string; readonly chosen: boolean }
+  | { readonly type: "table chosen"; readonly id: TableId; readonly chosen: boolean }
   | { readonly type: "choices known"; readonly choices: PaneState["choices"] }
   | { readonly type: "report made"; readonly made: Made }
   /** The worker no longer holds the report: it can be neither saved nor drawn. */
@@ -131,7 +132,7 @@ export type PaneAction =
   | { readonly type: "page made"; readonly page: PageMade }
   /** The worker no longer holds the page: it cannot be saved. */
   | { readonly type: "page forgotten" }
-  | { readonly type: "release table chosen"; readonly id: string; readonly chosen: boolean }
+  | { readonly type: "release table chosen"; readonly id: ReleasableId; readonly chosen: boolean }
   | { readonly type: "ledger opened"; readonly ledger: LedgerOpened | null }
   | { readonly type: "ledger saved"; readonly ledger: LedgerOpened }
   | { readonly type: "release asked" }

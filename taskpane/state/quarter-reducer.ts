@@ -1,3 +1,4 @@
+import type { TableId } from "../../src/tables/table";
 import type { PaneAction, QuarterState } from "./pane-state";
 
 export function reduceQuarter(state: QuarterState, action: PaneAction): QuarterState {
@@ -23,7 +24,7 @@ export function reduceQuarter(state: QuarterState, action: PaneAction): QuarterS
   }
 }
 
-function chosen(tables: readonly string[], id: string, isChosen: boolean): readonly string[] {
+function chosen(tables: readonly TableId[], id: TableId, isChosen: boolean): readonly TableId[] {
   const others = tables.filter((each) => each !== id);
   return isChosen ? [...others, id] : others;
 }

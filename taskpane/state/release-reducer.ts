@@ -1,3 +1,4 @@
+import type { ReleasableId } from "../../src/tables/table";
 import type { PaneAction, ReleaseState } from "./pane-state";
 
 export const initialRelease: ReleaseState = {
@@ -62,7 +63,7 @@ function aged(state: ReleaseState): ReleaseState {
   return (state.made || state.refusal) && !state.isOld ? { ...state, isOld: true } : state;
 }
 
-function chosen(tables: readonly string[], id: string, isChosen: boolean): readonly string[] {
+function chosen(tables: readonly ReleasableId[], id: ReleasableId, isChosen: boolean): readonly ReleasableId[] {
   const others = tables.filter((each) => each !== id);
   return isChosen ? [...others, id] : others;
 }

@@ -1,6 +1,7 @@
 import type { Decision } from "../../src/records/corrections/decisions";
 import type { PageSubject } from "../../src/report/pages/make-page";
 import type { SettingName } from "../../src/settings/schema";
+import type { ReleasableId, TableId } from "../../src/tables/table";
 import type { Receipt } from "../../src/workbook/host";
 import { removeAdded, savePage, saveReport } from "../jobs/after-build";
 import { buildReport } from "../jobs/build";
@@ -24,13 +25,13 @@ export interface PaneActions {
   readonly remove: (receipt: Receipt) => void;
   readonly enter: (name: SettingName, value: string | readonly string[]) => void;
   readonly leaveField: (name: SettingName) => void;
-  readonly chooseTable: (id: string, chosen: boolean) => void;
+  readonly chooseTable: (id: TableId, chosen: boolean) => void;
   readonly chooseTherapist: (therapist: string | null) => void;
   readonly enterVisits: (visits: string) => void;
   readonly listChildren: () => void;
   readonly addPage: (subject: PageSubject) => void;
   readonly savePage: () => void;
-  readonly chooseReleaseTable: (id: string, chosen: boolean) => void;
+  readonly chooseReleaseTable: (id: ReleasableId, chosen: boolean) => void;
   readonly openLedger: (file: File) => void;
   readonly closeLedger: () => void;
   readonly prepareRelease: () => void;

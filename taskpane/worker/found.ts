@@ -1,5 +1,6 @@
 import type { Severity } from "../../src/records/findings/finding";
 import type { TableUse } from "../../src/records/records";
+import type { ReleasableId, TableId } from "../../src/tables/table";
 
 /** What was read of the records, in pieces small enough to cross to the pane at once. */
 export interface RecordsFound {
@@ -76,10 +77,12 @@ export interface Writing {
 }
 
 /** A table that can be asked for. */
-export interface TableChoice {
-  readonly id: string;
+export type TableChoice = TableOffered &
+  ({ readonly id: ReleasableId; readonly releasable: true } | { readonly id: TableId; readonly releasable: false });
+
+interface TableOffered {
   readonly name: string;
+  /** The question that it answers, in one line. */
+  readonly about: string;
   readonly internal: boolean;
-  /** Whether it may be part of a release. */
-  readonly releasable: boolean;
 }

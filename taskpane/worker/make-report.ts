@@ -33,7 +33,7 @@ export function madeOf(report: Report, kept: KeptReport): Made {
     everFollowed: report.print.everFollowed,
     tables: report.tables.map((table) => ({
       id: table.id,
-      name: sheetNameOf(table),
+      name: sheetNameOf(table.id),
       internal: table.internal === true,
       rows: table.rows.length,
       sentences: sentencesOf(table, report),

@@ -1,6 +1,7 @@
 import type { Decision } from "../../src/records/corrections/decisions";
 import type { PageSubject } from "../../src/report/pages/make-page";
 import type { Settings } from "../../src/settings/settings";
+import type { TableId } from "../../src/tables/table";
 import type { GridColumn } from "../../src/workbook/cells";
 import type { CellOut, SheetOut } from "../../src/workbook/sheets";
 import type { SheetIn, WorkbookIn } from "../../src/workbook/workbook";
@@ -49,7 +50,7 @@ export interface Choices {
 export interface BuildAsk {
   readonly settings: Settings;
   readonly decisions: readonly Decision[];
-  readonly tables: readonly string[];
+  readonly tables: readonly TableId[];
 }
 
 export interface CaseloadAsk {

@@ -41,7 +41,7 @@ export function previewed(table: ReleasedTable, context: WordsContext): Previewe
 export function previewOf({ table, rows, sentences }: PreviewedTable, context: WordsContext): ReleasedPreview {
   return {
     id: table.id,
-    name: sheetNameOf(table),
+    name: sheetNameOf(table.id),
     title: table.title,
     population: table.population,
     named: headingOf(table.columns[namedAt(table)] as TableColumn),

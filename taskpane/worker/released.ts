@@ -3,12 +3,13 @@ import type { ProtectionSummary, ReleaseRule } from "../../src/release/prepared"
 import type { ProseFinding } from "../../src/release/prose";
 import type { CountsPrinted } from "../../src/report/release/counts-printed";
 import type { Settings } from "../../src/settings/settings";
+import type { ReleasableId } from "../../src/tables/table";
 import type { RecordsFound } from "./found";
 
 export interface ReleaseAsk {
   readonly settings: Settings;
   readonly decisions: readonly Decision[];
-  readonly tables: readonly string[];
+  readonly tables: readonly ReleasableId[];
   /** The text of the ledger; null where none was opened. */
   readonly ledger: string | null;
 }

@@ -11,8 +11,9 @@ import { prepareRelease } from "../../src/report/prepare-release";
 import { contextOf, type OutputRules, rulesOf } from "../../src/report/release/release-rules";
 import { runReport } from "../../src/report/run";
 import { withoutLedger } from "../../src/report/release/without-ledger";
-import { canBeMade, TABLE_LIST } from "../../src/report/table-list";
 import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
+import { canBeMade, TABLE_CATALOGUE } from "../../src/tables/catalogue";
+import type { ReleasableId } from "../../src/tables/table";
 import type { WorkbookIn } from "../../src/workbook/workbook";
 import { madeOf, type PreviewedTable, previewed, ROWS_A_PART, SENTENCES_A_PART } from "./release-preview";
 import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseFormat, ReleaseOutcome } from "./released";
@@ -128,11 +129,11 @@ const NO_ROWS = "The tables hold no row on that day: choose a later as-of date, 
 const CHANGED =
   "The records changed after the release was prepared, so the text cannot be held against it. Prepare the release again, then check the text.";
 
-function refuseMissing(tables: readonly string[], records: Records): void {
-  const missing = TABLE_LIST.find((maker) => tables.includes(maker.id) && !canBeMade(maker, records));
+function refuseMissing(tables: readonly ReleasableId[], records: Records): void {
+  const missing = tables.find((id) => !canBeMade(id, records));
   if (missing === undefined) return;
   throw new ReleaseStopped(
-    `The workbook has no table of ${missing.needs}, so “${sheetNameOf({ id: missing.id })}” cannot be released: untick it. Nothing was prepared.`,
+    `The workbook has no table of ${TABLE_CATALOGUE[missing].needs}, so “${sheetNameOf(missing)}” cannot be released: untick it. Nothing was prepared.`,
   );
 }
 

@@ -4,8 +4,8 @@ import { buildCohort } from "../../src/cohort/cohort";
 import { makePage } from "../../src/report/pages/make-page";
 import { runReport } from "../../src/report/run";
 import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
-import { TABLE_LIST } from "../../src/report/table-list";
 import { TABLES } from "../../src/records/tables";
+import { isReleasable, TABLE_CATALOGUE, TABLE_IDS } from "../../src/tables/catalogue";
 import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
 import type { ReportChart } from "./chart-preview";
@@ -19,7 +19,6 @@ import { keep, type KeptReport, type KeptSheets, madeOf } from "./make-report";
 import { meansOf } from "./repairs";
 import type { Answer, Ask, BuildAsk, CaseloadAsk, Choices, MadeKind, PageAsk, RowsPart, SheetHead } from "./messages";
 import { type ReadFound, readFound } from "./read-found";
-import { isReleasable } from "./releasable";
 import type { ProseChecked, ReleaseAsk, ReleaseBuilt } from "./released";
 import type { Releases } from "./releases";
 import { headOf, partsOf } from "./sheet-parts";
@@ -48,12 +47,11 @@ export class Work {
 
   choices(): Choices {
     return {
-      tables: TABLE_LIST.map(({ id, internal }) => ({
-        id,
-        internal,
-        name: nameOf(id, internal),
-        releasable: isReleasable(id),
-      })),
+      tables: TABLE_IDS.map((id) => {
+        const { about, internal } = TABLE_CATALOGUE[id];
+        const choice = { name: sheetNameOf(id), about, internal };
+        return isReleasable(id) ? { ...choice, id, releasable: true } : { ...choice, id, releasable: false };
+      }),
       records: TABLES.map(({ name }) => ({ table: name, headings: meansOf(name) })),
     };
   }
@@ -186,8 +184,4 @@ export class Work {
 function onlyTherapist({ therapists }: RecordsFound): string | null {
   if (therapists === null) return "";
   return therapists.length > 1 ? null : (therapists[0] ?? "");
-}
-
-function nameOf(id: string, internal: boolean): string {
-  return sheetNameOf({ id, internal });
 }

@@ -94,7 +94,7 @@ export function enrolmentIntervals(input: OracleInput, everFollowed: readonly En
   return rows;
 }
 
-export function sinceEnrolment(input: OracleInput, everFollowed: readonly Entry[]): OracleRow[] {
+export function sinceEnrollment(input: OracleInput, everFollowed: readonly Entry[]): OracleRow[] {
   const intervals = enrolmentIntervals(input, everFollowed);
   return input.skills.map(({ skill }) => {
     const own = intervals.filter((each) => each.skill === skill);

@@ -25,7 +25,7 @@ test("reached by age of the six children, read at edges of 30.4375 days a month"
 test("since enrolment of the six children", () => {
   // A (0, 55], B (0, 107], C (46, ..), D (45, ..), E (0, 15]: pieces (0, 15] and (46, 55]; E in the first, C and D in the
   // second, A and B in either: p (1 - p)^2, so a third and two thirds.
-  const [row] = estimates["since-enrolment"];
+  const [row] = estimates["since-enrollment"];
   const days = { p25Weeks: 15 * 0.75, p50Weeks: 46 + 9 * 0.25, p75Weeks: 46 + 9 * 0.625 };
   for (const [key, value] of Object.entries(days)) expect(row?.[key]).toBeCloseTo(value / 7, 5);
 });

@@ -10,7 +10,7 @@ const MEAN_MONTH_DAYS = 30.4375;
  */
 export function oracleEstimates(
   input: OracleInput,
-): Record<"age-when-met" | "reached-by-age" | "since-enrolment", OracleRow[]> {
+): Record<"age-when-met" | "reached-by-age" | "since-enrollment", OracleRow[]> {
   const tables = oracleTables(input);
   const groupOf = (row: OracleRow): OracleRow =>
     Object.fromEntries(input.settings.by.map((by) => [by, row[by] ?? null]));
@@ -29,7 +29,7 @@ export function oracleEstimates(
       const share = shareAt(estimateOf(row), Number(row["age"]));
       return { ...groupOf(row), skill: row["skill"] ?? null, age: row["age"] ?? null, estimate: share };
     }),
-    "since-enrolment": tables["since-enrolment"].map(({ skill = null }) => {
+    "since-enrollment": tables["since-enrollment"].map(({ skill = null }) => {
       const estimate = npmleOf(tables["enrolment-intervals"].filter((each) => each["skill"] === skill));
       const weeks = (p: number): number | null => inUnit(estimate, p, 7);
       return { skill, p25Weeks: weeks(0.25), p50Weeks: weeks(0.5), p75Weeks: weeks(0.75) };

@@ -2,7 +2,7 @@
  * A second implementation of the tables, from METHOD.md alone: slow, obvious, a child at a time, and sharing no code
  * with the program. What both say is what the words say.
  */
-import { ageIntervals, ageWhenMet, enrolmentIntervals, reachedByAge, sinceEnrolment } from "./ages-when-met";
+import { ageIntervals, ageWhenMet, enrolmentIntervals, reachedByAge, sinceEnrollment } from "./ages-when-met";
 import { agreement } from "./agreement";
 import { enrolmentInForce, isEverFollowed, lastDayOfLeaver, latestEnrolment, peopleOf, type Person } from "./following";
 import type { Entry } from "./groups";
@@ -15,7 +15,7 @@ export const ORACLE_TABLES = [
   "met-by-band-left",
   "reached-by-age",
   "age-when-met",
-  "since-enrolment",
+  "since-enrollment",
   "skill-status",
   "agreement",
   "age-intervals",
@@ -24,7 +24,7 @@ export const ORACLE_TABLES = [
 
 export type OracleTableId = (typeof ORACLE_TABLES)[number];
 
-/** `age-intervals` and `enrolment-intervals` are what the estimates of age-when-met and since-enrolment are made from. */
+/** `age-intervals` and `enrolment-intervals` are what the estimates of age-when-met and since-enrollment are made from. */
 export function oracleTables(input: OracleInput): Record<OracleTableId, OracleRow[]> {
   const people = peopleOf(input);
   const followed = followedOn(people, input.settings.asOf);
@@ -34,7 +34,7 @@ export function oracleTables(input: OracleInput): Record<OracleTableId, OracleRo
     "met-by-band-left": metByBand(input, leavers(people, input)),
     "reached-by-age": reachedByAge(input, ever),
     "age-when-met": ageWhenMet(input, ever),
-    "since-enrolment": sinceEnrolment(input, ever),
+    "since-enrollment": sinceEnrollment(input, ever),
     "skill-status": skillStatus(input, followed),
     agreement: agreement(input, ever),
     "age-intervals": ageIntervals(input, ever),

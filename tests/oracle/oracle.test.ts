@@ -65,7 +65,7 @@ describe("six children and one skill", () => {
   });
 
   test("since enrolment: five observed, none with the skill by 15 February", () => {
-    expect(rowWith(SIX_CHILDREN, "since-enrolment", { skill: "sits" })).toEqual({
+    expect(rowWith(SIX_CHILDREN, "since-enrollment", { skill: "sits" })).toEqual({
       skill: "sits",
       children: 5,
       gained: 3,
@@ -267,7 +267,7 @@ describe("who is followed", () => {
   test("since enrolment: met on the day of enrolment is not without the skill that day", () => {
     const rows = [child("A", "2024-01-01", { enrolled: "2024-05-01" })];
     const met = (date: string): object =>
-      rowWith(program(rows, [look("A", date, "met")]), "since-enrolment", { skill: "sits" });
+      rowWith(program(rows, [look("A", date, "met")]), "since-enrollment", { skill: "sits" });
     expect(met("2024-05-01")).toMatchObject({ children: 0, gained: 0 });
     expect(met("2024-05-02")).toMatchObject({ children: 1, gained: 1 });
   });

@@ -60,7 +60,7 @@ test("age when met: had, interval and not met are the children, and so many inte
       );
     }
     expect(tables["age-intervals"]).toHaveLength(sumOf(tables["age-when-met"], "children"));
-    expect(tables["enrolment-intervals"]).toHaveLength(sumOf(tables["since-enrolment"], "children"));
+    expect(tables["enrolment-intervals"]).toHaveLength(sumOf(tables["since-enrollment"], "children"));
     for (const row of [...tables["age-intervals"], ...tables["enrolment-intervals"]]) {
       if (row["by"] !== null) expect(number(row, "after")).toBeLessThanOrEqual(number(row, "by"));
     }
@@ -88,7 +88,7 @@ test("the cases that the generator is there for do come up", () => {
       if (String(row["band"]).startsWith("before")) count("below the first edge");
     for (const row of tables["age-intervals"]) if (row["after"] === row["by"]) count("met on the day of birth");
   }
-  const tableIds: OracleTableId[] = ["met-by-band", "met-by-band-left", "since-enrolment", "agreement"];
+  const tableIds: OracleTableId[] = ["met-by-band", "met-by-band-left", "since-enrollment", "agreement"];
   const wanted = [
     ...tableIds,
     ...["before window", "in window", "past window"].map((each) => `window: ${each}`),

@@ -59,7 +59,7 @@ describe("an outsider who knows the definitions and every release, with a system
   test.each(FEW)("none and all of a group hidden too, program %i", (seed) => {
     const program = randomProgram(seed, SMALL);
     const { asks, ...own } = caseOf(seed);
-    const bands = { ...own, asks: [{ ...asks[0]!, tables: ["met-by-band"] }] };
+    const bands = { ...own, asks: [{ ...asks[0]!, tables: ["met-by-band"] as const }] };
     const { releases } = release(program, bands, solver, { ...HOW, settings: { wholeGroups: "hide" } });
     const { leaks } = audit(program, releases, { minimum: own.minimum, highs, wholeGroups: true });
     expect(leaks).toEqual([]);

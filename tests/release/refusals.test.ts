@@ -19,7 +19,7 @@ describe("what cannot be released", () => {
   const program = randomProgram(0, { mostSkills: 2, mostChildren: 110 });
   const ask = {
     entries: { asOf: LAST_DAY, from: "2026-10-01", edges: [12, 24], by: ["Site"] },
-    tables: ["met-by-band"],
+    tables: ["met-by-band"] as const,
   };
 
   test("small counts that an earlier release gives away are refused by their places, without a count", () => {

@@ -5,6 +5,7 @@ import { publishedAge } from "../../src/release/words/published-ages";
 import { DECISION, ruleInWords, symbolInWords } from "../../src/release/words/rule-words";
 import { leadingSentence, sentencesOf } from "../../src/release/words/sentences";
 import type { ReleasedTable } from "../../src/release/release-table";
+import type { ReleasableId } from "../../src/tables/table";
 import { BANDS, CONTEXT, SKILLS, STEPS, TRUE_BANDS } from "./support/prepared";
 
 const texts = (table: ReleasedTable) => sentencesOf(table, CONTEXT).map(({ text }) => text);
@@ -33,7 +34,7 @@ test("a rounded count says that it is one", () => {
 
 test("the other tables", () => {
   const column = (key: string, unit: "text" | "count" = "count") => ({ key, label: key, unit });
-  const table = (id: string, keys: readonly string[], row: ReleasedTable["rows"][number]): ReleasedTable => ({
+  const table = (id: ReleasableId, keys: readonly string[], row: ReleasedTable["rows"][number]): ReleasedTable => ({
     ...STEPS,
     id,
     columns: keys.map((key) => column(key, key === "skill" ? "text" : "count")),
@@ -80,7 +81,7 @@ test("the other tables", () => {
   ).toEqual([
     'At the end of 2026-Q3, 20 of 40 children assessed had met "Says three words" (50.0%); provisional, entries are still to come.',
   ]);
-  const left = { ...BANDS, id: "met-by-band-left" };
+  const left = { ...BANDS, id: "met-by-band-left" } as const;
   expect(texts(left)[0]).toMatch(/^Site North: of children who left in the period, on their last day: 53 of 85/);
 });
 

@@ -7,15 +7,10 @@ import { buildCohort } from "../../src/cohort/cohort";
 import { readRecords, RecordsUnusable } from "../../src/records/read-records";
 import type { Records } from "../../src/records/records";
 import { parseSettings, type Settings } from "../../src/settings/settings";
-import { agreement } from "../../src/tables/agreement";
-import { ageWhenMet } from "../../src/tables/age-when-met";
+import { TABLE_CATALOGUE } from "../../src/tables/catalogue";
 import { tableContext } from "../../src/tables/context";
 import { AgeEstimates } from "../../src/tables/estimates";
-import { metByBand, metByBandLeft } from "../../src/tables/met-by-band";
-import { reachedByAge } from "../../src/tables/reached-by-age";
-import { sinceEnrolment } from "../../src/tables/since-enrolment";
-import { skillStatus } from "../../src/tables/skill-status";
-import type { Table } from "../../src/tables/table";
+import type { TableId } from "../../src/tables/table";
 import { asWorkbook } from "../oracle/as-workbook";
 import { oracleEstimates } from "../oracle/estimates";
 import type { OracleInput, OracleRow, OracleSettings } from "../oracle/input";
@@ -24,27 +19,19 @@ import { cohortArbitrary } from "../oracle/random-cohort";
 
 type Rows = Record<string, unknown>[];
 
-const TABLES: Record<string, (estimates: AgeEstimates) => Table> = {
-  "met-by-band": ({ context }) => metByBand(context),
-  "met-by-band-left": ({ context }) => metByBandLeft(context),
-  "reached-by-age": reachedByAge,
-  "age-when-met": ageWhenMet,
-  "since-enrolment": ({ context }) => sinceEnrolment(context),
-  "skill-status": ({ context }) => skillStatus(context),
-  agreement: ({ context }) => agreement(context),
-};
-
-const KEYS: Record<string, readonly string[]> = {
+/** What names a row, beside its groups. */
+const KEYS = {
   "met-by-band": ["skill", "area", "band"],
   "met-by-band-left": ["skill", "area", "band"],
   "reached-by-age": ["skill", "age"],
   "age-when-met": ["skill"],
-  "since-enrolment": ["skill"],
+  "since-enrollment": ["skill"],
   "skill-status": ["child", "skill"],
   agreement: ["skill"],
-};
+} as const satisfies Partial<Record<TableId, readonly string[]>>;
+type Id = keyof typeof KEYS;
 
-describe.each(Object.keys(TABLES))("%s", (id) => {
+describe.each(Object.keys(KEYS) as Id[])("%s", (id) => {
   test("agrees cell by cell on random programs", () => {
     fc.assert(
       fc.property(cohortArbitrary(), (input) => compare(id, input, oracleTables(input)[id as "met-by-band"])),
@@ -53,7 +40,7 @@ describe.each(Object.keys(TABLES))("%s", (id) => {
   });
 });
 
-test.each(["age-when-met", "reached-by-age", "since-enrolment"] as const)("%s: estimates agree", (id) => {
+test.each(["age-when-met", "reached-by-age", "since-enrollment"] as const)("%s: estimates agree", (id) => {
   fc.assert(
     fc.property(cohortArbitrary({ maxChildren: 20, maxSkills: 2 }), (input) =>
       compare(id, input, withoutKaplanMeierShares(id, input, oracleEstimates(input)[id])),
@@ -77,18 +64,18 @@ test("boxes sum to the children followed, always", () => {
  * Of exact and right-censored ages the program reads shares from Kaplan-Meier, which holds until the last look; the second
  * implementation reads all shares by the rule for intervals, which ends at the last age when anyone met the skill.
  */
-function withoutKaplanMeierShares(id: string, input: OracleInput, rows: readonly OracleRow[]): readonly OracleRow[] {
+function withoutKaplanMeierShares(id: Id, input: OracleInput, rows: readonly OracleRow[]): readonly OracleRow[] {
   const shareKey = id === "age-when-met" ? "shareByClose" : "estimate";
   const groupKey = (row: Record<string, unknown>) => [...input.settings.by, "skill"].map((key) => row[key]).join(" | ");
   const methods = new Map(programRows("age-when-met", input).map((row) => [groupKey(row), row.method]));
   return rows.map((row) => {
-    if (id === "since-enrolment" || methods.get(groupKey(row)) !== "Kaplan-Meier") return row;
+    if (id === "since-enrollment" || methods.get(groupKey(row)) !== "Kaplan-Meier") return row;
     return Object.fromEntries(Object.entries(row).filter(([key]) => key !== shareKey));
   });
 }
 
-function compare(id: string, input: OracleInput, expected: readonly OracleRow[]): void {
-  const keys = [...input.settings.by, ...(KEYS[id] as readonly string[])];
+function compare(id: Id, input: OracleInput, expected: readonly OracleRow[]): void {
+  const keys = [...input.settings.by, ...KEYS[id]];
   const ours = byKey(programRows(id, input), keys);
   const theirs = byKey(expected, keys);
   expect([...ours.keys()].sort()).toEqual([...theirs.keys()].sort());
@@ -110,11 +97,11 @@ function byKey(
   return map;
 }
 
-function programRows(id: string, input: OracleInput): Rows {
+function programRows(id: TableId, input: OracleInput): Rows {
   const settings = settingsOf(input.settings);
   const records = recordsOf(input, settings);
   const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings));
-  const { columns, rows } = (TABLES[id] as (estimates: AgeEstimates) => Table)(estimates);
+  const { columns, rows } = TABLE_CATALOGUE[id].make(estimates);
   return rows.map((row) => Object.fromEntries(columns.map(({ key }, index) => [key, row[index]])));
 }
 

@@ -1,4 +1,6 @@
+import { RELEASABLE_IDS } from "../../tables/catalogue";
 import type { AgeEstimates } from "../../tables/estimates";
+import type { ReleasableId } from "../../tables/table";
 import type { DraftTable } from "../release-table";
 import type { CountSystem } from "../system";
 import { checkSystem } from "./check-system";
@@ -28,19 +30,6 @@ export interface DraftRelease {
   readonly definition: string;
 }
 
-/** Tables that may be released, in the order in which they are drafted. */
-export const RELEASABLE = [
-  "met-by-band",
-  "met-by-band-left",
-  "reached-by-age",
-  "age-when-met",
-  "referrals",
-  "referral-steps",
-  "ratings",
-  "trend",
-] as const;
-type Releasable = (typeof RELEASABLE)[number];
-
 /**
  * The tables asked for as drafts over one system of counts (METHOD.md, section 7).
  *
@@ -52,26 +41,26 @@ export function draftRelease(
   tables: readonly string[],
   families: readonly string[],
 ): DraftRelease {
-  const unknown = tables.filter((id) => !RELEASABLE.some((each) => each === id));
+  const unknown = tables.filter((id) => !RELEASABLE_IDS.some((each) => each === id));
   if (unknown.length > 0) {
-    throw new RangeError(`${unknown.join(", ")} cannot be released. These can: ${RELEASABLE.join(", ")}.`);
+    throw new RangeError(`${unknown.join(", ")} cannot be released. These can: ${RELEASABLE_IDS.join(", ")}.`);
   }
   const drafting = draftingOf(estimates, families);
-  const drafts = new Drafts(drafting).of(RELEASABLE.filter((id) => tables.includes(id)));
+  const drafts = new Drafts(drafting).of(RELEASABLE_IDS.filter((id) => tables.includes(id)));
   const system = withRowsThatAreThere(weighed(drafting.builder.system(), drafts), drafts);
   checkSystem(system);
   return { drafts, system, flags: drafting.flags, definition: definitionOf(estimates.context.settings) };
 }
 
 /** What several tables share is counted once. */
-class Drafts {
+class Drafts implements Record<ReleasableId, () => DraftTable> {
   private followed: BoxCells | null = null;
   private attained: AttainedCells | null = null;
   private ever: EverFollowed | null = null;
 
   constructor(private readonly drafting: Drafting) {}
 
-  of(tables: readonly Releasable[]): DraftTable[] {
+  of(tables: readonly ReleasableId[]): DraftTable[] {
     const drafts = tables.map((id) => this[id]());
     tiePopulations(this.drafting, tables);
     if (this.followed && this.attained && this.ever) {
@@ -80,37 +69,37 @@ class Drafts {
     return drafts;
   }
 
-  private "met-by-band"(): DraftTable {
+  "met-by-band"(): DraftTable {
     this.followed = followedCells(this.drafting);
     return draftMetByBand(this.drafting, this.followed);
   }
 
-  private "met-by-band-left"(): DraftTable {
+  "met-by-band-left"(): DraftTable {
     return draftMetByBandLeft(this.drafting);
   }
 
-  private "reached-by-age"(): DraftTable {
+  "reached-by-age"(): DraftTable {
     return draftReachedByAge(this.drafting, this.everFollowed());
   }
 
-  private "age-when-met"(): DraftTable {
+  "age-when-met"(): DraftTable {
     this.attained = new AttainedCells(this.drafting, this.everFollowed());
     return draftAgeWhenMet(this.drafting, this.everFollowed(), this.attained);
   }
 
-  private referrals(): DraftTable {
+  referrals(): DraftTable {
     return draftReferrals(this.drafting);
   }
 
-  private "referral-steps"(): DraftTable {
+  "referral-steps"(): DraftTable {
     return draftReferralSteps(this.drafting);
   }
 
-  private ratings(): DraftTable {
+  ratings(): DraftTable {
     return draftRatings(this.drafting);
   }
 
-  private trend(): DraftTable {
+  trend(): DraftTable {
     return draftTrend(this.drafting, this.followed !== null);
   }
 

@@ -2,7 +2,7 @@ import { attain } from "../../cohort/attainment";
 import { NO_DAY } from "../../records/records";
 import { groupOfFollowed } from "../../tables/context";
 import { metByBand, metByBandLeft } from "../../tables/met-by-band";
-import type { Table } from "../../tables/table";
+import type { ReleasableId, Table } from "../../tables/table";
 import type { DraftTable } from "../release-table";
 import { BoxCells } from "./box-cells";
 import { AT } from "./box-columns";
@@ -44,7 +44,7 @@ interface BandRow {
 }
 
 /** In the order of the table: groups, and in each its skills and then its areas, band by band. */
-function draftBands(drafting: Drafting, cells: BoxCells, table: Table): DraftTable {
+function draftBands(drafting: Drafting, cells: BoxCells, table: Table<ReleasableId>): DraftTable {
   const { builder, scopes } = drafting;
   const printed = rowsOf(drafting, cells);
   printed.forEach(({ scope, row, band }) => cells.addRow(scope, row, band));

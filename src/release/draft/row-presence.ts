@@ -1,8 +1,9 @@
+import type { ReleasableId } from "../../tables/table";
 import type { DraftTable } from "../release-table";
 import type { CountSystem } from "../system";
 
 /** Tables that leave out rows without children: a row says by being there that it holds 1 or more. */
-const ONLY_WITH_CHILDREN = ["met-by-band", "met-by-band-left", "reached-by-age", "trend"];
+const ONLY_WITH_CHILDREN: readonly ReleasableId[] = ["met-by-band", "met-by-band-left", "reached-by-age", "trend"];
 
 /** The system with what its rows say by being there: an outsider knows which rows a table leaves out. */
 export function withRowsThatAreThere(system: CountSystem, drafts: readonly DraftTable[]): CountSystem {

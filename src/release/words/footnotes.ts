@@ -1,3 +1,5 @@
+import { TABLE_CATALOGUE } from "../../tables/catalogue";
+import type { ReleasableId } from "../../tables/table";
 import type { ReleasedTable } from "../release-table";
 import { isoInWords } from "./days";
 import { ruleInWords } from "./rule-words";
@@ -10,28 +12,24 @@ export function footnoteOf({ id, population }: ReleasedTable, context: WordsCont
     periodOf(id, context),
     "Source: the program's own records, as they stood when this was prepared.",
     "Left out: rows of the records that cannot be used; the program has the list of them.",
-    ...(Object.hasOwn(MISSING, id) ? [`Missing: ${MISSING[id]}`] : []),
+    `Missing: ${MISSING[id]}`,
     ruleInWords(context.rule),
   ].join(" ");
 }
 
 /** How the figures of the table come about, short enough to stand below it. */
 export function methodNoteOf({ id }: ReleasedTable): string {
-  const own = Object.hasOwn(METHOD, id) ? `${METHOD[id]} ` : "";
-  return `Method: ${own}Ages are corrected for births before 37 weeks as the program's settings say (usual: until 24 months; AAP, Pediatrics 2004;114:1362-1364).`;
+  return `Method: ${METHOD[id]} Ages are corrected for births before 37 weeks as the program's settings say (usual: until 24 months; AAP, Pediatrics 2004;114:1362-1364).`;
 }
 
-function periodOf(id: string, { from, asOf }: WordsContext): string {
+function periodOf(id: ReleasableId, { from, asOf }: WordsContext): string {
   const day = isoInWords(asOf);
-  return PERIOD_TABLES.has(id)
-    ? `Period: ${isoInWords(from)} to ${day}; figures as of ${day}.`
-    : `Figures as of ${day}.`;
+  return TABLE_CATALOGUE[id].when === "at a date"
+    ? `Figures as of ${day}.`
+    : `Period: ${isoInWords(from)} to ${day}; figures as of ${day}.`;
 }
 
-/** Tables about what happened in the period; the others are true for its last day. */
-const PERIOD_TABLES: ReadonlySet<string> = new Set(["met-by-band-left", "referrals", "referral-steps", "ratings"]);
-
-const MISSING: Readonly<Record<string, string>> = {
+const MISSING: Readonly<Record<ReleasableId, string>> = {
   "met-by-band":
     "children out of date or not assessed for a skill stand in columns of their own and in no share met; lowest and highest possible share say what they could change.",
   "met-by-band-left":
@@ -47,7 +45,7 @@ const MISSING: Readonly<Record<string, string>> = {
 
 const WILSON = "limits are Wilson's (Wilson, J Am Stat Assoc 1927;22:209-212).";
 
-const METHOD: Readonly<Record<string, string>> = {
+const METHOD: Readonly<Record<ReleasableId, string>> = {
   "met-by-band": `share met is met of assessed; ${WILSON} Child-skills carry no limits, because the skills of one child hang together.`,
   "met-by-band-left": `share met is met of assessed; ${WILSON}`,
   "reached-by-age":

@@ -1,3 +1,4 @@
+import type { ReleasableId } from "../../tables/table";
 import { capital } from "../../tables/words";
 import type { ReleasedTable } from "../release-table";
 import { isoInWords } from "./days";
@@ -19,7 +20,6 @@ export interface RowSentence {
 export function sentencesOf(table: ReleasedTable, context: WordsContext): RowSentence[] {
   const read = readReleased(table);
   const say = SAYING[table.id];
-  if (!say) return [];
   return table.rows.flatMap((row, index) => {
     const text = say(read, row, context);
     const group = read.group(row);
@@ -48,7 +48,7 @@ const SIZE_KEYS = ["assessed", "children", "of"] as const;
 
 type Say = (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string | null;
 
-const SAYING: Readonly<Record<string, Say>> = {
+const SAYING: Readonly<Record<ReleasableId, Say>> = {
   "met-by-band": (read, row, context) => bandSentence(read, row, context, `on ${isoInWords(context.asOf)}, `),
   "met-by-band-left": (read, row, context) => {
     const said = bandSentence(read, row, context, "");

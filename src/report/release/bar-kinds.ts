@@ -1,5 +1,6 @@
 import type { ReleasedReader, ReleasedRow } from "../../release/words/read-released";
 import type { WordsContext } from "../../release/words/words-context";
+import type { ReleasableId } from "../../tables/table";
 import { ALL_SKILLS } from "../sheets/read-table";
 
 /** What the bars of a table are. */
@@ -47,7 +48,7 @@ const BAND: BarKind = {
 };
 
 /** How each table is drawn. */
-export const BAR_KINDS: Readonly<Record<string, BarKind>> = {
+export const BAR_KINDS: Readonly<Record<ReleasableId, BarKind>> = {
   "met-by-band": BAND,
   "met-by-band-left": BAND,
   "reached-by-age": {

@@ -16,7 +16,7 @@ import { releasePage } from "./release-page";
 export function releaseTableSheet(table: ReleasedTable, context: WordsContext): SheetOut {
   const rows = printedRows(table, context.skills);
   const draft = new SheetDraft(
-    sheetNameOf(table),
+    sheetNameOf(table.id),
     table.columns.map((column, at) => columnOf(column, rows, at)),
   );
   draft.spanning(`${table.title}, as of ${isoInWords(context.asOf)}`, "title");

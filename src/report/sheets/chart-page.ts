@@ -24,7 +24,7 @@ export class ChartPage {
     reading: string,
     numberColumns: readonly ColumnOut[],
   ) {
-    const name = sheetNameOf(table);
+    const name = sheetNameOf(table.id);
     this.draft = chartDraft(`${name}, charts`, numberColumns);
     const [title = table.title, ...more] = sentencesOf(table, report);
     chartLine(this.draft, title, "title");

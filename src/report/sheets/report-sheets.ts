@@ -1,4 +1,4 @@
-import type { Table } from "../../tables/table";
+import type { Table, TableId } from "../../tables/table";
 import type { SheetOut } from "../../workbook/sheets";
 import { safeSheetNames } from "../../workbook/sheet-names";
 import type { Report } from "../report";
@@ -47,16 +47,23 @@ function sheetsOf(table: Table, report: Report): Described[] {
 }
 
 function chartsOf(table: Table, report: Report): SheetOut | null {
-  return Object.hasOwn(CHARTS, table.id) && table.rows.length > 0 ? (CHARTS[table.id]?.(table, report) ?? null) : null;
+  return table.rows.length > 0 ? (CHARTS[table.id]?.(table, report) ?? null) : null;
 }
 
-/** Tables that people would rather look at. */
-const CHARTS: Readonly<Record<string, (table: Table, report: Report) => SheetOut | null>> = {
+/** How each table is drawn; null where its rows say more than a chart. */
+const CHARTS: Readonly<Record<TableId, ((table: Table, report: Report) => SheetOut | null) | null>> = {
   "met-by-band": metByBandCharts,
+  "met-by-band-left": null,
+  "reached-by-age": null,
   "age-when-met": curveCharts,
+  "since-enrollment": null,
   referrals: referralsCharts,
   "referral-scan": scanChart,
   "referral-steps": stepsCharts,
   ratings: ratingsCharts,
   trend: trendCharts,
+  agreement: null,
+  "skill-status": null,
+  caseload: null,
+  "recheck-plan": null,
 };

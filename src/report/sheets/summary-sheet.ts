@@ -69,7 +69,7 @@ function asked({ settings, print }: Report, asOf: string): Line[] {
 function found(report: Report): Line[] {
   return report.tables.flatMap((table) =>
     sentencesOf(table, report).map((sentence, index): Line => [
-      index === 0 ? sheetNameOf(table) : "",
+      index === 0 ? sheetNameOf(table.id) : "",
       stopped(sentence),
     ]),
   );

@@ -15,7 +15,7 @@ export function tableSheet(table: Table, report: Report): SheetOut {
   const printed = printedColumns(table, skillsById(report.print.skills));
   const lastPrinted = printed.filter(({ onPaper }) => onPaper).length - 1;
   const draft = new SheetDraft(
-    sheetNameOf(table),
+    sheetNameOf(table.id),
     printed.map(({ out }) => out),
     lastPrinted,
   );

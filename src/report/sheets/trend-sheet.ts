@@ -22,7 +22,7 @@ export function trendSheet(table: Table, report: Report): SheetOut {
   const left = across.headings.length + 1;
   const leadWidths = [...read.groupColumns.slice(0, -1).map(() => 16), 36, 17];
   const draft = new SheetDraft(
-    sheetNameOf(table),
+    sheetNameOf(table.id),
     [
       ...leadWidths.map((width) => ({ width, style: "wrapped" as const })),
       ...across.quarters.map(() => ({ width: QUARTER_CHARACTERS, style: "wrapped" as const })),

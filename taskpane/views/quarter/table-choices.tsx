@@ -1,6 +1,6 @@
 import { Checkbox } from "@fluentui/react-components";
 import { useStyles } from "../../look/styles";
-import { aboutTable, INTERNAL_WARNING } from "../../words/tables";
+import { INTERNAL_WARNING } from "../../words/tables";
 import type { TableChoice } from "../../worker/found";
 import { usePane } from "../pane-context";
 import { Section } from "../parts/section";
@@ -35,13 +35,12 @@ export function TableChoices() {
 function OneTable({ table }: { table: TableChoice }) {
   const { state, actions } = usePane();
   const styles = useStyles();
-  const about = aboutTable(table.id);
   return (
     <Checkbox
       label={
         <>
           {table.name}
-          {about !== "" && <span className={styles.caption}> – {about}</span>}
+          <span className={styles.caption}> – {table.about}</span>
         </>
       }
       checked={state.quarter.tables.includes(table.id)}

@@ -1,6 +1,5 @@
 import { Checkbox } from "@fluentui/react-components";
 import { useStyles } from "../../look/styles";
-import { aboutTable } from "../../words/tables";
 import { NO_TABLES_TO_RELEASE } from "../../words/release";
 import { usePane } from "../pane-context";
 import { Messages } from "../parts/messages";
@@ -19,14 +18,14 @@ export function ReleasedTables() {
       <fieldset className={styles.checks}>
         <legend className={styles.hidden}>Tables of the release</legend>
         {state.choices.tables
-          .filter(({ releasable }) => releasable)
-          .map(({ id, name }) => (
+          .filter((each) => each.releasable)
+          .map(({ id, name, about }) => (
             <Checkbox
               key={id}
               label={
                 <>
                   {name}
-                  <span className={styles.caption}> – {aboutTable(id)}</span>
+                  <span className={styles.caption}> – {about}</span>
                 </>
               }
               checked={tables.includes(id)}

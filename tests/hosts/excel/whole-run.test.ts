@@ -4,6 +4,7 @@ import { runReport } from "../../../src/report/run";
 import { reportSheets } from "../../../src/report/sheets/report-sheets";
 import { makeSample } from "../../../src/sample/make-sample";
 import { sampleSheets } from "../../../src/sample/sample-sheets";
+import type { TableId } from "../../../src/tables/table";
 import type { CellOut, SheetOut } from "../../../src/workbook/sheets";
 import { openInOffice } from "../../office/office-globals";
 import { startOffice } from "../../office/in-node";
@@ -27,9 +28,18 @@ test("a whole run: the sample is read, its report written cell by cell, and take
   const workbook = await excel.read(job());
   const parsed = parseSettings({ asOf: "2026-09-30" }, 1900);
   if (!("settings" in parsed)) throw new Error(parsed.messages.join());
-  const tables = [
-    ...["met-by-band", "reached-by-age", "since-enrolment", "age-when-met", "agreement", "skill-status"],
-    ...["referrals", "referral-scan", "referral-steps", "ratings", "trend"],
+  const tables: readonly TableId[] = [
+    "met-by-band",
+    "reached-by-age",
+    "since-enrollment",
+    "age-when-met",
+    "agreement",
+    "skill-status",
+    "referrals",
+    "referral-scan",
+    "referral-steps",
+    "ratings",
+    "trend",
   ];
   const sheets = reportSheets(runReport(workbook, parsed.settings, { tables, decisions: [] }));
   const receipt = await excel.addSheets(sheets, workbook, "30 September 2026", job());

@@ -2,6 +2,8 @@ import type { Highs } from "highs";
 import type { ReleasedTable } from "../../../src/release/release-table";
 import { runReport } from "../../../src/report/run";
 import { parseSettings, type Settings } from "../../../src/settings/settings";
+import { isReleasable } from "../../../src/tables/catalogue";
+import type { ReleasableId, Table } from "../../../src/tables/table";
 import type { WorkbookIn } from "../../../src/workbook/workbook";
 import { addDays } from "../../oracle/calendar";
 import { readBands } from "./bands";
@@ -22,7 +24,7 @@ export interface Audit {
 
 export interface Release {
   readonly entries: Record<string, unknown>;
-  readonly tables: readonly string[];
+  readonly tables: readonly ReleasableId[];
   readonly printed: readonly ReleasedTable[];
 }
 
@@ -101,7 +103,8 @@ function allTruths(workbook: WorkbookIn, releases: readonly Release[]): Printed[
   return [...plain.flat(), ...stretches(releases)].flatMap(({ entries, tables }) => {
     if (tables.length === 0) return [];
     const report = runReport(workbook, settingsOf(entries), { tables, decisions: [] });
-    return [printedOf({ entries, tables, printed: [] }, report.tables)];
+    const released = report.tables.filter((table): table is Table<ReleasableId> => isReleasable(table.id));
+    return [printedOf({ entries, tables, printed: [] }, released)];
   });
 }
 

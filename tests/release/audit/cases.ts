@@ -1,6 +1,7 @@
 import { EMPTY_LEDGER, appendEntry, type Ledger } from "../../../src/release/ledger";
 import type { Solver } from "../../../src/release/linear-model";
 import { prepareRelease } from "../../../src/report/prepare-release";
+import type { ReleasableId } from "../../../src/tables/table";
 import { type Release, settingsOf } from "./audit";
 import { chanceOf, LAST_DAY, type RandomProgram, workbookOf } from "./random-program";
 
@@ -8,7 +9,7 @@ import { chanceOf, LAST_DAY, type RandomProgram, workbookOf } from "./random-pro
 export interface Case {
   readonly name: string;
   readonly minimum: number;
-  readonly asks: readonly { readonly entries: Record<string, unknown>; readonly tables: readonly string[] }[];
+  readonly asks: readonly { readonly entries: Record<string, unknown>; readonly tables: readonly ReleasableId[] }[];
 }
 
 const EDGES = [
@@ -26,7 +27,7 @@ export function caseOf(seed: number): Case {
   const pick = <T>(from: readonly T[]): T => from[Math.floor(chance() * from.length)]!;
   const minimum = pick(MINIMA);
   const edges = pick(EDGES);
-  const at = (entries: Record<string, unknown>, tables: readonly string[]) => ({
+  const at = (entries: Record<string, unknown>, tables: readonly ReleasableId[]) => ({
     entries: { asOf: LAST_DAY, from: "2026-10-01", edges, by: [], minimumCell: minimum, ...entries },
     tables,
   });
@@ -35,8 +36,8 @@ export function caseOf(seed: number): Case {
     [["Therapist"], ["Site"]],
     [["Site", "Therapist"], ["Site"]],
   ]);
-  const box = ["met-by-band"];
-  const ages = pick([["met-by-band"], ["reached-by-age"], ["met-by-band", "reached-by-age"]]);
+  const box = ["met-by-band"] as const;
+  const ages = pick<readonly ReleasableId[]>([["met-by-band"], ["reached-by-age"], ["met-by-band", "reached-by-age"]]);
   const period = (from: string, asOf: string) => at({ from, asOf }, ["referrals"]);
   const year = period("2026-01-01", "2026-12-31");
   const kinds: Record<string, () => Case["asks"]> = {

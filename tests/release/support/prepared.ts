@@ -2,7 +2,7 @@ import type { Skill } from "../../../src/records/records";
 import type { PreparedRelease } from "../../../src/release/prepared";
 import type { ReleasedTable } from "../../../src/release/release-table";
 import type { WordsContext } from "../../../src/release/words/words-context";
-import type { Table } from "../../../src/tables/table";
+import type { ReleasableId, Table } from "../../../src/tables/table";
 
 /** Two skills of the invented Alder Fork program; windows as published (WHO 2006; CDC/AAP 2022), typed from memory. */
 export const SKILLS: readonly Skill[] = [
@@ -50,7 +50,7 @@ const BOX_COLUMNS = [
 const BAND = "12 to <18 months";
 
 /** What the records say, from inside the program. Wilson's limits of 53 of 85 are those of SHARE(53, 85). */
-export const TRUE_BANDS: Table = {
+export const TRUE_BANDS: Table<ReleasableId> = {
   id: "met-by-band",
   title: "Children who have met each skill, by age band",
   population: "Children followed on the as-of date",

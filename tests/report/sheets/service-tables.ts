@@ -1,5 +1,5 @@
 import type { Report } from "../../../src/report/report";
-import type { Table, TableColumn, TableUnit, TableValue } from "../../../src/tables/table";
+import type { Table, TableColumn, TableId, TableUnit, TableValue } from "../../../src/tables/table";
 import { smallReport } from "./fixture";
 
 /** Tables made by hand: no figure in them comes from the program. */
@@ -176,7 +176,7 @@ export function serviceReport(tables: readonly Table[]): Report {
   return { ...report, tables, print: { ...report.print, scannedMonths: SCANNED_MONTHS, trend } };
 }
 
-function named(id: string, title: string) {
+function named(id: TableId, title: string) {
   return { id, title, population: "Invented children", notes: [] };
 }
 

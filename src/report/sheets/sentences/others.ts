@@ -11,7 +11,7 @@ export function reachedByAgeSentences(table: Table): readonly string[] {
   ];
 }
 
-export function sinceEnrolmentSentences(table: Table): readonly string[] {
+export function sinceEnrollmentSentences(table: Table): readonly string[] {
   const read = readTable(table);
   const known = table.rows.filter((row) => read.number(row, "p50Weeks") !== null).length;
   const what = read.groupColumns.length > 0 ? "skills and groups" : "skills";

@@ -1,4 +1,4 @@
-import type { Table } from "../../../tables/table";
+import type { Table, TableId } from "../../../tables/table";
 import type { Report } from "../../report";
 import { ageWhenMetSentences } from "./age-when-met";
 import { metByBandLeftSentences, metByBandSentences } from "./met-by-band";
@@ -7,16 +7,16 @@ import { referralScanSentences } from "./referral-scan";
 import { referralStepsSentences } from "./referral-steps";
 import { referralsSentences } from "./referrals";
 import { trendSentences } from "./trend";
-import { agreementSentences, reachedByAgeSentences, sinceEnrolmentSentences, skillStatusSentences } from "./others";
+import { agreementSentences, reachedByAgeSentences, sinceEnrollmentSentences, skillStatusSentences } from "./others";
 
 type Sentences = (table: Table, report: Report) => readonly string[];
 
 /** What each table says, most important first, every percent with its numbers. */
-const SENTENCES: Readonly<Record<string, Sentences>> = {
+const SENTENCES: Readonly<Record<TableId, Sentences>> = {
   "met-by-band": metByBandSentences,
   "met-by-band-left": metByBandLeftSentences,
   "reached-by-age": reachedByAgeSentences,
-  "since-enrolment": sinceEnrolmentSentences,
+  "since-enrollment": sinceEnrollmentSentences,
   "age-when-met": ageWhenMetSentences,
   referrals: referralsSentences,
   "referral-scan": referralScanSentences,
@@ -25,10 +25,12 @@ const SENTENCES: Readonly<Record<string, Sentences>> = {
   trend: trendSentences,
   "skill-status": skillStatusSentences,
   agreement: agreementSentences,
+  caseload: titleAlone,
+  "recheck-plan": titleAlone,
 };
 
 /** Said of a table without rows, where nobody to count would be the wrong words. */
-const EMPTY: Readonly<Record<string, string>> = {
+const EMPTY: Readonly<Partial<Record<TableId, string>>> = {
   "referral-scan": "In no place and months did more referrals come than expected",
   ratings: "No outcome was rated",
   agreement: "No two named observers looked at the same skill of a child on one day",
@@ -36,11 +38,11 @@ const EMPTY: Readonly<Record<string, string>> = {
 
 /** The first one is the title of the table's sheet. A table without sentences of its own keeps its title. */
 export function sentencesOf(table: Table, report: Report): readonly string[] {
-  if (table.rows.length === 0) return [own(EMPTY, table.id) ?? `${table.title}: there is nobody to count`];
-  const said = own(SENTENCES, table.id)?.(table, report) ?? [];
+  if (table.rows.length === 0) return [EMPTY[table.id] ?? `${table.title}: there is nobody to count`];
+  const said = SENTENCES[table.id](table, report);
   return said.length > 0 ? said : [table.title];
 }
 
-function own<T>(by: Readonly<Record<string, T>>, id: string): T | undefined {
-  return Object.hasOwn(by, id) ? by[id] : undefined;
+function titleAlone({ title }: Table): readonly string[] {
+  return [title];
 }

@@ -25,9 +25,9 @@ interface DaysSince {
 }
 
 /** The second clock: weeks from the first enrolment to the skill, for children observed who had not met it by then. */
-export function sinceEnrolment(context: TableContext): Table {
+export function sinceEnrollment(context: TableContext): Table<"since-enrollment"> {
   return {
-    id: "since-enrolment",
+    id: "since-enrollment",
     title: "Weeks from enrolment until each skill was met",
     population:
       "Children ever followed up to the as-of date and observed for the skill who had not met it by the day of their first enrolment",
