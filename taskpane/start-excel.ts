@@ -13,6 +13,11 @@ import { mountPane } from "./mount";
 const OUTSIDE =
   "This page is the task pane of an Excel add-in: open it from Excel, with Skills and windows on the Home tab.";
 
+const LATE =
+  "The pane cannot start: Excel's script did not load. Check the connection, then close the pane and open it again.";
+
+const MOST_MS_TO_START = 20_000;
+
 const ASSUMED = "Until then the worksheet functions take dates to be of the 1900 date system.";
 
 void start(document.getElementById("pane") as HTMLElement);
@@ -20,7 +25,7 @@ void start(document.getElementById("pane") as HTMLElement);
 /** The functions answer once the workbook's date system is known, or cannot be. */
 async function start(root: HTMLElement): Promise<void> {
   try {
-    if (!(await excelReady())) {
+    if (!(await inTime(excelReady()))) {
       root.textContent = OUTSIDE;
       return;
     }
@@ -32,6 +37,14 @@ async function start(root: HTMLElement): Promise<void> {
   } finally {
     openFunctions(answererOver(new WorkerCalls(newFunctionWorker)));
   }
+}
+
+/** Office.js never answers where one of its own files is missing. */
+function inTime<T>(started: Promise<T>): Promise<T> {
+  const late = new Promise<never>((_, reject) => {
+    setTimeout(() => reject(new HostFailure("unanswered", LATE)), MOST_MS_TO_START);
+  });
+  return Promise.race([started, late]);
 }
 
 function newFunctionWorker(): Worker {

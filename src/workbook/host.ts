@@ -20,16 +20,37 @@ export interface Receipt {
   readonly sheets: readonly string[];
   /** When asked for, as the user reads it: the as-of date of the report. */
   readonly label: string;
+  /** The run stopped before its sheets were whole, and they could not be taken away then. */
+  readonly unfinished?: true;
+  /** Sheets that bear the mark of this run and cannot be told from a copy: they are left to the person. */
+  readonly unsure?: readonly string[];
 }
+
+/** Where a file went: opened as a new workbook that is not saved yet, or downloaded. */
+export type SavedAs = "opened" | "downloaded";
+
+export type FailureKind =
+  | "unreadable"
+  | "changed meanwhile"
+  | "locked"
+  | "editing a cell"
+  | "behind another workbook"
+  | "busy"
+  | "unanswered"
+  | "left behind"
+  | "too large"
+  | "not supported"
+  | "unknown";
 
 /** A failure that a person can mend: `message` says in one sentence what happened and what to do. It carries no cell text. */
 export class HostFailure extends Error {
   override readonly name = "HostFailure";
 
   constructor(
-    readonly kind:
-      "unreadable" | "changed meanwhile" | "locked" | "editing a cell" | "too large" | "not supported" | "unknown",
+    readonly kind: FailureKind,
     message: string,
+    /** Where the host is still at work on it: what to tell the person once that is done. It never rejects. */
+    readonly later: Promise<string> | null = null,
   ) {
     super(message);
   }
@@ -42,7 +63,7 @@ export class HostFailure extends Error {
 export interface WorkbookHost {
   readonly kind: "excel" | "page";
   /** The name shown to the user; it is never kept. */
-  name(): Promise<string>;
+  name(options?: JobOptions): Promise<string>;
   /**
    * Every sheet that holds something, as typed columns. They become the caller's, who may transfer their buffers to a
    * worker; `addSheets` gets them back.
@@ -54,15 +75,19 @@ export interface WorkbookHost {
    */
   addSheets(sheets: readonly SheetOut[], read: WorkbookIn, label: string, options: JobOptions): Promise<Receipt>;
   /** What earlier runs added and is still there. */
-  receipts(): Promise<readonly Receipt[]>;
-  removeAdded(receipt: Receipt): Promise<void>;
+  receipts(options?: JobOptions): Promise<readonly Receipt[]>;
+  removeAdded(receipt: Receipt, options?: JobOptions): Promise<void>;
   /** Selects a cell, or a range such as `C2:C73`, and brings it into sight. */
   showCell(sheet: string, cell: string): Promise<void>;
   /** Repair decisions as JSON, from where the host keeps them apart from the data; null where there are none. */
-  loadDecisions(): Promise<unknown>;
-  saveDecisions(decisions: unknown): Promise<void>;
+  loadDecisions(options?: JobOptions): Promise<unknown>;
+  /**
+   * Keeps decisions beside those that are there. None is ever taken away: one that changed is changed where it stands, and
+   * what a person wrote there meanwhile stays.
+   */
+  saveDecisions(decisions: unknown, options?: JobOptions): Promise<void>;
   /** Hands a file to the user: a download in the page, a new workbook in Excel where it can. */
-  saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void>;
+  saveFile(fileName: string, bytes: Uint8Array, mimeType: string, options?: JobOptions): Promise<SavedAs>;
   /** Hands a file to the user as a download, in Excel too: nothing is opened, and nothing written into it on the way. */
   downloadFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void>;
 }

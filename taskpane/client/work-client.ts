@@ -58,10 +58,15 @@ export class WorkClient {
 
   private started(): WorkerLike {
     const worker = this.startWorker();
-    worker.onmessage = ({ data }) => this.receive(data);
+    // one that never said a word did not load
+    let wasHeard = false;
+    worker.onmessage = ({ data }) => {
+      wasHeard = true;
+      this.receive(data);
+    };
     worker.onerror = (event) => {
       event.preventDefault?.();
-      this.stop(new WorkFailed({ name: "WorkerStopped", message: null }));
+      this.stop(new WorkFailed({ name: wasHeard ? "WorkerStopped" : "WorkerMissing", message: null }));
     };
     return worker;
   }

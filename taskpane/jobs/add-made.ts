@@ -1,7 +1,7 @@
 import { HostFailure, type Receipt } from "../../src/workbook/host";
 import { takeBack, takeSheets } from "../client/hand-over";
 import type { MadeKind } from "../worker/messages";
-import type { JobTools, Pane } from "./pane";
+import { type JobTools, listReceipts, type Pane } from "./pane";
 
 export interface MadeSheets {
   readonly of: MadeKind;
@@ -13,18 +13,22 @@ export interface MadeSheets {
 
 /** Adds the sheets that the worker made to the workbook that it made them from: all of them, or none. */
 export async function addMade(pane: Pane, { of, label, onMade }: MadeSheets, tools: JobTools): Promise<Receipt> {
-  const { host, client, store } = pane;
+  const { host, client } = pane;
   const sheets = await takeSheets(client, of, tools);
   const read = await takeBack(client, pane.handedOver ?? { dateSystem: 1900, sheets: [] }, tools);
   pane.handedOver = null;
   tools.onProgress({ step: "Adding the sheets", done: 0, of: sheets.length });
-  const receipt = await host.addSheets(sheets, read, label, tools).catch((error: unknown) => {
+  try {
+    const receipt = await host.addSheets(sheets, read, label, tools);
+    onMade();
+    return receipt;
+  } catch (error) {
     if (isStillTrue(error)) onMade();
     throw error;
-  });
-  onMade();
-  store.dispatch({ type: "receipts known", receipts: await host.receipts() });
-  return receipt;
+  } finally {
+    // after a failure too: what could not be taken away is offered for removal
+    await listReceipts(pane);
+  }
 }
 
 /** Where the workbook takes no sheets they can be saved beside it, unless its records have changed. */

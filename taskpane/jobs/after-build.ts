@@ -1,18 +1,18 @@
 import type { Receipt } from "../../src/workbook/host";
 import type { MadeKind } from "../worker/messages";
-import { toldOfRemoval } from "../words/report";
-import { type Pane, runJob } from "./pane";
+import { toldOfRemoval, toldOfSaving } from "../words/report";
+import { listReceipts, type Pane, runJob } from "./pane";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 /** Takes away what an earlier run added, and nothing else. */
 export function removeAdded(pane: Pane, receipt: Receipt): Promise<void> {
-  return runJob(pane, "removing", async ({ onProgress }) => {
-    onProgress({ step: "Removing the sheets", done: 0, of: 0 });
+  return runJob(pane, "removing", async (tools) => {
+    tools.onProgress({ step: "Removing the sheets", done: 0, of: 0 });
     try {
-      await pane.host.removeAdded(receipt);
+      await pane.host.removeAdded(receipt, tools);
     } finally {
-      pane.store.dispatch({ type: "receipts known", receipts: await pane.host.receipts() });
+      await listReceipts(pane);
     }
     return toldOfRemoval(receipt);
   });
@@ -33,7 +33,6 @@ function save(pane: Pane, of: MadeKind, made: { readonly fileName: string } | nu
     if (!made) return null;
     tools.onProgress({ step: "Writing the file", done: 0, of: 0 });
     const bytes = await pane.client.ask("file", { of }, tools);
-    await pane.host.saveFile(made.fileName, bytes, XLSX);
-    return { tone: "done", text: `Saved as ${made.fileName}.` };
+    return toldOfSaving(made.fileName, await pane.host.saveFile(made.fileName, bytes, XLSX, tools));
   });
 }

@@ -56,13 +56,14 @@ function settingsOf(entries: object): Settings | null {
 }
 
 async function list({ client, store }: Pane, ask: CaseloadAsk, tools: JobTools): Promise<Told> {
-  const { found, listed } = await client.ask("caseload", ask, tools);
+  const asked = { ...ask, decisions: store.state().decisions.list };
+  const { found, listed } = await client.ask("caseload", asked, tools);
   store.dispatch({ type: "records read", found });
   if (found.failure !== null) return { tone: "stopped", text: found.failure };
   if (listed === null) {
     store.dispatch({ type: "caseload refused" });
     return { tone: "stopped", text: CHOOSE_THERAPIST };
   }
-  store.dispatch({ type: "caseload listed", listed, asked: ask });
+  store.dispatch({ type: "caseload listed", listed, asked });
   return toldOfList(listed);
 }

@@ -1,37 +1,59 @@
 import { type Decision, parseDecisions } from "../../src/records/corrections/decisions";
 import { toldOfFailure } from "../words/failures";
-import type { Pane } from "./pane";
+import { toldOfSaving } from "../words/report";
+import type { JobTools, Pane } from "./pane";
 import { checkAgain } from "./read";
 
-/** Takes up the decisions that the workbook keeps. */
-export async function loadDecisions(pane: Pane): Promise<void> {
-  const kept = await pane.host.loadDecisions();
+/** Takes up the decisions that the workbook keeps. Where it does not hand them over, that is shown, and thrown on. */
+export async function loadDecisions(pane: Pane, options?: JobTools): Promise<void> {
+  const { dispatch, state } = pane.store;
+  const kept = await pane.host.loadDecisions(options).catch((error: unknown) => {
+    if (!options?.signal.aborted) dispatch({ type: "decisions unread", why: toldOfFailure(error, "reading").text });
+    throw error;
+  });
   const parsed = kept === null || kept === undefined ? { decisions: [] } : parseDecisions(kept);
-  if ("messages" in parsed) pane.store.dispatch({ type: "decisions loaded", list: [], messages: parsed.messages });
-  else pane.store.dispatch({ type: "decisions loaded", list: parsed.decisions, messages: [] });
+  if ("messages" in parsed) return dispatch({ type: "decisions loaded", list: [], messages: parsed.messages });
+  const { list, messages } = state().decisions;
+  const isNew = messages.length > 0 || JSON.stringify(list) !== JSON.stringify(parsed.decisions);
+  if (isNew && state().found) dispatch({ type: "decisions changed", list: parsed.decisions });
+  else dispatch({ type: "decisions loaded", list: parsed.decisions, messages: [] });
 }
 
 /** Keeps the decisions, and judges the records again under them. Gives the messages where they cannot stand together. */
 export async function keepDecisions(pane: Pane, list: readonly Decision[]): Promise<readonly string[]> {
-  const parsed = parseDecisions(list);
-  if ("messages" in parsed) return parsed.messages;
+  const { store } = pane;
   try {
+    const parsed = parseDecisions(await besideUnread(pane, list));
+    if ("messages" in parsed) return parsed.messages;
     await pane.host.saveDecisions({ decisions: parsed.decisions });
+    store.dispatch({ type: "decisions changed", list: parsed.decisions });
+    // what a person wrote on their sheet meanwhile is taken up too
+    await loadDecisions(pane);
   } catch (error) {
     return [toldOfFailure(error, "saving").text];
   }
-  const { store } = pane;
-  store.dispatch({ type: "decisions changed", list: parsed.decisions });
   if (store.state().found) await checkAgain(pane);
   return [];
 }
+
+/** Nothing is kept over decisions that were not loaded: they are asked for once more, and the new ones put beside them. */
+async function besideUnread(pane: Pane, list: readonly Decision[]): Promise<readonly Decision[]> {
+  const { state } = pane.store;
+  if (state().decisions.unread === null) return list;
+  await loadDecisions(pane);
+  const { list: loaded } = state().decisions;
+  const known = new Set(loaded.map((each) => JSON.stringify(each)));
+  return [...loaded, ...list.filter((each) => !known.has(JSON.stringify(each)))];
+}
+
+const FILE_NAME = "decisions.json";
 
 /** The decisions as a file, for the next quarter's workbook or for the command line. */
 export async function saveDecisionsFile(pane: Pane): Promise<void> {
   const text = `${JSON.stringify({ decisions: pane.store.state().decisions.list }, null, 2)}\n`;
   try {
-    await pane.host.saveFile("decisions.json", new TextEncoder().encode(text), "application/json");
-    pane.store.dispatch({ type: "told", told: { tone: "done", text: "Saved as decisions.json." } });
+    const as = await pane.host.saveFile(FILE_NAME, new TextEncoder().encode(text), "application/json");
+    pane.store.dispatch({ type: "told", told: toldOfSaving(FILE_NAME, as) });
   } catch (error) {
     pane.store.dispatch({ type: "told", told: toldOfFailure(error, "saving") });
   }

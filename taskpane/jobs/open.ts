@@ -1,16 +1,15 @@
 import { toldOfFailure } from "../words/failures";
 import { loadDecisions } from "./decisions";
-import type { Pane } from "./pane";
+import { listReceipts, type Pane } from "./pane";
 
-/** What the pane knows before anything is asked of it: no cell of the records is read. */
+/** What the pane knows before anything is asked of it: no cell of the records is read. One failure keeps nothing else from being known. */
 export async function openPane(pane: Pane): Promise<void> {
   const { host, client, store } = pane;
-  try {
-    store.dispatch({ type: "choices known", choices: await client.ask("choices", {}) });
-    store.dispatch({ type: "book named", name: await host.name() });
-    store.dispatch({ type: "receipts known", receipts: await host.receipts() });
-    await loadDecisions(pane);
-  } catch (error) {
-    store.dispatch({ type: "told", told: toldOfFailure(error, "reading") });
-  }
+  const told = async (what: () => Promise<void>) => {
+    await what().catch((error: unknown) => store.dispatch({ type: "told", told: toldOfFailure(error, "reading") }));
+  };
+  await told(async () => store.dispatch({ type: "choices known", choices: await client.ask("choices", {}) }));
+  await told(async () => store.dispatch({ type: "book named", name: await host.name() }));
+  await listReceipts(pane);
+  await loadDecisions(pane).catch(() => undefined);
 }

@@ -1,7 +1,10 @@
 import { parseSettings, type Settings, usualSettings } from "../../src/settings/settings";
+import { HostFailure } from "../../src/workbook/host";
 import { handOver } from "../client/hand-over";
 import type { Entries } from "../state/pane-state";
+import { correctionsUnread } from "../words/failures";
 import { toldOfReading } from "../words/records";
+import { loadDecisions } from "./decisions";
 import { type JobTools, type Pane, runJob } from "./pane";
 
 /** Reads the workbook afresh and lists what was found. */
@@ -23,6 +26,9 @@ export function checkAgain(pane: Pane): Promise<void> {
 export async function readInto(pane: Pane, tools: JobTools): Promise<void> {
   pane.handedOver = null;
   tools.onProgress({ step: "Reading the workbook", done: 0, of: 0 });
+  await loadDecisions(pane, tools).catch((error: unknown) => {
+    throw error instanceof HostFailure ? new HostFailure(error.kind, correctionsUnread(error.message)) : error;
+  });
   const workbook = await pane.host.read(tools);
   pane.handedOver = await handOver(pane.client, workbook, tools);
 }

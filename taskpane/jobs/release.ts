@@ -11,6 +11,7 @@ import {
   toldOfLedger,
   toldOfProse,
 } from "../words/release";
+import { toldOfSaving } from "../words/report";
 import { fieldMessages } from "../words/settings";
 import type { ReleaseAsk, ReleaseFormat } from "../worker/released";
 import type { Told } from "../state/pane-state";
@@ -51,9 +52,10 @@ export function saveRelease(pane: Pane, format: ReleaseFormat, as: "file" | "ope
     const { ending, mimeType } = FORMATS[format];
     const fileName = `${made.stem}${ending}`;
     const { host, store } = pane;
-    await (as === "file" ? host.downloadFile(fileName, bytes, mimeType) : host.saveFile(fileName, bytes, mimeType));
+    if (as === "file") await host.downloadFile(fileName, bytes, mimeType);
+    const savedAs = as === "file" ? "downloaded" : await host.saveFile(fileName, bytes, mimeType, tools);
     store.dispatch({ type: "release saved" });
-    return { tone: "done", text: as === "file" ? `Saved as ${fileName}.` : "Opened as a new workbook, not saved yet." };
+    return toldOfSaving(fileName, savedAs);
   });
 }
 
@@ -121,7 +123,8 @@ function askOf({ store }: Pane): ReleaseAsk | null {
 }
 
 async function protect({ client, store }: Pane, ask: ReleaseAsk, tools: JobTools): Promise<Told> {
-  const { found, outcome } = await client.ask("release", ask, tools);
+  const asked = { ...ask, decisions: store.state().decisions.list };
+  const { found, outcome } = await client.ask("release", asked, tools);
   store.dispatch({ type: "records read", found });
   if (outcome === null) return { tone: "stopped", text: found.failure ?? "The records cannot be used." };
   if (outcome.kind === "refused") {

@@ -11,7 +11,7 @@ export const initialState: PaneState = {
   told: null,
   found: null,
   foundIsOld: false,
-  decisions: { list: [], messages: [] },
+  decisions: { list: [], unread: null, messages: [] },
   quarter: { entries: {}, seen: [], tables: [], refused: 0, made: null },
   caseload: {
     therapist: null,
@@ -25,6 +25,7 @@ export const initialState: PaneState = {
   },
   release: initialRelease,
   receipts: [],
+  receiptsUnread: null,
   choices: { tables: [], records: [] },
 };
 
@@ -38,7 +39,9 @@ export function reducePane(state: PaneState, action: PaneAction): PaneState {
     case "told":
       return { ...moved, told: action.told };
     case "receipts known":
-      return { ...moved, receipts: action.receipts };
+      return { ...moved, receipts: action.receipts, receiptsUnread: null };
+    case "receipts unread":
+      return { ...moved, receiptsUnread: action.why };
     case "choices known":
       return { ...moved, choices: action.choices };
     default:
@@ -80,9 +83,15 @@ function reduceRecords(state: PaneState, action: PaneAction): PaneState {
     case "cells shown":
       return state.found ? { ...state, found: withCells(state.found, action.group, action.cells) } : state;
     case "decisions loaded":
-      return { ...state, decisions: { list: action.list, messages: action.messages } };
+      return { ...state, decisions: { list: action.list, unread: null, messages: action.messages } };
+    case "decisions unread":
+      return { ...state, decisions: { ...state.decisions, unread: action.why } };
     case "decisions changed":
-      return { ...state, decisions: { list: action.list, messages: [] }, foundIsOld: state.found !== null };
+      return {
+        ...state,
+        decisions: { list: action.list, unread: null, messages: [] },
+        foundIsOld: state.found !== null,
+      };
     case "entry changed":
       return {
         ...state,

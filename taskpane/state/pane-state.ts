@@ -22,6 +22,8 @@ export interface PaneState {
   readonly caseload: CaseloadState;
   readonly release: ReleaseState;
   readonly receipts: readonly Receipt[];
+  /** Why what was added could not be listed; null where `receipts` is the whole list. */
+  readonly receiptsUnread: string | null;
   readonly choices: { readonly tables: readonly TableChoice[]; readonly records: readonly RecordHeadings[] };
 }
 
@@ -49,6 +51,8 @@ export interface Told {
 
 export interface DecisionsState {
   readonly list: readonly Decision[];
+  /** Why the workbook did not hand them over: then `list` is not what it keeps. Null once they were loaded. */
+  readonly unread: string | null;
   /** Why what the workbook keeps could not be read; nothing is saved over it until the user says so. */
   readonly messages: readonly string[];
 }
@@ -144,5 +148,7 @@ export type PaneAction =
   | { readonly type: "release forgotten" }
   | { readonly type: "prose written"; readonly prose: string }
   | { readonly type: "prose checked"; readonly checked: ProseChecked }
+  | { readonly type: "receipts unread"; readonly why: string }
+  | { readonly type: "decisions unread"; readonly why: string }
   | { readonly type: "receipts known"; readonly receipts: readonly Receipt[] }
   | { readonly type: "told"; readonly told: Told | null };

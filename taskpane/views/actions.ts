@@ -7,7 +7,7 @@ import { removeAdded, savePage, saveReport } from "../jobs/after-build";
 import { buildReport } from "../jobs/build";
 import { addPage, listChildren } from "../jobs/caseload";
 import { keepDecisions, saveDecisionsFile, takeOverDecisions } from "../jobs/decisions";
-import { cancelJob, type Pane } from "../jobs/pane";
+import { cancelJob, listReceipts, type Pane } from "../jobs/pane";
 import { checkAgain, readWorkbook } from "../jobs/read";
 import { checkProse, openLedger, prepare, releasePart, saveLedger, saveRelease } from "../jobs/release";
 import { moreCells, showCell } from "../jobs/show-cells";
@@ -23,6 +23,7 @@ export interface PaneActions {
   readonly build: () => void;
   readonly saveReport: () => void;
   readonly remove: (receipt: Receipt) => void;
+  readonly listReceipts: () => void;
   readonly enter: (name: SettingName, value: string | readonly string[]) => void;
   readonly leaveField: (name: SettingName) => void;
   readonly chooseTable: (id: TableId, chosen: boolean) => void;
@@ -65,6 +66,7 @@ export function actionsOf(pane: Pane): PaneActions {
     build: () => void buildReport(pane),
     saveReport: () => void saveReport(pane),
     remove: (receipt) => void removeAdded(pane, receipt),
+    listReceipts: () => void listReceipts(pane),
     enter: (name, value) => dispatch({ type: "entry changed", name, value }),
     leaveField: (name) => dispatch({ type: "entries seen", names: [name] }),
     chooseTable: (id, chosen) => dispatch({ type: "table chosen", id, chosen }),

@@ -25,3 +25,7 @@ export const ORDERS = ["day first", "month first", "year first"] as const;
 
 export const DECISIONS_ABOUT =
   "A decision settles how something is read. It is kept apart from the records, which stay as they are; it holds for the next quarter too, until it is revoked.";
+
+export function decisionsUnread(why: string): string {
+  return `The corrections kept with this workbook could not be read, so none is shown here. None of them is lost. ${why}`;
+}

@@ -10,9 +10,27 @@ export function toldOfFailure(error: unknown, kind: JobKind): Told {
   return { tone: "stopped", text: said ?? unknownFailure(error, kind) };
 }
 
+/** A cancel that Excel did not let go through in time: the pane goes on, and says what may still come. */
+export function toldOfSlowCancel(kind: JobKind): Told {
+  const may = MAY_STILL_COME[kind] ?? "Nothing that it does later changes your records.";
+  return { tone: "stopped", text: `Cancelled, though Excel has not answered yet. ${may}` };
+}
+
+const MAY_STILL_COME: Readonly<Partial<Record<JobKind, string>>> = {
+  building: "A sheet may still appear. It is then listed under Added to this workbook, to be removed.",
+  adding: "A sheet may still appear. It is then listed under Added to this workbook, to be removed.",
+  removing: "The sheets may still go. Those that are listed are still there.",
+  saving: "The file may still open or be downloaded. Close or delete it if you do not want it.",
+};
+
 /** The reason a job ends with when the user cancels it. */
 export class Cancelled extends Error {
   override readonly name = "Cancelled";
+}
+
+/** Without them every figure could be another: nothing is made then. */
+export function correctionsUnread(why: string): string {
+  return `The corrections kept with this workbook could not be read, so nothing was made without them. ${why}`;
 }
 
 /** A host speaks of the report, which a page is not. */
@@ -51,9 +69,12 @@ const UNDONE: Readonly<Record<JobKind, string>> = {
   checking: "The text could not be checked.",
 };
 
+const FILE_MISSING = "A file of the add-in did not load. Check the connection, then close the pane and open it again.";
+
 /** The failure's own text is left out: it may carry the text of a cell. Its kind helps whoever mends the program. */
 function unknownFailure(error: unknown, kind: JobKind): string {
   const name = error instanceof WorkFailed ? error.failure.name : error instanceof Error ? error.name : "unknown";
+  if (name === "WorkerMissing") return `${UNDONE[kind]} ${FILE_MISSING}`;
   if (name === "WorkerStopped") {
     return `${UNDONE[kind]} The work stopped, most likely for want of memory: close other workbooks and try again.`;
   }

@@ -1,4 +1,4 @@
-import type { Receipt } from "../../src/workbook/host";
+import type { Receipt, SavedAs } from "../../src/workbook/host";
 import { counted, plural } from "../../src/report/sheets/words";
 import type { Made } from "../worker/made";
 import type { Job, Told } from "../state/pane-state";
@@ -24,12 +24,28 @@ export function toldOfRemoval(receipt: Receipt): Told {
   return { tone: "done", text: `Removed: ${receiptTitle(receipt)}.` };
 }
 
+/** A file that Excel opened is not on any disk yet. */
+export function toldOfSaving(fileName: string, as: SavedAs): Told {
+  const text = as === "opened" ? "Opened as a new workbook, not saved yet." : `Saved as ${fileName}.`;
+  return { tone: "done", text };
+}
+
 export function followedInWords({ followed, everFollowed, period }: Made): string {
   return `${period}. ${plural(followed, "child", "children")} followed on the last day, ${counted(everFollowed)} ever followed by then.`;
 }
 
-export function receiptTitle({ label, sheets }: Receipt): string {
-  return `${label}: ${plural(sheets.length, "sheet", "sheets")}`;
+export function receiptTitle({ label, sheets, unfinished }: Receipt): string {
+  return `${unfinished ? "Unfinished: " : ""}${label}: ${plural(sheets.length, "sheet", "sheets")}`;
+}
+
+export function notListed(why: string): string {
+  return `Sheets that were added could not be listed just now. They stand as they are. ${why}`;
+}
+
+/** Sheets with one mark that nothing tells apart. */
+export function unsureInWords(names: readonly string[]): string {
+  const which = names.length === 1 ? "may be a copy of it" : "may be copies of it or of each other";
+  return `${names.join(", ")} ${which}, so they are left alone. Delete by hand what you do not need.`;
 }
 
 /** `Making Age when met`, from the step of a run; a share of the way where it is known. */

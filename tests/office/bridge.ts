@@ -16,10 +16,12 @@ export function nativeBridge(current: () => RichApiHost): NativeBridge {
     onMessageFromHost: null,
     sendMessageToHost(text) {
       const { id, message } = JSON.parse(text) as BridgeMessage;
-      const body = current().answer(typeof message.body === "string" ? message.body : JSON.stringify(message.body));
-      const reply = { id, type: 2, message: { statusCode: 200, headers: {}, body } };
-      // A host answers in a task of its own, never within the request.
-      setTimeout(() => bridge.onMessageFromHost?.(JSON.stringify(reply)), 0);
+      const request = typeof message.body === "string" ? message.body : JSON.stringify(message.body);
+      current().take(request, (body) => {
+        const reply = { id, type: 2, message: { statusCode: 200, headers: {}, body } };
+        // A host answers in a task of its own, never within the request.
+        setTimeout(() => bridge.onMessageFromHost?.(JSON.stringify(reply)), 0);
+      });
     },
   };
   return bridge;

@@ -36,9 +36,13 @@ test("a worker that breaks down answers whoever waits, and the next question sta
   });
   const asked = client.ask("choices", {});
   workers[0]?.onerror?.({});
-  await expect(asked).rejects.toMatchObject({ failure: { name: "WorkerStopped" } });
+  await expect(asked).rejects.toMatchObject({ failure: { name: "WorkerMissing" } });
   expect((await client.ask("choices", {})).tables.length).toBeGreaterThan(0);
   expect(workers).toHaveLength(2);
+  // one that was heard did load: something else stopped it
+  const stopped = client.ask("choices", {});
+  workers[1]?.onerror?.({});
+  await expect(stopped).rejects.toMatchObject({ failure: { name: "WorkerStopped" } });
 });
 
 test("a question under a signal that is already aborted is not put", async () => {

@@ -1,4 +1,4 @@
-import { HostFailure, type JobOptions, type Receipt, type WorkbookHost } from "../../src/workbook/host";
+import { HostFailure, type JobOptions, type Receipt, type SavedAs, type WorkbookHost } from "../../src/workbook/host";
 import type { Grid } from "../../src/workbook/cells";
 import { safeSheetNames } from "../../src/workbook/sheet-names";
 import type { SheetOut } from "../../src/workbook/sheets";
@@ -12,6 +12,8 @@ export class MemoryHost implements WorkbookHost {
   readonly saved: { readonly fileName: string; readonly bytes: Uint8Array; readonly mimeType: string }[] = [];
   readonly downloaded: typeof this.saved = [];
   decisions: unknown = null;
+  /** Where files go. */
+  savesAs: SavedAs = "downloaded";
   /** Milliseconds that each step of a read or a write takes. */
   pace = 0;
   private list: Receipt[] = [];
@@ -81,9 +83,9 @@ export class MemoryHost implements WorkbookHost {
     return Promise.resolve();
   }
 
-  saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
+  saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<SavedAs> {
     this.saved.push({ fileName, bytes, mimeType });
-    return Promise.resolve();
+    return Promise.resolve(this.savesAs);
   }
 
   downloadFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {

@@ -224,6 +224,7 @@ test("whatever changes what was asked makes the release old, and an old one is n
 test("in Excel a release can open as a new workbook, and is never a sheet of this one", async () => {
   const { pane, host, state } = await opened();
   await prepare(pane);
+  host.savesAs = "opened";
   await saveRelease(pane, "csv", "opened");
   expect(host.saved).toHaveLength(1);
   expect(host.added).toHaveLength(0);

@@ -1,10 +1,10 @@
 /// <reference types="office-js" />
 import type { DateSystem } from "../../age/serial";
-import { inExcel, PATIENT, type Patience } from "./run";
+import { PATIENT, type Patience, readInExcel } from "./run";
 
 /** How the workbook counts days, so that the worksheet functions can be told before their first answer. */
 export function readDateSystem(patience: Patience = PATIENT): Promise<DateSystem> {
-  return inExcel(async (context) => {
+  return readInExcel(async (context) => {
     const first = firstDayOf1904(context);
     await context.sync();
     return dateSystemOf(first);

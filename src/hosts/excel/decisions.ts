@@ -1,7 +1,8 @@
 /// <reference types="office-js" />
+import type { JobOptions } from "../../workbook/host";
 import { DECISION_COLUMNS, decisionSheet, DECISIONS_SHEET, decisionsOf, hasDecisionHeadings } from "./decision-rows";
 import { markedSheets } from "./mark";
-import { inExcel, type Patience } from "./run";
+import { type Patience, readInExcel } from "./run";
 import { addSheet, freshNames } from "./write/add-sheets";
 import { writeCells } from "./write/cells";
 import { type AddedSheet, withdraw } from "./write/remove-sheets";
@@ -10,15 +11,15 @@ import { doSteps } from "./write/steps";
 import { TableNames } from "./write/tables";
 import { writeSheet } from "./write/write-sheet";
 
-export async function loadDecisions(patience: Patience): Promise<unknown> {
-  const found = await findDecisions(patience);
+export async function loadDecisions(patience: Patience, options?: JobOptions): Promise<unknown> {
+  const found = await findDecisions(patience, options);
   return found ? decisionsOf(found.values) : null;
 }
 
 /** Decisions stand on a sheet of their own, where a person can read, revoke and carry them on. */
-export async function saveDecisions(decisions: unknown, patience: Patience): Promise<void> {
+export async function saveDecisions(decisions: unknown, patience: Patience, options?: JobOptions): Promise<void> {
   const sheet = decisionSheet(decisions);
-  const found = await findDecisions(patience);
+  const found = await findDecisions(patience, options);
   if (!found) return addDecisions(sheet, patience);
   await writeCells(found.id, sheet, DATE_SYSTEM, "", patience);
   const [first, last] = [sheet.rows.length, found.values.length];
@@ -41,18 +42,22 @@ interface Found {
 }
 
 /** The sheet that bears the mark, or one of its name and headings where another program has dropped the mark. */
-function findDecisions(patience: Patience): Promise<Found | null> {
-  return inExcel(async (context) => {
-    const sheets = await markedSheets(context);
-    const marked = sheets.find(({ mark }) => mark?.kind === "decisions");
-    const candidate = marked ?? sheets.find(({ name }) => name === DECISIONS_SHEET);
-    if (!candidate) return null;
-    const used = context.workbook.worksheets.getItem(candidate.id).getUsedRangeOrNullObject(true);
-    used.load("rowIndex,columnIndex,values");
-    await context.sync();
-    const values = used.isNullObject ? [] : fromA1(used);
-    return marked || hasDecisionHeadings(values) ? { id: candidate.id, values } : null;
-  }, patience);
+function findDecisions(patience: Patience, options?: JobOptions): Promise<Found | null> {
+  return readInExcel(
+    async (context) => {
+      const sheets = await markedSheets(context);
+      const marked = sheets.find(({ mark }) => mark?.kind === "decisions");
+      const candidate = marked ?? sheets.find(({ name }) => name === DECISIONS_SHEET);
+      if (!candidate) return null;
+      const used = context.workbook.worksheets.getItem(candidate.id).getUsedRangeOrNullObject(true);
+      used.load("rowIndex,columnIndex,values");
+      await context.sync();
+      const values = used.isNullObject ? [] : fromA1(used);
+      return marked || hasDecisionHeadings(values) ? { id: candidate.id, values } : null;
+    },
+    patience,
+    options,
+  );
 }
 
 function fromA1({ rowIndex, columnIndex, values }: Excel.Range): unknown[][] {

@@ -12,9 +12,10 @@ export function richCode(error: unknown): string | null {
  *
  * Source of the codes: Microsoft, "Error handling with the application-specific JavaScript APIs".
  */
-export function inWords(error: unknown): unknown {
+export function inWords(error: unknown, doing: "reading" | "changing" = "changing"): unknown {
   const code = richCode(error);
   if (code === null || error instanceof HostFailure) return error;
+  if (doing === "reading" && SENTENCES[code] === REFUSED) return new HostFailure(...NOT_READABLE);
   const [kind, sentence] = Object.hasOwn(SENTENCES, code) ? (SENTENCES[code] as Sentence) : unknown(error, code);
   return new HostFailure(kind, sentence);
 }
@@ -29,6 +30,10 @@ const REFUSED: Sentence = [
   "locked",
   "Excel does not allow this change here. Unprotect the workbook (Review, Protect Workbook) or ask its owner, or save the report as a new workbook.",
 ];
+const NOT_READABLE: Sentence = [
+  "locked",
+  "Excel does not let this workbook be read. If a yellow bar says Protected View, choose Enable Editing; otherwise ask the workbook's owner for access, then try again.",
+];
 const TOO_MUCH: Sentence = [
   "too large",
   "This is more than Excel hands over at once. Use fewer rows, or run the command line on the saved file.",
@@ -40,6 +45,9 @@ const NOT_HERE: Sentence = [
 
 export const EDITING =
   "Excel waits while a cell is being edited. Finish the cell with Enter, or leave it with Esc, then try again.";
+
+export const UNANSWERED =
+  "Excel has not answered yet. Look whether Excel shows a question or a message, and answer it there, or wait.";
 
 const SENTENCES: Readonly<Record<string, Sentence>> = {
   InvalidOperationInCellEditMode: ["editing a cell", EDITING],
@@ -56,6 +64,10 @@ const SENTENCES: Readonly<Record<string, Sentence>> = {
   InvalidOperation: [
     "locked",
     "Excel does not do this here: the last visible sheet cannot be deleted, nor a hidden one shown. Unhide another sheet, then try once more.",
+  ],
+  MemoryLimitReached: [
+    "too large",
+    "Excel has no memory left for this. Close other workbooks, then try again, or run the command line on the saved file.",
   ],
   ItemAlreadyExists: ["changed meanwhile", "A sheet or table of this name was added meanwhile. Try once more."],
 };

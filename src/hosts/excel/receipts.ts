@@ -1,4 +1,4 @@
-import { HostFailure, type Receipt } from "../../workbook/host";
+import { HostFailure, type JobOptions, type Receipt } from "../../workbook/host";
 import type { MarkedSheet } from "./mark";
 import type { Patience } from "./run";
 import { removeSheets } from "./write/remove-sheets";
@@ -17,12 +17,12 @@ export function receiptsOf(sheets: readonly MarkedSheet[]): Receipt[] {
 }
 
 /** Deletes the sheets of a receipt that bear the mark; a sheet of the same name that the user made stays. */
-export async function removeAdded(receipt: Receipt, patience: Patience): Promise<void> {
-  const { sheets } = await readStanding(patience);
+export async function removeAdded(receipt: Receipt, patience: Patience, options?: JobOptions): Promise<void> {
+  const { sheets } = await readStanding(patience, options);
   const named = new Set(receipt.sheets);
   const ours = sheets.filter(({ name, mark }) => mark?.kind === "report" && named.has(name));
   if (ours.length === 0) {
     throw new HostFailure("changed meanwhile", "These sheets are no longer there: nothing was left to remove.");
   }
-  await removeSheets(ours, patience);
+  await removeSheets(ours, patience, options);
 }

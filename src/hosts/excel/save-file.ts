@@ -1,9 +1,6 @@
 /// <reference types="office-js" />
+import type { JobOptions, SavedAs } from "../../workbook/host";
 import { patiently, type Patience } from "./run";
-
-/** To be shown beside the command that saves a workbook. */
-export const OPENS_UNSAVED =
-  "Excel opens it as a new workbook that is not saved yet. Save it yourself, where only those may look who should.";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 /** Excel on the web takes 5 MB a request. */
@@ -15,11 +12,16 @@ export async function saveFile(
   bytes: Uint8Array,
   mimeType: string,
   patience: Patience,
-): Promise<void> {
+  options?: JobOptions,
+): Promise<SavedAs> {
   const isWorkbook = mimeType === XLSX && (bytes.length * 4) / 3 < MOST_BASE64;
-  if (!isWorkbook) return download(fileName, bytes, mimeType);
+  if (!isWorkbook) {
+    download(fileName, bytes, mimeType);
+    return "downloaded";
+  }
   const base64 = base64Of(bytes);
-  return patiently(() => Excel.createWorkbook(base64), patience);
+  await patiently(() => Excel.createWorkbook(base64), patience, options);
+  return "opened";
 }
 
 /** A whole number of base64's groups of three, short enough to be a call's arguments. */

@@ -1,5 +1,5 @@
 import { setDateSystem } from "../../../functions/date-system";
-import { HostFailure, type JobOptions, type Receipt, type WorkbookHost } from "../../workbook/host";
+import { HostFailure, type JobOptions, type Receipt, type SavedAs, type WorkbookHost } from "../../workbook/host";
 import { safeSheetNames } from "../../workbook/sheet-names";
 import type { SheetOut } from "../../workbook/sheets";
 import type { CellRange, SheetIn, WorkbookIn } from "../../workbook/workbook";
@@ -132,8 +132,9 @@ export class PageWorkbook implements WorkbookHost {
     this.decisions = decisions;
   }
 
-  async saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {
+  async saveFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<SavedAs> {
     saveToDisk(fileName, bytes, mimeType);
+    return "downloaded";
   }
 
   async downloadFile(fileName: string, bytes: Uint8Array, mimeType: string): Promise<void> {

@@ -2,17 +2,26 @@ import { Button } from "@fluentui/react-components";
 import { useState } from "react";
 import type { Receipt } from "../../../src/workbook/host";
 import { useStyles } from "../../look/styles";
-import { receiptTitle } from "../../words/report";
+import { notListed, receiptTitle, unsureInWords } from "../../words/report";
 import { usePane } from "../pane-context";
 import { Section } from "./section";
 
 /** What runs added and is still there, each to be taken away again. */
 export function Added() {
-  const { receipts } = usePane().state;
+  const { state, actions } = usePane();
+  const { receipts, receiptsUnread } = state;
   const styles = useStyles();
-  if (receipts.length === 0) return null;
+  if (receipts.length === 0 && receiptsUnread === null) return null;
   return (
     <Section title="Added to this workbook">
+      {receiptsUnread !== null && (
+        <div role="status">
+          <p className={styles.sentence}>{notListed(receiptsUnread)}</p>
+          <Button size="small" disabledFocusable={state.job !== null} onClick={actions.listReceipts}>
+            List again
+          </Button>
+        </div>
+      )}
       <ul className={styles.list}>
         {receipts.map((receipt) => (
           <OneReceipt key={receipt.sheets.join("/")} receipt={receipt} />
@@ -30,7 +39,8 @@ function OneReceipt({ receipt }: { receipt: Receipt }) {
         <strong>{receiptTitle(receipt)}</strong>
       </p>
       <p className={styles.quiet}>{receipt.sheets.join(", ")}</p>
-      <Remove receipt={receipt} />
+      {receipt.unsure && <p className={styles.sentence}>{unsureInWords(receipt.unsure)}</p>}
+      {receipt.sheets.length > 0 && <Remove receipt={receipt} />}
     </li>
   );
 }

@@ -2,7 +2,7 @@ import { Button } from "@fluentui/react-components";
 import { useState } from "react";
 import type { Decision } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
-import { DECISIONS_ABOUT, decisionInWords } from "../../words/decisions";
+import { DECISIONS_ABOUT, decisionInWords, decisionsUnread } from "../../words/decisions";
 import { usePane } from "../pane-context";
 import { Messages } from "../parts/messages";
 import { Disclosure } from "../parts/disclosure";
@@ -14,13 +14,16 @@ import { NewDecision } from "./new-decision";
 export function Decisions() {
   const { state, actions } = usePane();
   const styles = useStyles();
-  const { list, messages } = state.decisions;
+  const { list, messages, unread } = state.decisions;
   const [faults, setFaults] = useState<readonly string[]>([]);
   const keep = (decisions: readonly Decision[]) => void actions.keepDecisions(decisions).then(setFaults);
   return (
     <Section title="Decisions" about={DECISIONS_ABOUT}>
       {messages.length > 0 && <Unreadable messages={messages} onAfresh={() => keep([])} />}
-      {list.length === 0 && messages.length === 0 && <p className={styles.sentence}>No decision was made yet.</p>}
+      {unread !== null && <p className={styles.told}>{decisionsUnread(unread)}</p>}
+      {list.length === 0 && messages.length === 0 && unread === null && (
+        <p className={styles.sentence}>No decision was made yet.</p>
+      )}
       <ul className={styles.list}>
         {list.map((decision, index) => (
           <DecisionLine

@@ -1,11 +1,13 @@
 import type { JobOptions, Progress } from "../../../src/workbook/host";
 import type { WorkbookIn } from "../../../src/workbook/workbook";
 import { ExcelWorkbook } from "../../../src/hosts/excel/excel-workbook";
+import type { Patience } from "../../../src/hosts/excel/run";
 
 export { bookOf } from "../../office/book-of";
 
-/** Waits little for the user who edits a cell. */
-export const hasty = () => new ExcelWorkbook({ retryMs: 1, mostRetries: 5 });
+/** Waits little for a person, and for Excel. */
+export const hasty = (patience: Partial<Patience> = {}) =>
+  new ExcelWorkbook({ retryMs: 1, mostRetries: 5, tellMs: 50, graceMs: 20, answerMs: 60, ...patience });
 
 export function job(): JobOptions & { readonly steps: Progress[]; readonly cancel: () => void } {
   const controller = new AbortController();

@@ -1,7 +1,9 @@
 import { textArgument } from "../protocol/arguments";
+import { RichError } from "../protocol/rich-error";
 import { Ref, serverType } from "../protocol/server-type";
 import type { MemoryWorkbook } from "../workbook/memory-workbook";
 import { functionsType } from "./functions";
+import { rangeType } from "./range";
 import { workbookTablesType } from "./table";
 import { worksheetCollectionType } from "./worksheet";
 
@@ -42,5 +44,14 @@ export const workbookType = serverType<MemoryWorkbook>("Workbook", {
     Application: (workbook) => new Ref(applicationType, workbook),
     Names: (workbook) => new Ref(namesType, workbook),
     Tables: (workbook) => new Ref(workbookTablesType, workbook),
+  },
+  methods: {
+    // Source: OfficeDev/office-js issue 5319, while another workbook is in front.
+    GetActiveCell: (workbook) => {
+      if (workbook.isBehind) throw new RichError("InvalidSelection", "The current selection is invalid.");
+      const sheet = workbook.activeSheet ?? workbook.sheets[0];
+      if (!sheet) throw new RichError("ItemNotFound", "There is no sheet.");
+      return new Ref(rangeType, { workbook, sheet, area: { top: 0, left: 0, bottom: 0, right: 0 } });
+    },
   },
 });

@@ -36,12 +36,14 @@ const customPropertiesType = serverType<MemorySheet>("WorksheetCustomPropertyCol
   },
 });
 
-const freezePanesType = serverType<MemorySheet>("WorksheetFreezePanes", {
+const freezePanesType = serverType<SheetOfWorkbook>("WorksheetFreezePanes", {
   methods: {
-    FreezeAt: (sheet, [range]) => {
+    FreezeAt: ({ workbook, sheet }, [range]) => {
+      workbook.refuseBehind("WorksheetFreezePanes.FreezeAt");
       sheet.frozen = objectArgument<MemoryRange>(range, "Range", "WorksheetFreezePanes.FreezeAt").area;
     },
-    FreezeRows: (sheet, [count]) => {
+    FreezeRows: ({ workbook, sheet }, [count]) => {
+      workbook.refuseBehind("WorksheetFreezePanes.FreezeRows");
       sheet.frozen = {
         top: 0,
         left: 0,
@@ -49,7 +51,8 @@ const freezePanesType = serverType<MemorySheet>("WorksheetFreezePanes", {
         right: -1,
       };
     },
-    FreezeColumns: (sheet, [count]) => {
+    FreezeColumns: ({ workbook, sheet }, [count]) => {
+      workbook.refuseBehind("WorksheetFreezePanes.FreezeColumns");
       const right = countArgument(count, "WorksheetFreezePanes.FreezeColumns") - 1;
       sheet.frozen = { top: 0, left: 0, bottom: -1, right };
     },
@@ -65,14 +68,17 @@ const worksheetType = serverType<SheetOfWorkbook>("Worksheet", {
     ShowGridlines: { get: ({ sheet }) => sheet.showGridlines },
     // So is it called on the wire where office.js sets it.
     Gridlines: {
-      set: ({ sheet }, value) => (sheet.showGridlines = booleanArgument(value, "Worksheet.ShowGridlines")),
+      set: ({ workbook, sheet }, value) => {
+        workbook.refuseBehind("Worksheet.ShowGridlines");
+        sheet.showGridlines = booleanArgument(value, "Worksheet.ShowGridlines");
+      },
     },
   },
   objects: {
     Charts: (of) => new Ref(chartCollectionType, of),
     Tables: (of) => new Ref(tableCollectionType, of),
     PageLayout: ({ sheet }) => new Ref(pageLayoutType, sheet),
-    FreezePanes: ({ sheet }) => new Ref(freezePanesType, sheet),
+    FreezePanes: (of) => new Ref(freezePanesType, of),
     CustomProperties: ({ sheet }) => new Ref(customPropertiesType, sheet),
   },
   methods: {

@@ -22,6 +22,8 @@ export class MemoryWorkbook {
   readonly opened: string[] = [];
   /** Requests that are still refused because a cell is being edited. */
   editingRequests = 0;
+  /** Another workbook is in front: some members then fail. */
+  isBehind = false;
   private made = 0;
 
   constructor({ name = "Book.xlsx", dateSystem = 1900, emptyCells = "" }: MemoryWorkbookOptions = {}) {
@@ -42,6 +44,7 @@ export class MemoryWorkbook {
   }
 
   addSheet(name: string): MemorySheet {
+    this.refuseBehind("Worksheets.Add");
     if (this.isStructureProtected) throw new RichError("AccessDenied", "The workbook is protected.", "Worksheets.Add");
     if (this.sheet(name)) throw new RichError("ItemAlreadyExists", "A sheet of this name exists.", "Worksheets.Add");
     if (!isSheetName(name)) throw invalidArgument("Worksheets.Add");
@@ -51,11 +54,17 @@ export class MemoryWorkbook {
   }
 
   deleteSheet(sheet: MemorySheet): void {
+    if (this.isBehind) throw new RichError("InvalidSelection", "The current selection is invalid.", "Worksheet.Delete");
     if (this.isStructureProtected)
       throw new RichError("AccessDenied", "The workbook is protected.", "Worksheet.Delete");
     const isLast = this.sheets.every((each) => each === sheet || each.visibility !== "Visible");
     if (isLast) throw new RichError("InvalidOperation", "A workbook needs a visible sheet.", "Worksheet.Delete");
     this.sheets.splice(this.sheets.indexOf(sheet), 1);
+  }
+
+  /** Source: OfficeDev/office-js issue 771, which names no code of its own for it. */
+  refuseBehind(member: string): void {
+    if (this.isBehind) throw new RichError("GeneralException", "There was an internal error.", member);
   }
 
   addTable(sheet: MemorySheet, table: Omit<MemoryTable, "id">): MemoryTable {

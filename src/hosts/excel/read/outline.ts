@@ -5,7 +5,7 @@ import type { CellRange, TableIn } from "../../../workbook/workbook";
 import { dateSystemOf, firstDayOf1904 } from "../date-system";
 import { markedSheets } from "../mark";
 import { isExcelApi } from "../ready";
-import { inExcel, type Patience } from "../run";
+import { type Patience, readInExcel } from "../run";
 
 /** What stands where, before a cell is read. */
 export interface Outline {
@@ -24,7 +24,7 @@ export interface SheetOutline {
 
 /** The user's own sheets that hold something, hidden ones too. Sheets that this add-in added are no records. */
 export function readOutline(patience: Patience, options: JobOptions): Promise<Outline> {
-  return inExcel(
+  return readInExcel(
     async (context) => {
       const firstDay = firstDayOf1904(context);
       const own = (await markedSheets(context)).filter(({ mark }) => mark === null);

@@ -1,7 +1,7 @@
 /// <reference types="office-js" />
 import { HostFailure, type JobOptions } from "../../../workbook/host";
 import type { CellRange } from "../../../workbook/workbook";
-import { inExcel, type Patience } from "../run";
+import { type Patience, readInExcel } from "../run";
 import type { CellSink } from "./cell-sink";
 import { putCells } from "./put-cells";
 
@@ -50,7 +50,7 @@ async function readSlice(
 }
 
 function fetchBlock(sheetId: string, area: CellRange, patience: Patience, options: JobOptions) {
-  return inExcel(
+  return readInExcel(
     async (context) => {
       const sheet = context.workbook.worksheets.getItem(sheetId);
       const rows = area.bottom - area.top + 1;

@@ -1,5 +1,5 @@
 /// <reference types="office-js" />
-import { HostFailure } from "../../../workbook/host";
+import { HostFailure, type JobOptions } from "../../../workbook/host";
 import { inExcel, type Patience } from "../run";
 
 export interface AddedSheet {
@@ -8,13 +8,18 @@ export interface AddedSheet {
 }
 
 /** Deletes sheets by their id; one that is gone is passed over. */
-export function removeSheets(sheets: readonly AddedSheet[], patience: Patience): Promise<void> {
-  return inExcel(async (context) => {
-    const found = sheets.map(({ id }) => context.workbook.worksheets.getItemOrNullObject(id).load("id"));
-    await context.sync();
-    for (const sheet of found) if (!sheet.isNullObject) sheet.delete();
-    await context.sync();
-  }, patience);
+export function removeSheets(sheets: readonly AddedSheet[], patience: Patience, options?: JobOptions): Promise<void> {
+  return inExcel(
+    async (context) => {
+      const found = sheets.map(({ id }) => context.workbook.worksheets.getItemOrNullObject(id).load("id"));
+      await context.sync();
+      options?.signal.throwIfAborted();
+      for (const sheet of found) if (!sheet.isNullObject) sheet.delete();
+      await context.sync();
+    },
+    patience,
+    options,
+  );
 }
 
 /** Takes away what a job had added when it stopped; the user hears of what could not be taken away. */

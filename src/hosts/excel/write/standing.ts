@@ -1,7 +1,7 @@
 /// <reference types="office-js" />
 import { HostFailure, type JobOptions } from "../../../workbook/host";
 import { type MarkedSheet, markedSheets } from "../mark";
-import { inExcel, type Patience } from "../run";
+import { type Patience, readInExcel } from "../run";
 
 /** What stands in the workbook before anything is added. */
 export interface Standing {
@@ -12,7 +12,7 @@ export interface Standing {
 
 /** Fails with "locked" where no sheet can be added or deleted. */
 export function readStanding(patience: Patience, options?: JobOptions): Promise<Standing> {
-  return inExcel(
+  return readInExcel(
     async (context) => {
       const { protection, tables, names } = context.workbook;
       protection.load("protected");
