@@ -1,23 +1,9 @@
 import { type Decision, parseDecisions } from "../../src/records/corrections/decisions";
 import { toldOfFailure } from "../words/failures";
 import { toldOfSaving } from "../words/report";
-import type { JobTools, Pane } from "./pane";
+import { loadDecisions } from "./load-decisions";
+import type { Pane } from "./pane";
 import { checkAgain } from "./read";
-
-/** Takes up the decisions that the workbook keeps. Where it does not hand them over, that is shown, and thrown on. */
-export async function loadDecisions(pane: Pane, options?: JobTools): Promise<void> {
-  const { dispatch, state } = pane.store;
-  const kept = await pane.host.loadDecisions(options).catch((error: unknown) => {
-    if (!options?.signal.aborted) dispatch({ type: "decisions unread", why: toldOfFailure(error, "reading").text });
-    throw error;
-  });
-  const parsed = kept === null || kept === undefined ? { decisions: [] } : parseDecisions(kept);
-  if ("messages" in parsed) return dispatch({ type: "decisions loaded", list: [], messages: parsed.messages });
-  const { list, messages } = state().decisions;
-  const isNew = messages.length > 0 || JSON.stringify(list) !== JSON.stringify(parsed.decisions);
-  if (isNew && state().found) dispatch({ type: "decisions changed", list: parsed.decisions });
-  else dispatch({ type: "decisions loaded", list: parsed.decisions, messages: [] });
-}
 
 /** Keeps the decisions, and judges the records again under them. Gives the messages where they cannot stand together. */
 export async function keepDecisions(pane: Pane, list: readonly Decision[]): Promise<readonly string[]> {

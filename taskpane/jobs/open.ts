@@ -1,5 +1,5 @@
 import { toldOfFailure } from "../words/failures";
-import { loadDecisions } from "./decisions";
+import { loadDecisions } from "./load-decisions";
 import { listReceipts, type Pane } from "./pane";
 
 /** What the pane knows before anything is asked of it: no cell of the records is read. One failure keeps nothing else from being known. */

@@ -4,7 +4,7 @@ import { handOver } from "../client/hand-over";
 import type { Entries } from "../state/pane-state";
 import { correctionsUnread } from "../words/failures";
 import { toldOfReading } from "../words/records";
-import { loadDecisions } from "./decisions";
+import { loadDecisions } from "./load-decisions";
 import { type JobTools, type Pane, runJob } from "./pane";
 
 /** Reads the workbook afresh and lists what was found. */
