@@ -1,5 +1,5 @@
 import { isoOf } from "../../src/age/day";
-import { parseSettings } from "../../src/settings/parse";
+import { parseSettings } from "../../src/settings/settings";
 import type { Settings } from "../../src/settings/settings";
 import { currentDateSystem } from "../date-system";
 import { invalid } from "../failure";

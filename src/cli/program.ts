@@ -1,4 +1,5 @@
 import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { settingsThatBearOn } from "../settings/settings";
 import { VERSION } from "../report/version";
 import { MOST_VISITS_IN_PLAN, VISITS_IN_PLAN, visitsAsked } from "../tables/caseload/plan-visits";
 import { badRequest } from "./failure";
@@ -82,8 +83,7 @@ function checkCommand(found: Found): Command {
     .argument("<book>", "the program's workbook (.xlsx); it is only read")
     .option("--json <file>", "the findings as JSON")
     .option("--decisions <file>", "repair decisions (JSON)");
-  const names = ["asOf", "enteredBy", "correctBelow", "gestationDecimals", "metDates", "monthFirst"];
-  for (const option of settingOptions(names)) command.addOption(option);
+  for (const option of settingOptions(settingsThatBearOn("reading"))) command.addOption(option);
   return command.action((book: string, options: Record<string, string>) =>
     found({
       kind: "check",
@@ -104,8 +104,7 @@ function pageCommand(found: Found): Command {
     .option("--visits <count>", "how many visits the plan on a caseload page is for", visitsInPlan, VISITS_IN_PLAN)
     .requiredOption("--out <file>", "the workbook to write, of one sheet", workbookName)
     .option("--decisions <file>", "repair decisions (JSON)");
-  const names = ["asOf", "enteredBy", "recheck", "correctBelow", "correctUntil", "gestationDecimals", "metDates"];
-  for (const option of settingOptions([...names, "monthFirst"])) command.addOption(option);
+  for (const option of settingOptions(settingsThatBearOn("reading", "ages", "met", "boxes"))) command.addOption(option);
   return command.action((book: string, { visits, ...options }: Record<string, string> & { visits: number }) =>
     found({
       kind: "page",

@@ -1,40 +1,27 @@
-import { type Day, isoOf } from "../age/day";
+import { type PlainValue } from "./entries";
+import { SETTING_CATALOGUE, SETTING_NAMES, type SettingName, type SettingValues } from "./catalogue";
 import type { Settings } from "./shape";
 
 /** Plain values under the settings' own names. */
-export type SettingsEcho = Readonly<Record<string, string | number | boolean | null | readonly (string | number)[]>>;
+export type SettingsEcho = Readonly<Record<SettingName, PlainValue>>;
 
 /** Every setting as it would be written: dates as ISO text, `correctBelow` as "37+0". Parsing the echo gives the settings again. */
 export function echoSettings(settings: Settings): SettingsEcho {
-  const { correction } = settings;
-  return {
-    asOf: iso(settings.asOf),
-    from: iso(settings.from),
-    enteredBy: iso(settings.enteredBy),
-    correctBelow:
-      correction.belowDays === 0 ? "never" : `${Math.floor(correction.belowDays / 7)}+${correction.belowDays % 7}`,
-    correctUntil: until(settings),
-    edges: settings.edges,
-    recheck: settings.recheckDays,
-    level: settings.level,
-    by: settings.by,
-    minimumCell: settings.minimumCell,
-    floor: settings.floor,
-    releaseMethod: settings.releaseMethod,
-    wholeGroups: settings.wholeGroups,
-    scanMonths: settings.scanMonths,
-    gestationDecimals: settings.gestationDecimals,
-    metDates: settings.metDates,
-    seed: settings.seed,
-    monthFirst: settings.monthFirst,
+  const { correction, recheckDays, ...rest } = settings;
+  const values: SettingValues = {
+    ...rest,
+    correctBelow: correction.belowDays,
+    correctUntil: correction,
+    recheck: recheckDays,
   };
+  return Object.fromEntries(SETTING_NAMES.map((name) => [name, written(name, values[name])])) as SettingsEcho;
 }
 
-function iso(day: Day | null): string | null {
-  return day === null ? null : isoOf(day);
+/** The usual value of a setting as it would be written; null where it has none. */
+export function usualWritten(name: SettingName): PlainValue {
+  return written(name, SETTING_CATALOGUE[name].usual);
 }
 
-function until({ correction }: Settings): number | string {
-  if (correction.untilMonths === Infinity) return "always";
-  return correction.untilAge === "corrected" ? `${correction.untilMonths} corrected` : correction.untilMonths;
+function written(name: SettingName, value: SettingValues[SettingName]): PlainValue {
+  return value === null ? null : SETTING_CATALOGUE[name].entry.write(value as never);
 }

@@ -1,14 +1,10 @@
-import type { CorrectionRule } from "../age/correction";
+import { z } from "zod";
 import { calendarOf, type Day, dayOf } from "../age/day";
 import type { DateSystem } from "../age/serial";
-import { type SettingEntries, type SettingName, settingsSchema } from "./schema";
-import type { Settings } from "./shape";
-import { usualSettings } from "./usual";
+import { SETTING_CATALOGUE, SETTING_NAMES, type SettingName, type SettingValues } from "./catalogue";
+import { type Settings, settingsOf } from "./shape";
 
 export type ParsedSettings = { readonly settings: Settings } | { readonly messages: readonly string[] };
-
-/** The names of all settings, as they are written on every surface. */
-export const SETTING_NAMES: readonly SettingName[] = Object.keys(settingsSchema(1900).shape) as SettingName[];
 
 /**
  * The settings that entries stand for: text, numbers, ISO dates or serial numbers under the settings' own names; what is
@@ -20,7 +16,7 @@ export function parseSettings(entries: Readonly<Record<string, unknown>>, system
   const parsed = settingsSchema(system).safeParse(named);
   const messages = unknown.map(unknownSetting).concat((parsed.error?.issues ?? []).map((issue) => issue.message));
   if (!parsed.success || messages.length > 0) return { messages };
-  const settings = settingsOf(parsed.data);
+  const settings = withPeriod(settingsOf(parsed.data as SettingValues));
   const together = contradictions(settings);
   return together.length > 0 ? { messages: together } : { settings };
 }
@@ -31,24 +27,26 @@ export function firstDayOfQuarter(day: Day): Day {
   return dayOf(year, month - ((month - 1) % 3), 1);
 }
 
-function settingsOf(entries: SettingEntries): Settings {
-  const asOf = entries.asOf ?? null;
-  const { correctBelow, correctUntil, recheck, from, ...rest } = entries;
-  const given = Object.fromEntries(
-    Object.entries(rest).filter(([, value]) => value !== undefined),
-  ) as Partial<Settings>;
-  return {
-    ...usualSettings,
-    ...given,
-    asOf,
-    from: from ?? (asOf === null ? null : firstDayOfQuarter(asOf)),
-    correction: correctionOf(correctBelow, correctUntil),
-    recheckDays: recheck ?? usualSettings.recheckDays,
-  };
+/** Each setting takes text, numbers or lists, and refuses with one sentence that names it and what is legal. */
+function settingsSchema(system: DateSystem) {
+  return z.strictObject(Object.fromEntries(SETTING_NAMES.map((name) => [name, entrySchema(name, system)])));
 }
 
-function correctionOf(below: number | undefined, until: SettingEntries["correctUntil"]): CorrectionRule {
-  return { ...usualSettings.correction, ...(below === undefined ? {} : { belowDays: below }), ...until };
+function entrySchema(name: SettingName, system: DateSystem) {
+  const { entry, usual } = SETTING_CATALOGUE[name];
+  return z.unknown().transform((given, context): unknown => {
+    if (entry.isLeftOut(given)) return usual;
+    const value = entry.read(typeof given === "string" ? given.normalize("NFKC").trim() : given, system);
+    if (value !== null) return value;
+    context.addIssue({ code: "custom", message: `${name} must be ${entry.legal}.` });
+    return z.NEVER;
+  });
+}
+
+/** Without a first day, the period is the quarter of the as-of date up to that day. */
+function withPeriod(settings: Settings): Settings {
+  const { from, asOf } = settings;
+  return { ...settings, from: from ?? (asOf === null ? null : firstDayOfQuarter(asOf)) };
 }
 
 function contradictions(settings: Settings): string[] {

@@ -1,33 +1,19 @@
 import type { CorrectionRule } from "../age/correction";
-import type { Day } from "../age/day";
-import type { GestationDecimals } from "../age/gestation";
+import { SETTING_CATALOGUE, SETTING_NAMES, type SettingValues } from "./catalogue";
 
-/** Every choice that changes a number. Built by `parseSettings`; the names are the same on every surface. */
-export interface Settings {
-  /** The day the figures are true for; null only for a check that does not judge future dates. */
-  readonly asOf: Day | null;
-  /** First day of the period. */
-  readonly from: Day | null;
-  /** Rows entered after this day are left out; null: no cut-off. */
-  readonly enteredBy: Day | null;
+/** Every choice that changes a number, as the figures take it. Built by `parseSettings`. */
+export interface Settings extends Omit<SettingValues, "correctBelow" | "correctUntil" | "recheck"> {
   readonly correction: CorrectionRule;
-  /** Age-band edges, months, rising. */
-  readonly edges: readonly number[];
-  /** A look without the skill that is older than this is out of date, days. */
+  /** A check without the skill that is older than this is out of date, days. */
   readonly recheckDays: number;
-  /** Confidence level of every interval, 0 to 1. */
-  readonly level: number;
-  /** Headings of Children to group by. */
-  readonly by: readonly string[];
-  readonly minimumCell: number;
-  readonly floor: number;
-  readonly releaseMethod: "hide" | "round" | "ranges";
-  /** Whether a share of 0% or 100% of a group is only told to whoever releases it, or hidden like a small count. */
-  readonly wholeGroups: "flag" | "hide";
-  readonly scanMonths: number;
-  readonly gestationDecimals: GestationDecimals | null;
-  readonly metDates: "seen" | "exact";
-  readonly seed: number;
-  /** How text dates are read where their column proves nothing; null: not settled. */
-  readonly monthFirst: boolean | null;
+}
+
+/** Every setting where nothing is said. `asOf` has no usual value: no figure depends on the day it is made. */
+export const usualSettings: Settings = settingsOf(
+  Object.fromEntries(SETTING_NAMES.map((name) => [name, SETTING_CATALOGUE[name].usual])) as SettingValues,
+);
+
+/** What is corrected, and until when, is one rule. */
+export function settingsOf({ correctBelow, correctUntil, recheck, ...rest }: SettingValues): Settings {
+  return { ...rest, correction: { belowDays: correctBelow, ...correctUntil }, recheckDays: recheck };
 }

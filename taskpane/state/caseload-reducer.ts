@@ -1,3 +1,4 @@
+import { settingsThatBearOn } from "../../src/settings/settings";
 import type { RecordsFound } from "../worker/found";
 import type { CaseloadState, PaneAction } from "./pane-state";
 
@@ -12,7 +13,7 @@ export function reduceCaseload(state: CaseloadState, action: PaneAction): Caselo
     case "caseload listed":
       return { ...state, listed: action.listed, asked: action.asked, isOld: false, seen: false };
     case "entry changed":
-      return BEARS_ON_LIST.has(action.name) ? aged(state) : state;
+      return BEARS_ON_LIST.includes(action.name) ? aged(state) : state;
     case "decisions changed":
       return aged(state);
     case "records read":
@@ -34,16 +35,7 @@ function reducePage(state: CaseloadState, action: PaneAction): CaseloadState {
 }
 
 /** Settings that change which children are listed, or why. */
-const BEARS_ON_LIST: ReadonlySet<string> = new Set([
-  "asOf",
-  "enteredBy",
-  "correctBelow",
-  "correctUntil",
-  "recheck",
-  "gestationDecimals",
-  "metDates",
-  "monthFirst",
-]);
+const BEARS_ON_LIST = settingsThatBearOn("reading", "ages", "met", "boxes");
 
 function aged(state: CaseloadState): CaseloadState {
   return state.listed && !state.isOld ? { ...state, isOld: true } : state;

@@ -1,3 +1,4 @@
+import { settingsThatBearOn } from "../../src/settings/settings";
 import type { RecordsFound } from "../worker/found";
 import { reduceCaseload } from "./caseload-reducer";
 import { reduceQuarter } from "./quarter-reducer";
@@ -95,7 +96,7 @@ function reduceRecords(state: PaneState, action: PaneAction): PaneState {
     case "entry changed":
       return {
         ...state,
-        foundIsOld: state.found !== null && BEARS_ON_READING.has(action.name) ? true : state.foundIsOld,
+        foundIsOld: state.found !== null && BEARS_ON_READING.includes(action.name) ? true : state.foundIsOld,
       };
     default:
       return state;
@@ -103,7 +104,7 @@ function reduceRecords(state: PaneState, action: PaneAction): PaneState {
 }
 
 /** Settings that change what is found in the records. */
-const BEARS_ON_READING: ReadonlySet<string> = new Set(["asOf", "gestationDecimals", "metDates", "monthFirst"]);
+const BEARS_ON_READING = settingsThatBearOn("reading");
 
 function withCells(found: RecordsFound, index: number, cells: RecordsFound["groups"][number]["cells"]): RecordsFound {
   const groups = found.groups.map((group, at) =>

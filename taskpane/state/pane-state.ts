@@ -1,5 +1,5 @@
 import type { Decision } from "../../src/records/corrections/decisions";
-import type { SettingName } from "../../src/settings/schema";
+import type { SettingName } from "../../src/settings/settings";
 import type { ReleasableId, TableId } from "../../src/tables/table";
 import type { Progress, Receipt } from "../../src/workbook/host";
 import type { RecordsFound, TableChoice } from "../worker/found";

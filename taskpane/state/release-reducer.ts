@@ -1,3 +1,4 @@
+import { settingsThatBearOn } from "../../src/settings/settings";
 import type { ReleasableId } from "../../src/tables/table";
 import type { PaneAction, ReleaseState } from "./pane-state";
 
@@ -22,7 +23,7 @@ export function reduceRelease(state: ReleaseState, action: PaneAction): ReleaseS
     case "release refused by a field":
       return { ...state, refused: state.refused + 1 };
     case "entry changed":
-      return NO_BEARING.has(action.name) ? state : aged(state);
+      return NO_BEARING.includes(action.name) ? state : aged(state);
     case "decisions changed":
       return aged(state);
     default:
@@ -56,7 +57,7 @@ function reduceOutcome(state: ReleaseState, action: PaneAction): ReleaseState {
 const NOTHING = { made: null, refusal: null, isOld: false, isSaved: false, checked: null } as const;
 
 /** Settings that change no figure of a release. */
-const NO_BEARING: ReadonlySet<string> = new Set(["scanMonths"]);
+const NO_BEARING = settingsThatBearOn("clusters");
 
 /** A release is what was asked for, or it is not to be saved: a rule that was changed is another rule. */
 function aged(state: ReleaseState): ReleaseState {

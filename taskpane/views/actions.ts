@@ -1,6 +1,6 @@
 import type { Decision } from "../../src/records/corrections/decisions";
 import type { PageSubject } from "../../src/report/pages/make-page";
-import type { SettingName } from "../../src/settings/schema";
+import type { SettingName } from "../../src/settings/settings";
 import type { ReleasableId, TableId } from "../../src/tables/table";
 import type { Receipt } from "../../src/workbook/host";
 import { removeAdded, savePage, saveReport } from "../jobs/after-build";

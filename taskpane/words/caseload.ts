@@ -1,4 +1,4 @@
-import type { SettingName } from "../../src/settings/schema";
+import type { SettingName } from "../../src/settings/settings";
 import { counted, plural } from "../../src/tables/words";
 import type { PlanReason } from "../../src/tables/caseload/plan-item";
 import { MOST_VISITS_IN_PLAN, visitsAsked } from "../../src/tables/caseload/plan-visits";

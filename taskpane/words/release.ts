@@ -1,6 +1,6 @@
 import type { ProtectionSummary } from "../../src/release/prepared";
 import type { ProseFinding } from "../../src/release/prose";
-import type { SettingName } from "../../src/settings/schema";
+import type { SettingName } from "../../src/settings/settings";
 import { counted, plural } from "../../src/tables/words";
 import type { LedgerOpened, ReleaseState, Told } from "../state/pane-state";
 import type { ReleaseFormat, ReleaseMade, ReleaseRefusal } from "../worker/released";

@@ -5,7 +5,7 @@ import { buildCohort } from "../../src/cohort/cohort";
 import { workbookOfRanges } from "../../src/records/ranges";
 import { readRecords } from "../../src/records/read-records";
 import { ruleOf } from "../../src/records/findings/rules";
-import { parseSettings } from "../../src/settings/parse";
+import { parseSettings } from "../../src/settings/settings";
 import { ageWhenMet } from "../../src/tables/age-when-met";
 import { tableContext } from "../../src/tables/context";
 import { AgeEstimates } from "../../src/tables/estimates";

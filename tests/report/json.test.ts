@@ -1,9 +1,12 @@
 import { reportJson } from "../../src/report/json";
 import type { Report } from "../../src/report/report";
+import { echoSettings, usualSettings } from "../../src/settings/settings";
+
+const settings = { ...echoSettings(usualSettings), asOf: "2026-09-30", edges: [0, 3] };
 
 const report: Report = {
   tool: { name: "Windowline", version: "0" },
-  settings: { asOf: "2026-09-30", edges: [0, 3], by: [] },
+  settings,
   input: [{ table: "Children", sheet: "__proto__", address: "A1:B3", rows: 2, used: 1, leftOut: { "exact copy": 1 } }],
   findings: [],
   tables: [
@@ -16,7 +19,7 @@ const report: Report = {
       notes: ["n"],
     },
   ],
-  provenance: { fingerprint: "f", settings: {}, version: "0", seed: 1 },
+  provenance: { fingerprint: "f", settings, version: "0", seed: 1 },
   print: {
     skills: [],
     curves: [],

@@ -6,7 +6,7 @@ import { RESULT } from "../../src/records/records";
 import { ruleOf } from "../../src/records/findings/rules";
 import { makeSample, type PlantedFault, type Sample } from "../../src/sample/make-sample";
 import { sampleSheets } from "../../src/sample/sample-sheets";
-import { usualSettings } from "../../src/settings/usual";
+import { usualSettings } from "../../src/settings/settings";
 import { asRead } from "./as-read";
 
 const LAST = dayOf(2026, 9, 30);

@@ -1,6 +1,6 @@
 import { isoOf } from "../../age/day";
 import type { Settings } from "../../settings/settings";
-import { echoSettings, usualSettings } from "../../settings/settings";
+import { echoSettings, type SettingName, settingsThatBearOn, usualSettings } from "../../settings/settings";
 import type { TableContext } from "../../tables/context";
 import type { AgeEstimates } from "../../tables/estimates";
 import { SystemBuilder } from "./builder";
@@ -25,7 +25,7 @@ export interface Drafting {
 export function draftingOf(estimates: AgeEstimates, families: readonly string[]): Drafting {
   const { context } = estimates;
   if (families.length !== context.cohort.ids.length) throw new RangeError("draftRelease: one family a child");
-  const tag = (names: readonly string[]) => tagOf(context.settings, names);
+  const tag = (names: readonly SettingName[]) => tagOf(context.settings, names);
   return {
     estimates,
     context,
@@ -43,15 +43,15 @@ export function draftingOf(estimates: AgeEstimates, families: readonly string[])
   };
 }
 
-const AGE_SETTINGS = ["correctBelow", "correctUntil", "gestationDecimals", "monthFirst"] as const;
-const LOOK_SETTINGS = ["recheck", "metDates", "monthFirst"] as const;
-const ATTAINED_SETTINGS = [...AGE_SETTINGS, "metDates"] as const;
-const COUNT_SETTINGS: readonly string[] = [...new Set([...AGE_SETTINGS, ...LOOK_SETTINGS])];
+const AGE_SETTINGS = settingsThatBearOn("ages");
+const LOOK_SETTINGS = settingsThatBearOn("met", "boxes");
+const ATTAINED_SETTINGS = [...new Set([...AGE_SETTINGS, ...settingsThatBearOn("met")])];
+const COUNT_SETTINGS = [...new Set([...AGE_SETTINGS, ...LOOK_SETTINGS])];
 
 /** Canonical text of every setting that changes what is counted. */
 export function definitionOf(settings: Settings): string {
   const echo = echoSettings(settings);
-  const names = [...COUNT_SETTINGS, "enteredBy", "edges", "by"];
+  const names = [...COUNT_SETTINGS, ...settingsThatBearOn("entry", "groups")];
   return names.map((name) => `${name}=${JSON.stringify(echo[name])}`).join(" ");
 }
 
@@ -60,7 +60,7 @@ export function isoDates({ from, asOf }: TableContext): { readonly from: string;
   return { from: isoOf(from), asOf: isoOf(asOf) };
 }
 
-function tagOf(settings: Settings, names: readonly string[]): string {
+function tagOf(settings: Settings, names: readonly SettingName[]): string {
   const [echo, usual] = [echoSettings(settings), echoSettings(usualSettings)];
   return names.flatMap((name) => (echo[name] === usual[name] ? [] : [`${name}=${String(echo[name])}`])).join(" ");
 }

@@ -1,4 +1,5 @@
 import { dayFromIso } from "../../age/day";
+import { settingsThatBearOn } from "../../settings/settings";
 import { plural } from "../../tables/words";
 import type { ReleasedTable } from "../release-table";
 import { isoInWords } from "./days";
@@ -53,17 +54,7 @@ export function comparisonLines({ table, reason, pairs, without }: Comparison): 
 }
 
 /** What makes two figures of one name different ones. The threshold, the seed and the dates themselves do not. */
-const DEFINING: readonly string[] = [
-  "correctBelow",
-  "correctUntil",
-  "edges",
-  "recheck",
-  "level",
-  "by",
-  "gestationDecimals",
-  "metDates",
-  "monthFirst",
-];
+const DEFINING = settingsThatBearOn("ages", "met", "boxes", "groups", "confidence");
 
 function differenceOf(table: ReleasedTable, earlier: EarlierTable, now: Settings, then: Settings): string | null {
   const changed = DEFINING.filter((name) => said(now[name]) !== said(then[name]));

@@ -1,7 +1,8 @@
+import { SETTING_CATALOGUE, SETTING_NAMES, type SettingName } from "../../settings/settings";
 import type { SheetOut } from "../../workbook/sheets";
 import type { Report, SettingsEcho } from "../report";
 import { CAUTIONS } from "./cautions";
-import { DEFINITIONS, SETTINGS_IN_WORDS } from "./method-words";
+import { DEFINITIONS } from "./method-words";
 import { periodInWords, portraitPage } from "./page";
 import { SheetDraft } from "./sheet-draft";
 import { basisInWords, windowInWords } from "./skill-words";
@@ -45,21 +46,15 @@ function section(draft: SheetDraft, heading: string, lines: readonly Line[]): vo
   );
 }
 
-/** Every setting of the run, also one that has no words here yet. */
+/** Every setting of the run. */
 function settingLines(settings: SettingsEcho): Line[] {
-  const words = new Map(SETTINGS_IN_WORDS);
-  const known = SETTINGS_IN_WORDS.map(([name]) => name).filter((name) => Object.hasOwn(settings, name));
-  const others = Object.keys(settings).filter((name) => !words.has(name));
-  return [...known, ...others].map((name): Line => {
-    const said = words.get(name);
-    return [name, said === undefined ? valueInWords(settings[name]) : `${valueInWords(settings[name])} (${said})`];
-  });
+  return SETTING_NAMES.map((name) => [name, `${valueInWords(settings[name])}. ${SETTING_CATALOGUE[name].about}`]);
 }
 
-function valueInWords(value: SettingsEcho[string] | undefined): string {
-  if (value === null || value === undefined) return "not set";
-  if (typeof value === "object") return value.length === 0 ? "none" : value.join(", ");
-  return typeof value === "boolean" ? (value ? "yes" : "no") : String(value);
+function valueInWords(value: SettingsEcho[SettingName]): string {
+  if (value === null) return "Not set";
+  if (typeof value === "object") return value.length === 0 ? "None" : value.join(", ");
+  return typeof value === "boolean" ? (value ? "Yes" : "No") : String(value);
 }
 
 function inputLines({ input }: Report): Line[] {

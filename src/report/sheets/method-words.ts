@@ -46,25 +46,3 @@ export const DEFINITIONS: readonly (readonly [term: string, meaning: string])[] 
     "Percent of pairs of observers of one child, skill and day who wrote the same result, and Cohen's kappa (Cohen 1960) over the four results.",
   ],
 ];
-
-/** What each setting means, in the order in which they are printed. */
-export const SETTINGS_IN_WORDS: readonly (readonly [name: string, words: string])[] = [
-  ["asOf", "The day the figures are true for"],
-  ["from", "First day of the period"],
-  ["enteredBy", "Rows entered after this day are left out"],
-  ["correctBelow", "Ages are corrected for children born before (weeks + days)"],
-  ["correctUntil", "Correcting stops at (months)"],
-  ["edges", "Edges of the age bands (months)"],
-  ["recheck", "A look without the skill is out of date after (days)"],
-  ["level", "Confidence level of limits"],
-  ["by", "Groups by"],
-  ["minimumCell", "Least count that a release shows"],
-  ["floor", "Least value that minimumCell may take"],
-  ["releaseMethod", "How a release protects small counts"],
-  ["wholeGroups", "0% and 100% of a group in a release (flag: listed; hide: hidden)"],
-  ["scanMonths", "Months that the scan for referrals looks at"],
-  ["gestationDecimals", "How a gestation such as 28.3 is read where the column proves nothing"],
-  ["metDates", "A date in a wide sheet is (seen: the visit; exact: the day it was met)"],
-  ["seed", "Seed of everything drawn by chance"],
-  ["monthFirst", "Text dates have the month first where the column proves nothing"],
-];

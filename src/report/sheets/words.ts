@@ -1,5 +1,6 @@
 import { dayFromIso } from "../../age/day";
 import { dayInWords } from "../../age/day-in-words";
+import type { SettingName } from "../../settings/settings";
 import { counted } from "../../tables/words";
 import type { SettingsEcho } from "../report";
 
@@ -7,7 +8,7 @@ export { dayInWords };
 export { capital, counted, listed, plural } from "../../tables/words";
 
 /** The day of a setting, in words; null where it is not set. */
-export function settingDay(settings: SettingsEcho, name: string): string | null {
+export function settingDay(settings: SettingsEcho, name: SettingName): string | null {
   const value = settings[name];
   const day = typeof value === "string" ? dayFromIso(value) : null;
   return day === null ? null : dayInWords(day);

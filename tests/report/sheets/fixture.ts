@@ -1,10 +1,12 @@
 import type { Skill } from "../../../src/records/records";
 import type { Report } from "../../../src/report/report";
+import { echoSettings, usualSettings } from "../../../src/settings/settings";
 import type { Table, TableColumn, TableUnit, TableValue } from "../../../src/tables/table";
 
 /** A small invented report, made by hand: no figure in it comes from the program. */
 export function smallReport(changes: Partial<Report> = {}): Report {
   const settings = {
+    ...echoSettings(usualSettings),
     asOf: "2026-09-30",
     from: "2026-07-01",
     correctBelow: "37+0",

@@ -129,7 +129,7 @@ test("a window without an opening is drawn as one age, not shaded", () => {
 test("the method sheet tells settings, rows left out by reason, decisions, bases, provenance and cautions", () => {
   const text = valuesOf(named("Method")).flat().join("\n");
   for (const part of [
-    "37+0 (Ages are corrected",
+    "37+0. Corrects the ages",
     "Left out: 8 exact copy; 4 after the as-of date.",
     "Two ids are one child",
     "Gestation is not recorded for 2 children",
