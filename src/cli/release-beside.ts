@@ -1,10 +1,11 @@
 import { strFromU8 } from "fflate";
 import type { Decision } from "../records/corrections/decisions";
 import type { PreparedRelease } from "../release/prepared";
-import { checkProse, hiddenFigures, proseLines } from "../release/prose";
+import { checkText, textLines } from "../release/text-check/check-text";
 import { compareWithEarlier, comparisonLines } from "../release/words/compare-earlier";
 import { type EarlierReport, parseEarlier } from "../release/words/earlier-report";
 import type { WordsContext } from "../release/words/words-context";
+import type { OutputRules } from "../report/release/release-rules";
 import { runReport } from "../report/run";
 import { echoSettings, type Settings } from "../settings/settings";
 import type { WorkbookIn } from "../workbook/workbook";
@@ -40,6 +41,7 @@ function proseFrom(file: string): string {
 export interface Made {
   readonly release: PreparedRelease;
   readonly context: WordsContext;
+  readonly rules: OutputRules;
   readonly settings: Settings;
   readonly workbook: WorkbookIn;
   readonly decisions: readonly Decision[];
@@ -48,7 +50,7 @@ export interface Made {
 export function besideLines({ prose, earlier }: Beside, made: Made): string[] {
   return [
     ...(earlier === null ? [] : earlierLines(earlier, made)),
-    ...(prose === null ? [] : ["", "The text, held against the release:", ...textLines(prose, made)]),
+    ...(prose === null ? [] : ["", "The text, checked against the release:", ...checkedLines(prose, made)]),
   ];
 }
 
@@ -68,13 +70,10 @@ const EARLIER =
   "Beside the earlier report (for you: an earlier report is not protected, and its figures may leave only in a release of their own):";
 
 /** The true tables are made for this alone: what is held back is known nowhere else. */
-function textLines(prose: string, { release, settings, workbook, decisions }: Made): string[] {
-  progress("Holding the text against the release");
+function checkedLines(prose: string, { release, context, rules, settings, workbook, decisions }: Made): string[] {
+  progress("Checking the text against the release");
   const { tables } = runReport(workbook, settings, { tables: release.tables.map(({ id }) => id), decisions });
-  const hidden = release.tables.flatMap((table) => {
-    const truth = tables.find(({ id }) => id === table.id);
-    return truth ? hiddenFigures(table, truth) : [];
-  });
-  const findings = checkProse(prose, release, hidden);
-  return findings.length === 0 ? ["It holds no figure."] : proseLines(findings);
+  const inside = { truth: tables, skills: context.skills, names: rules.names };
+  const findings = checkText(prose, release, inside);
+  return findings.length === 0 ? ["The text has no figures."] : textLines(findings);
 }

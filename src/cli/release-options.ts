@@ -17,7 +17,10 @@ export function releaseCommand(found: (request: Request) => void): Command {
     .option("--format <formats>", "xlsx, csv, svg, png, comma-separated (usual: xlsx)", listOf)
     .option("--ledger <file>", "what was released before, to be protected against; begun where it is not there yet")
     .option("--preset <least>", "a usual rule: 11 (CMS), 10 or 5; zero may show in each", preset)
-    .option("--prose <file>", "a text that is to go with the figures: each number in it is held against them")
+    .option(
+      "--prose <file>",
+      "a text that is to go with the figures: its numbers, names and dates are checked against them",
+    )
     .option("--earlier <file>", "an earlier REPORT.json: the same figures, where the definition is the same")
     .option("--decisions <file>", "repair decisions (JSON)");
   for (const option of settingOptions(SETTING_NAMES)) command.addOption(option);

@@ -37,9 +37,10 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const release = request.ledger === null ? withoutLedger(found) : found;
   const context = contextOf(release, settings, records);
   progress("Writing and scanning");
-  const files = await made(release, context, formats, rulesOf(release, settings, records));
+  const rules = rulesOf(release, settings, records);
+  const files = await made(release, context, formats, rules);
   const after = appendEntry(ledger, release.entry);
-  const lines = besideLines(beside, { release, context, settings, workbook, decisions });
+  const lines = besideLines(beside, { release, context, rules, settings, workbook, decisions });
   if (request.ledger !== null) checkLedgerStands(request.ledger, ledger);
   const written = save(request, files, request.ledger === null ? null : ledgerText(after));
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };

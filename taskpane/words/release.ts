@@ -1,5 +1,5 @@
 import type { ProtectionSummary } from "../../src/release/prepared";
-import type { ProseFinding } from "../../src/release/prose";
+import { HEADS, type TextFinding } from "../../src/release/text-check/check-text";
 import type { SettingName } from "../../src/settings/settings";
 import { counted, plural } from "../../src/tables/words";
 import type { LedgerOpened, ReleaseState, Told } from "../state/pane-state";
@@ -160,33 +160,27 @@ export function toldOfLedger(fileName: string): Told {
   };
 }
 
-const PROSE_WORDS: Readonly<Record<ProseFinding["kind"], string>> = {
-  leak: "Take out",
-  "not found": "Not in the release",
-  denominator: "Numbers missing",
-  period: "Period missing",
-  advice: "Advice",
-  found: "Agrees",
-};
-
 /** `Take out, sentence 2, “7”`. */
-export function proseHead({ kind, sentence, written }: ProseFinding): string {
+export function proseHead({ kind, sentence, written }: TextFinding): string {
   return [
-    PROSE_WORDS[kind],
+    HEADS[kind],
     ...(sentence === null ? [] : [`sentence ${sentence}`]),
     ...(written === "" ? [] : [`“${written}”`]),
   ].join(", ");
 }
 
-export function toldOfProse(findings: readonly ProseFinding[]): Told {
-  if (findings.length === 0) return { tone: "done", text: "Checked: the text holds no figure." };
+export function toldOfProse(findings: readonly TextFinding[]): Told {
+  if (findings.length === 0) return { tone: "done", text: "Checked: the text has no figures." };
   const leaks = findings.filter(({ kind }) => kind === "leak").length;
-  const asks = findings.filter(({ kind }) => kind !== "leak" && kind !== "found" && kind !== "advice").length;
+  const asks = findings.filter(({ kind }) => kind === "mend").length;
   if (leaks > 0) {
-    const gives = plural(leaks, "number gives", "numbers give");
-    return { tone: "done", text: `Checked: ${gives} away what is held back. The text cannot go out as it is.` };
+    const gives = plural(leaks, "place points", "places point");
+    return {
+      tone: "done",
+      text: `Checked: ${gives} at a child or give away what is held back. Take them out before the text leaves.`,
+    };
   }
-  if (asks > 0) return { tone: "done", text: `Checked: ${plural(asks, "place wants", "places want")} a look.` };
+  if (asks > 0) return { tone: "done", text: `Checked: ${plural(asks, "place needs", "places need")} correcting.` };
   return { tone: "done", text: "Checked: every figure agrees with the release." };
 }
 

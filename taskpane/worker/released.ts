@@ -1,6 +1,6 @@
 import type { Decision } from "../../src/records/corrections/decisions";
 import type { ProtectionSummary, ReleaseRule } from "../../src/release/prepared";
-import type { ProseFinding } from "../../src/release/prose";
+import type { TextFinding } from "../../src/release/text-check/check-text";
 import type { CountsPrinted } from "../../src/report/release/counts-printed";
 import type { Settings } from "../../src/settings/settings";
 import type { ReleasableId } from "../../src/tables/table";
@@ -89,5 +89,5 @@ export type LedgerRead =
 export type ReleaseFormat = "xlsx" | "csv" | "svg";
 
 export interface ProseChecked {
-  readonly findings: readonly ProseFinding[];
+  readonly findings: readonly TextFinding[];
 }

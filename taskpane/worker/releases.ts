@@ -4,7 +4,7 @@ import type { Records } from "../../src/records/records";
 import { appendEntry, EMPTY_LEDGER, headOf, type Ledger, ledgerText, parseLedger } from "../../src/release/ledger";
 import type { Solver } from "../../src/release/linear-model";
 import type { PreparedRelease } from "../../src/release/prepared";
-import { checkProse, hiddenFigures } from "../../src/release/prose";
+import { checkText } from "../../src/release/text-check/check-text";
 import { isoInWords } from "../../src/release/words/days";
 import type { WordsContext } from "../../src/release/words/words-context";
 import { prepareRelease } from "../../src/report/prepare-release";
@@ -107,16 +107,12 @@ export class Releases {
 
   /** The true tables are made for this alone: what is held back is known nowhere else. */
   prose(text: string, workbook: WorkbookIn, onStep: OnStep): ProseChecked {
-    const { release, ask, fingerprint } = this.needKept();
+    const { release, context, rules, ask, fingerprint } = this.needKept();
     const { settings, decisions, tables } = ask;
     const { tables: made, provenance } = runReport(workbook, settings, { tables, decisions, onStep });
     if (provenance.fingerprint !== fingerprint) throw new ReleaseStopped(CHANGED);
-    onStep("Holding the text against the release");
-    const hidden = release.tables.flatMap((table) => {
-      const truth = made.find(({ id }) => id === table.id);
-      return truth ? hiddenFigures(table, truth) : [];
-    });
-    return { findings: checkProse(text, release, hidden) };
+    onStep("Checking the text against the release");
+    return { findings: checkText(text, release, { truth: made, skills: context.skills, names: rules.names }) };
   }
 
   private needKept(): Kept {

@@ -144,7 +144,7 @@ test.each([
   expect(state().told).toMatchObject({ tone: "stopped", text: expect.stringMatching(message) });
 });
 
-test("a text is held against the release: a small number of children is a leak, a shown count agrees", async () => {
+test("a text is checked against the release: a small number of children is a leak, a shown count agrees", async () => {
   const { pane, dispatch, release, state } = await opened();
   await prepare(pane);
   dispatch({ type: "prose written", prose: "By 30 September 2026, 7 children were rated, because of our visits." });
@@ -152,7 +152,7 @@ test("a text is held against the release: a small number of children is a leak, 
   const findings = release().checked?.findings ?? [];
   expect(findings.find(({ written }) => written === "7")?.kind).toBe("leak");
   expect(findings.some(({ kind }) => kind === "advice")).toBe(true);
-  expect(state().told?.text).toMatch(/^Checked: 1 number gives away what is held back\./);
+  expect(state().told?.text).toMatch(/^Checked: 1 place points at a child/);
   dispatch({ type: "prose written", prose: "Other words." });
   expect(release().checked).toBeNull();
 });

@@ -1,5 +1,6 @@
 import type { Records } from "../../records/records";
 import type { PreparedRelease } from "../../release/prepared";
+import { type KnownNames, knownNames } from "../../release/text-check/people";
 import type { WordsContext } from "../../release/words/words-context";
 import type { Settings } from "../../settings/settings";
 import { allowedDates } from "./fine-dates";
@@ -18,10 +19,17 @@ export interface OutputRules {
   readonly privateTexts: PrivateTexts;
   readonly allowedDates: readonly string[];
   readonly asOf: string;
+  /** What a text that goes along may not name. */
+  readonly names: KnownNames;
 }
 
 /** What every file of a release is held against before it is saved. */
 export function rulesOf({ asOf, from, tables }: PreparedRelease, { by }: Settings, records: Records): OutputRules {
   const sources = records.skills.map(({ basis }) => basis);
-  return { privateTexts: privateTextsOf(records, by, tables), allowedDates: allowedDates([asOf, from], sources), asOf };
+  return {
+    privateTexts: privateTextsOf(records, by, tables),
+    allowedDates: allowedDates([asOf, from], sources),
+    asOf,
+    names: knownNames(records, by),
+  };
 }
