@@ -6,6 +6,7 @@ import { openPane } from "./jobs/open";
 import type { Pane } from "./jobs/pane";
 import { initialState, reducePane } from "./state/pane-reducer";
 import { createStore } from "./state/store";
+import { unsavedIn } from "./state/unsaved";
 import { actionsOf } from "./views/actions";
 import { PaneApp } from "./views/pane-app";
 
@@ -16,8 +17,14 @@ export interface MountOptions {
   readonly startWorker?: () => WorkerLike;
 }
 
-/** Fills an element with the task pane; the answer takes it out again. */
-export function mountPane(root: HTMLElement, host: WorkbookHost, options: MountOptions = {}): () => void {
+export interface MountedPane {
+  readonly unmount: () => void;
+  /** What would be lost with the pane, as a person would name it. */
+  readonly unsaved: () => readonly string[];
+}
+
+/** Fills an element with the task pane. */
+export function mountPane(root: HTMLElement, host: WorkbookHost, options: MountOptions = {}): MountedPane {
   // zod would otherwise ask whether it may compile, which a strict policy reports.
   config({ jitless: true });
   const pane = paneOver(host, options.startWorker ?? startWorker);
@@ -29,11 +36,16 @@ export function mountPane(root: HTMLElement, host: WorkbookHost, options: MountO
       {...(options.dark === undefined ? {} : { dark: options.dark })}
     />,
   );
+  const stopListening = host.onEdit?.(() => pane.store.dispatch({ type: "records edited" }));
   void openPane(pane);
-  return () => {
-    pane.abort?.abort();
-    pane.client.stop(new Error("The pane was closed."));
-    view.unmount();
+  return {
+    unsaved: () => unsavedIn(pane.store.state()),
+    unmount: () => {
+      stopListening?.();
+      pane.abort?.abort();
+      pane.client.stop(new Error("The pane was closed."));
+      view.unmount();
+    },
   };
 }
 

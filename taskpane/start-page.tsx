@@ -8,7 +8,6 @@ const files = new FileWork(new Worker(new URL("./page/file-worker.ts", import.me
 
 const services: PageServices = {
   readWorkbook: files.read,
-  writeWorkbook: files.write,
   mountPane,
   sampleAddress: "sample/alder-fork.xlsx",
 };

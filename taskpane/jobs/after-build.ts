@@ -33,6 +33,8 @@ function save(pane: Pane, of: MadeKind, made: { readonly fileName: string } | nu
     if (!made) return null;
     tools.onProgress({ step: "Writing the file", done: 0, of: 0 });
     const bytes = await pane.client.ask("file", { of }, tools);
-    return toldOfSaving(made.fileName, await pane.host.saveFile(made.fileName, bytes, XLSX, tools));
+    const as = await pane.host.saveFile(made.fileName, bytes, XLSX, tools);
+    pane.store.dispatch({ type: of === "report" ? "report saved" : "page saved" });
+    return toldOfSaving(made.fileName, as);
   });
 }

@@ -39,6 +39,7 @@ export async function saveDecisionsFile(pane: Pane): Promise<void> {
   const text = `${JSON.stringify({ decisions: pane.store.state().decisions.list }, null, 2)}\n`;
   try {
     const as = await pane.host.saveFile(FILE_NAME, new TextEncoder().encode(text), "application/json");
+    pane.store.dispatch({ type: "corrections saved" });
     pane.store.dispatch({ type: "told", told: toldOfSaving(FILE_NAME, as) });
   } catch (error) {
     pane.store.dispatch({ type: "told", told: toldOfFailure(error, "saving") });

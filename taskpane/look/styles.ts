@@ -7,6 +7,8 @@ export const useStyles = makeStyles({
   light: { ...LIGHT_INKS, "@media (forced-colors: active)": FORCED_INKS },
   dark: { ...DARK_INKS, "@media (forced-colors: active)": FORCED_INKS },
   pane: {
+    // Holds the hidden texts, which would otherwise lengthen the page around the pane.
+    position: "relative",
     minHeight: "100%",
     boxSizing: "border-box",
     containerType: "inline-size",

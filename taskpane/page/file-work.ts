@@ -1,10 +1,6 @@
 import { HostFailure } from "../../src/workbook/host";
-import type { SheetOut } from "../../src/workbook/sheets";
 import type { WorkbookIn } from "../../src/workbook/workbook";
 import type { FileReply, FileRequest } from "./file-messages";
-import { buffersOf } from "./workbook-buffers";
-
-type Job = FileRequest extends infer One ? (One extends FileRequest ? Omit<One, "job"> : never) : never;
 
 interface Waiting {
   readonly resolve: (reply: FileReply) => void;
@@ -12,9 +8,9 @@ interface Waiting {
 }
 
 const BROKEN = "The file could not be read: the part of the page that reads files did not start. Reload the page.";
-const UNFORESEEN = "The file could not be handled. Open it in Excel, save it again as .xlsx, and try that file.";
+const UNFORESEEN = "The file could not be read. Open it in Excel, save it again as .xlsx, and try that file.";
 
-/** Reading and writing of .xlsx files, done by a worker. */
+/** Reading of .xlsx files, done by a worker. */
 export class FileWork {
   private readonly waiting = new Map<number, Waiting>();
   private jobs = 0;
@@ -25,28 +21,16 @@ export class FileWork {
   }
 
   readonly read = async (bytes: Uint8Array): Promise<WorkbookIn> => {
-    const reply = await this.ask({ kind: "read", bytes }, [bytes.buffer as ArrayBuffer]);
-    if ("workbook" in reply) return reply.workbook;
-    throw failureOf(reply);
-  };
-
-  readonly write = async (
-    workbook: WorkbookIn,
-    made: ReadonlyMap<string, SheetOut>,
-    created: string,
-  ): Promise<Uint8Array> => {
-    const reply = await this.ask({ kind: "write", workbook, made, created }, buffersOf(workbook));
-    if ("bytes" in reply) return reply.bytes;
-    throw failureOf(reply);
-  };
-
-  private ask(job: Job, handed: Transferable[]): Promise<FileReply> {
-    const number = (this.jobs += 1);
-    return new Promise((resolve, reject) => {
-      this.waiting.set(number, { resolve, reject });
-      this.worker.postMessage({ ...job, job: number }, handed);
+    const request: FileRequest = { bytes, job: (this.jobs += 1) };
+    const reply = await new Promise<FileReply>((resolve, reject) => {
+      this.waiting.set(request.job, { resolve, reject });
+      this.worker.postMessage(request, [bytes.buffer as ArrayBuffer]);
     });
-  }
+    if ("workbook" in reply) return reply.workbook;
+    throw reply.failure === null
+      ? new HostFailure("unknown", UNFORESEEN)
+      : new HostFailure("unreadable", reply.failure);
+  };
 
   private settle(reply: FileReply): void {
     this.waiting.get(reply.job)?.resolve(reply);
@@ -57,9 +41,4 @@ export class FileWork {
     this.waiting.forEach(({ reject }) => reject(new HostFailure("unknown", BROKEN)));
     this.waiting.clear();
   }
-}
-
-function failureOf(reply: FileReply): HostFailure {
-  const words = "failure" in reply ? reply.failure : null;
-  return words === null ? new HostFailure("unknown", UNFORESEEN) : new HostFailure("unreadable", words);
 }

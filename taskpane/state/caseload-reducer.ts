@@ -14,6 +14,7 @@ export function reduceCaseload(state: CaseloadState, action: PaneAction): Caselo
       return { ...state, listed: action.listed, asked: action.asked, isOld: false, seen: false };
     case "entry changed":
       return BEARS_ON_LIST.includes(action.name) ? aged(state) : state;
+    case "records edited":
     case "decisions changed":
       return aged(state);
     case "records read":

@@ -4,6 +4,7 @@ import { reduceCaseload } from "./caseload-reducer";
 import { reduceQuarter } from "./quarter-reducer";
 import { initialRelease, reduceRelease } from "./release-reducer";
 import type { Job, PaneAction, PaneState } from "./pane-state";
+import { NOTHING_UNSAVED, reduceUnsaved } from "./unsaved";
 
 export const initialState: PaneState = {
   place: "records",
@@ -13,7 +14,7 @@ export const initialState: PaneState = {
   found: null,
   foundIsOld: false,
   decisions: { list: [], unread: null, messages: [] },
-  quarter: { entries: {}, seen: [], tables: [], refused: 0, made: null },
+  quarter: { entries: {}, seen: [], tables: [], refused: 0, made: null, isOld: false },
   caseload: {
     therapist: null,
     visits: "",
@@ -25,6 +26,7 @@ export const initialState: PaneState = {
     page: null,
   },
   release: initialRelease,
+  unsaved: NOTHING_UNSAVED,
   receipts: [],
   receiptsUnread: null,
   choices: { tables: [], records: [] },
@@ -54,8 +56,9 @@ function reducePlaces(state: PaneState, action: PaneAction): PaneState {
   const quarter = reduceQuarter(state.quarter, action);
   const caseload = reduceCaseload(state.caseload, action);
   const release = reduceRelease(state.release, action);
+  const unsaved = reduceUnsaved(state.unsaved, action);
   const isSame = quarter === state.quarter && caseload === state.caseload && release === state.release;
-  return isSame ? state : { ...state, quarter, caseload, release };
+  return isSame && unsaved === state.unsaved ? state : { ...state, quarter, caseload, release, unsaved };
 }
 
 function reduceJob(state: PaneState, action: PaneAction): PaneState {
@@ -81,6 +84,8 @@ function reduceRecords(state: PaneState, action: PaneAction): PaneState {
   switch (action.type) {
     case "records read":
       return { ...state, found: action.found, foundIsOld: false };
+    case "records edited":
+      return { ...state, foundIsOld: state.found !== null };
     case "cells shown":
       return state.found ? { ...state, found: withCells(state.found, action.group, action.cells) } : state;
     case "decisions loaded":

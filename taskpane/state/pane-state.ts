@@ -7,6 +7,7 @@ import type { CaseloadListed, PageMade } from "../worker/listed";
 import type { Made } from "../worker/made";
 import type { CaseloadAsk } from "../worker/messages";
 import type { ProseChecked, ReleaseMade, ReleaseRefusal } from "../worker/released";
+import type { Unsaved } from "./unsaved";
 
 export interface PaneState {
   readonly place: string;
@@ -15,12 +16,13 @@ export interface PaneState {
   readonly told: Told | null;
   /** What was read of the records; null until the workbook was read. */
   readonly found: RecordsFound | null;
-  /** A setting or a decision changed since `found` was read. */
+  /** A cell, a setting or a correction changed since `found` was read. */
   readonly foundIsOld: boolean;
   readonly decisions: DecisionsState;
   readonly quarter: QuarterState;
   readonly caseload: CaseloadState;
   readonly release: ReleaseState;
+  readonly unsaved: Unsaved;
   readonly receipts: readonly Receipt[];
   /** Why what was added could not be listed; null where `receipts` is the whole list. */
   readonly receiptsUnread: string | null;
@@ -67,6 +69,8 @@ export interface QuarterState {
   /** How often the report was asked for while a field wanted a look. */
   readonly refused: number;
   readonly made: Made | null;
+  /** Something changed since that the report depends on. */
+  readonly isOld: boolean;
 }
 
 export interface CaseloadState {
@@ -97,6 +101,8 @@ export interface ReleaseState {
   readonly isOld: boolean;
   /** Whether a file of the release was saved: then its ledger is to be saved too. */
   readonly isSaved: boolean;
+  /** Whether the ledger with this release in it was saved. */
+  readonly isLogged: boolean;
   /** A text that is to go with the figures, and what was found in it; null where it was not checked as it stands. */
   readonly prose: string;
   readonly checked: ProseChecked | null;
@@ -118,6 +124,8 @@ export type PaneAction =
   | { readonly type: "job cancelling" }
   | { readonly type: "job ended"; readonly told: Told | null }
   | { readonly type: "records read"; readonly found: RecordsFound }
+  /** Someone changed a cell of the workbook. */
+  | { readonly type: "records edited" }
   | { readonly type: "cells shown"; readonly group: number; readonly cells: RecordsFound["groups"][number]["cells"] }
   | { readonly type: "decisions loaded"; readonly list: readonly Decision[]; readonly messages: readonly string[] }
   | { readonly type: "decisions changed"; readonly list: readonly Decision[] }
@@ -127,6 +135,9 @@ export type PaneAction =
   | { readonly type: "table chosen"; readonly id: TableId; readonly chosen: boolean }
   | { readonly type: "choices known"; readonly choices: PaneState["choices"] }
   | { readonly type: "report made"; readonly made: Made }
+  | { readonly type: "report saved" }
+  | { readonly type: "page saved" }
+  | { readonly type: "corrections saved" }
   /** The worker no longer holds the report: it can be neither saved nor drawn. */
   | { readonly type: "report forgotten" }
   | { readonly type: "therapist chosen"; readonly therapist: string | null }

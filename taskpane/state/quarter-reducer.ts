@@ -4,24 +4,31 @@ import type { PaneAction, QuarterState } from "./pane-state";
 export function reduceQuarter(state: QuarterState, action: PaneAction): QuarterState {
   switch (action.type) {
     case "entry changed":
-      return { ...state, entries: { ...state.entries, [action.name]: action.value } };
+      return aged({ ...state, entries: { ...state.entries, [action.name]: action.value } });
+    case "records edited":
+    case "decisions changed":
+      return aged(state);
     case "entries seen":
       return { ...state, seen: [...new Set([...state.seen, ...action.names])] };
     case "build refused":
       return { ...state, refused: state.refused + 1 };
     case "table chosen":
-      return { ...state, tables: chosen(state.tables, action.id, action.chosen) };
+      return aged({ ...state, tables: chosen(state.tables, action.id, action.chosen) });
     case "choices known":
       return { ...state, tables: action.choices.tables.filter(({ internal }) => !internal).map(({ id }) => id) };
     case "report made":
-      return { ...state, made: action.made };
+      return { ...state, made: action.made, isOld: false };
     case "report forgotten":
-      return { ...state, made: null };
+      return { ...state, made: null, isOld: false };
     case "records read":
       return { ...state, entries: withoutLostGroups(state.entries, action.found.groupColumns) };
     default:
       return state;
   }
+}
+
+function aged(state: QuarterState): QuarterState {
+  return state.made && !state.isOld ? { ...state, isOld: true } : state;
 }
 
 function chosen(tables: readonly TableId[], id: TableId, isChosen: boolean): readonly TableId[] {

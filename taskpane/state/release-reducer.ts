@@ -10,6 +10,7 @@ export const initialRelease: ReleaseState = {
   refusal: null,
   isOld: false,
   isSaved: false,
+  isLogged: false,
   prose: "",
   checked: null,
 };
@@ -24,6 +25,7 @@ export function reduceRelease(state: ReleaseState, action: PaneAction): ReleaseS
       return { ...state, refused: state.refused + 1 };
     case "entry changed":
       return NO_BEARING.includes(action.name) ? state : aged(state);
+    case "records edited":
     case "decisions changed":
       return aged(state);
     default:
@@ -44,7 +46,7 @@ function reduceOutcome(state: ReleaseState, action: PaneAction): ReleaseState {
       return { ...state, isSaved: true };
     // The release that was just written down is part of the ledger now; protected against itself it is the same.
     case "ledger saved":
-      return { ...state, ledger: action.ledger };
+      return { ...state, ledger: action.ledger, isLogged: true };
     case "prose written":
       return { ...state, prose: action.prose, checked: null };
     case "prose checked":
@@ -54,7 +56,7 @@ function reduceOutcome(state: ReleaseState, action: PaneAction): ReleaseState {
   }
 }
 
-const NOTHING = { made: null, refusal: null, isOld: false, isSaved: false, checked: null } as const;
+const NOTHING = { made: null, refusal: null, isOld: false, isSaved: false, isLogged: false, checked: null } as const;
 
 /** Settings that change no figure of a release. */
 const NO_BEARING = settingsThatBearOn("clusters");

@@ -14,14 +14,10 @@ import { reportSheet } from "./snapshot/report-sheet";
 import { type Slices, slicesOf } from "./snapshot/slices";
 import { TablesInGrid } from "./tables-in-grid";
 
-interface AddedSheet {
-  readonly id: string;
-  readonly sheet: SheetOut;
-}
-
 interface Addition {
   readonly label: string;
-  readonly sheets: readonly AddedSheet[];
+  /** Ids of sheets. */
+  readonly sheets: readonly string[];
 }
 
 export interface OpenedFile {
@@ -36,6 +32,7 @@ export class PageWorkbook implements WorkbookHost {
   readonly kind = "page";
   private additions: readonly Addition[] = [];
   private decisions: unknown = null;
+  private readonly editListeners = new Set<() => void>();
   private readonly stopListening: () => void;
 
   private constructor(
@@ -47,6 +44,7 @@ export class PageWorkbook implements WorkbookHost {
     const stops = [
       grid.onLineChange((change) => tables.change(change)),
       grid.onFormula((formula) => withTableAddresses(formula, this.namedTables())),
+      grid.onEdit((sheetId) => this.tellOfEdit(sheetId)),
     ];
     this.stopListening = () => stops.forEach((stop) => stop());
   }
@@ -70,19 +68,10 @@ export class PageWorkbook implements WorkbookHost {
 
   /** The person's own sheets: a report added before is no record, whatever its headings. */
   async read(options: JobOptions): Promise<WorkbookIn> {
-    const added = new Set(this.additions.flatMap((addition) => addition.sheets.map(({ id }) => id)));
-    return this.readWhere(({ id }) => !added.has(id), options);
-  }
-
-  /** Every sheet, also those that were added: what a saved file holds. */
-  readWhole(options: JobOptions): Promise<WorkbookIn> {
-    return this.readWhere(() => true, options);
-  }
-
-  private async readWhere(isRead: (sheet: SheetInGrid) => boolean, options: JobOptions): Promise<WorkbookIn> {
     await this.grid.finishTyping();
     const slices = slicesOf(options);
-    const sheets = this.grid.sheets().filter(isRead);
+    const added = this.addedIds();
+    const sheets = this.grid.sheets().filter(({ id }) => !added.has(id));
     const read: SheetIn[] = [];
     for (const [done, sheet] of sheets.entries()) {
       options.onProgress({ step: "Reading the sheets", done, of: sheets.length });
@@ -90,6 +79,11 @@ export class PageWorkbook implements WorkbookHost {
       if (cells.grid.rowCount > 0) read.push(cells);
     }
     return { dateSystem: this.dateSystem, sheets: read };
+  }
+
+  onEdit(listener: () => void): () => void {
+    this.editListeners.add(listener);
+    return () => this.editListeners.delete(listener);
   }
 
   async addSheets(sheets: readonly SheetOut[], read: WorkbookIn, label: string, options: JobOptions): Promise<Receipt> {
@@ -113,9 +107,9 @@ export class PageWorkbook implements WorkbookHost {
   async removeAdded(receipt: Receipt): Promise<void> {
     const names = new Map(this.grid.sheets().map(({ id, name }) => [name, id]));
     const gone = new Set(receipt.sheets.map((name) => names.get(name)));
-    const ours = this.additions.flatMap(({ sheets }) => sheets.map(({ id }) => id)).filter((id) => gone.has(id));
+    const ours = [...this.addedIds()].filter((id) => gone.has(id));
     ours.forEach((id) => this.grid.remove(id));
-    this.additions = this.additions.filter(({ sheets }) => sheets.some(({ id }) => this.grid.has(id)));
+    this.additions = this.additions.filter(({ sheets }) => sheets.some((id) => this.grid.has(id)));
   }
 
   async showCell(sheet: string, cell: string): Promise<void> {
@@ -141,11 +135,13 @@ export class PageWorkbook implements WorkbookHost {
     saveToDisk(fileName, bytes, mimeType);
   }
 
-  /** The sheets of reports that are still there, by the names they have now. */
-  sheetsMade(): ReadonlyMap<string, SheetOut> {
-    const names = new Map(this.grid.sheets().map(({ id, name }) => [id, name]));
-    const made = this.additions.flatMap(({ sheets }) => sheets);
-    return new Map(made.flatMap(({ id, sheet }) => (names.has(id) ? [[names.get(id) as string, sheet] as const] : [])));
+  private addedIds(): ReadonlySet<string> {
+    return new Set(this.additions.flatMap(({ sheets }) => sheets));
+  }
+
+  /** A sheet that a run added is no record. */
+  private tellOfEdit(sheetId: string): void {
+    if (!this.addedIds().has(sheetId)) this.editListeners.forEach((listener) => listener());
   }
 
   private async readSheet({ id, name, merged }: SheetInGrid, slices: Slices): Promise<SheetIn> {
@@ -164,27 +160,27 @@ export class PageWorkbook implements WorkbookHost {
   }
 
   /** All of them or none: what was added before a cancel goes again. */
-  private async addAll(sheets: readonly SheetOut[], slices: Slices, options: JobOptions): Promise<AddedSheet[]> {
+  private async addAll(sheets: readonly SheetOut[], slices: Slices, options: JobOptions): Promise<string[]> {
     const standing = this.grid.sheets().map(({ name }) => name);
     const names = safeSheetNames([...standing, ...sheets.map(({ name }) => name)]).slice(standing.length);
-    const added: AddedSheet[] = [];
+    const added: string[] = [];
     try {
       for (const [done, sheet] of sheets.entries()) {
         options.onProgress({ step: "Adding sheets", done, of: sheets.length });
         const laidOut = await reportSheet(sheet, slices);
-        added.push({ id: this.grid.add(names[done] as string, laidOut), sheet });
+        added.push(this.grid.add(names[done] as string, laidOut));
         await slices.rest();
       }
       return added;
     } catch (error) {
-      added.forEach(({ id }) => this.grid.remove(id));
+      added.forEach((id) => this.grid.remove(id));
       throw error;
     }
   }
 
   private receiptOf({ label, sheets }: Addition): Receipt {
     const names = new Map(this.grid.sheets().map(({ id, name }) => [id, name]));
-    return { label, sheets: sheets.flatMap(({ id }) => names.get(id) ?? []) };
+    return { label, sheets: sheets.flatMap((id) => names.get(id) ?? []) };
   }
 }
 

@@ -31,4 +31,5 @@ export function RecordsPlace() {
 const FIRST =
   "Reading finds the tables of children, observations and skills, and lists every row that cannot be used. Nothing in the workbook is changed, and nothing leaves it.";
 
-const OLD = "A setting or a decision changed since the workbook was read: read it again to see what it changes.";
+const OLD =
+  "A cell, a setting or a correction changed since the workbook was read. Read it again to see what it changes.";

@@ -15,6 +15,7 @@ export class MemoryGrid {
   selected: readonly [string, string] | null = null;
   rewrite: (formula: string) => string = (formula) => formula;
   change: (change: LineChange) => void = () => undefined;
+  edit: (sheetId: string) => void = () => undefined;
   private styles: IWorkbookData["styles"] = {};
   private added = 0;
 
@@ -66,6 +67,11 @@ export class MemoryGrid {
 
   onLineChange(listener: (change: LineChange) => void): () => void {
     this.change = listener;
+    return () => undefined;
+  }
+
+  onEdit(listener: (sheetId: string) => void): () => void {
+    this.edit = listener;
     return () => undefined;
   }
 

@@ -1,5 +1,4 @@
 import { PageWorkbook } from "../../../src/hosts/page/page-workbook";
-import { savedSheets } from "../../../src/hosts/page/saved-sheets";
 import { HostFailure, type JobOptions } from "../../../src/workbook/host";
 import type { SheetOut } from "../../../src/workbook/sheets";
 import { bookOf, contentsOf, everyKind, quietly } from "./books";
@@ -100,11 +99,6 @@ describe("sheets of a report", () => {
     const before = await host.read(quietly());
     await host.addSheets(report, before, "", quietly());
     expect((await host.read(quietly())).sheets.map(({ name }) => name)).toEqual(before.sheets.map(({ name }) => name));
-    expect((await host.readWhole(quietly())).sheets.map(({ name }) => name)).toEqual([
-      "Children",
-      "Children (2)",
-      "Method",
-    ]);
   });
 
   test("a receipt takes away none of the person's own sheets", async () => {
@@ -121,14 +115,16 @@ test("a cell is shown by the name of its sheet; a sheet that went is said", asyn
   await expect(host.showCell("Gone", "A1")).rejects.toBeInstanceOf(HostFailure);
 });
 
-test("the file that is saved holds the records as they stand, and a report's sheets as they were made", async () => {
-  const { host } = await opened(1904);
+test("an edit of a sheet of one's own is told; a sheet that a run added is none", async () => {
+  const { grid, host } = await opened();
+  let told = 0;
+  const stop = host.onEdit(() => (told += 1));
   await host.addSheets(report, await host.read(quietly()), "", quietly());
-  const [own, ...made] = savedSheets(await host.readWhole(quietly()), host.sheetsMade());
-  expect(own?.rows[1]).toEqual(["AF-1", { value: 45_000 - 24_107, format: "date" }, 3.25, null, null]);
-  expect(own?.tables).toEqual([{ name: "Children", range: { top: 0, left: 0, bottom: 2, right: 2 } }]);
-  expect(made.map(({ name, rows }) => [name, rows])).toEqual([
-    ["Children (2)", report[0]!.rows],
-    ["Method", report[1]!.rows],
-  ]);
+  grid.edit(grid.kept[1]!.id);
+  expect(told).toBe(0);
+  grid.edit(grid.kept[0]!.id);
+  expect(told).toBe(1);
+  stop();
+  grid.edit(grid.kept[0]!.id);
+  expect(told).toBe(1);
 });

@@ -18,6 +18,7 @@ type PresetEntry = ReturnType<typeof UniverSheetsCorePreset>["plugins"][number];
 export interface GridParts {
   readonly univer: Univer;
   readonly api: FUniver;
+  readonly container: HTMLElement;
 }
 
 /** Starts the spreadsheet in its container: formulas of our own, nothing kept in the browser, no request to anywhere. */
@@ -31,8 +32,9 @@ export function createGrid(options: GridOptions): GridParts {
   });
   const preset = UniverSheetsCorePreset({
     container: options.container,
-    header: true,
-    ribbonType: "simple",
+    // Looks cannot be saved from here, so the page offers none.
+    toolbar: false,
+    footer: { menus: false, zoomSlider: false },
     disableAutoFocus: true,
     disableTextFormatAlert: true,
     disableTextFormatMark: true,
@@ -40,7 +42,7 @@ export function createGrid(options: GridOptions): GridParts {
     formula: { function: gridFunctions(options) as never, description: functionHelp() },
   });
   for (const entry of preset.plugins) register(univer, entry);
-  return { univer, api: FUniver.newAPI(univer) };
+  return { univer, api: FUniver.newAPI(univer), container: options.container };
 }
 
 function register(univer: Univer, entry: PresetEntry): void {

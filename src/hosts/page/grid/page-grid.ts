@@ -1,4 +1,4 @@
-import { type ICellData, type IWorkbookData, type IWorksheetData, numfmt } from "@univerjs/core";
+import { ICommandService, type ICellData, type IWorkbookData, type IWorksheetData, numfmt } from "@univerjs/core";
 import {
   FormulaDataModel,
   type ISetRangeValuesMutationParams,
@@ -6,6 +6,7 @@ import {
 } from "@univerjs/preset-sheets-core";
 import type { CellRange } from "../../../workbook/workbook";
 import type { SheetCells } from "../cells/read-sheet";
+import { CELL_EDITOR } from "./cell-editor";
 import type { GridParts } from "./create-grid";
 import { type LineChange, lineChangeOf } from "./line-changes";
 
@@ -76,6 +77,7 @@ export class PageGrid {
     return this.workbook().getSheetBySheetId(sheetId) !== null;
   }
 
+  /** Brings a range into sight, and the keyboard into it. */
   select(sheetId: string, range: string): void {
     const workbook = this.workbook();
     const sheet = this.sheet(sheetId);
@@ -83,6 +85,13 @@ export class PageGrid {
     const target = sheet.getRange(range);
     target.activate();
     sheet.scrollToCell(Math.max(target.getRow() - 3, 0), Math.max(target.getColumn() - 1, 0));
+    this.takeKeyboard();
+  }
+
+  private takeKeyboard(): void {
+    const { container } = this.parts;
+    container.scrollIntoView({ block: "nearest" });
+    container.querySelector<HTMLElement>(CELL_EDITOR)?.focus({ preventScroll: true });
   }
 
   /** What someone is typing counts as typed. */
@@ -118,6 +127,16 @@ export class PageGrid {
     return () => subscription.dispose();
   }
 
+  /** Tells of every sheet whose cells someone changes: by typing, pasting, filling in, or undoing. */
+  onEdit(listener: (sheetId: string) => void): () => void {
+    const commands = this.parts.univer.__getInjector().get(ICommandService);
+    const subscription = commands.onCommandExecuted(({ id, params }, options) => {
+      if (!EDITS.has(id) || options?.fromFormula) return;
+      listener(String((params as { subUnitId?: unknown } | undefined)?.subUnitId ?? ""));
+    });
+    return () => subscription.dispose();
+  }
+
   setDark(dark: boolean): void {
     this.parts.api.toggleDarkMode(dark);
   }
@@ -140,6 +159,20 @@ export class PageGrid {
     return (cells ?? {}) as SheetCells["spilled"];
   }
 }
+
+/** What changes cells, or where they stand. */
+const EDITS: ReadonlySet<string> = new Set([
+  SetRangeValuesMutation.id,
+  "sheet.mutation.insert-row",
+  "sheet.mutation.remove-rows",
+  "sheet.mutation.insert-col",
+  "sheet.mutation.remove-col",
+  "sheet.mutation.move-range",
+  "sheet.mutation.move-rows",
+  "sheet.mutation.move-columns",
+  "sheet.mutation.remove-sheet",
+  "sheet.mutation.set-worksheet-name",
+]);
 
 function rewriteFormulas({ cellValue }: ISetRangeValuesMutationParams, rewrite: (formula: string) => string): void {
   for (const row of Object.values(cellValue ?? {})) {

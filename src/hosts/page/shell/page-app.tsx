@@ -17,9 +17,8 @@ export function PageApp({ services }: { readonly services: PageServices }) {
       {...view}
       gridRef={gridRef}
       paneRef={paneRef}
-      onOpenFile={(file) => void session?.openFile(file)}
-      onOpenSample={() => void session?.openSample()}
-      onSaveWorkbook={() => void session?.saveWorkbook()}
+      onOpenFile={(file) => session?.openFile(file)}
+      onOpenSample={() => session?.openSample()}
     />
   );
 }
@@ -32,7 +31,7 @@ async function startSession(
   if (!grid || !pane) throw new RangeError("PageApp: the page has no room for grid and pane");
   const { gridRoom } = await import("../grid/grid-room");
   const session = new PageSession(gridRoom(grid), pane, services);
-  void session.openSample();
+  session.openSample();
   return session;
 }
 

@@ -1,32 +1,34 @@
 import { a1 } from "../../../workbook/cells";
 import { HostFailure } from "../../../workbook/host";
-import { saveToDisk } from "../download";
 import type { GridRoom } from "../grid/grid-room";
 import { PageWorkbook } from "../page-workbook";
-import { type PageServices, XLSX_TYPE } from "./page-services";
-import type { Notice, PageState } from "./page-state";
+import type { MountedPane, PageServices } from "./page-services";
+import type { Notice, PageState, Question } from "./page-state";
 import { Store } from "./store";
 
 export interface PageView {
   readonly state: PageState;
   readonly notice: Notice | null;
+  readonly question: Question | null;
   readonly cellMessage: string | null;
 }
 
 export const STARTING: PageView = {
   state: { at: "loading", step: "Starting the spreadsheet" },
   notice: null,
+  question: null,
   cellMessage: null,
 };
 
 const SAMPLE_NAME = "Alder Fork sample";
 
-/** What the person does with the page, from opening a workbook to saving its report. Nothing outlives the page. */
+/** What the person does with the page, from opening a workbook to the next one. Nothing outlives the page. */
 export class PageSession {
   readonly view = new Store<PageView>(STARTING);
   private workbook: PageWorkbook | null = null;
   private opening = new AbortController();
-  private unmountPane = () => undefined as void;
+  private pane: MountedPane | null = null;
+  private isEdited = false;
 
   constructor(
     private readonly room: GridRoom,
@@ -37,33 +39,43 @@ export class PageSession {
       const message = room.messages.at(cell.sheetId, cell.row, cell.column);
       this.view.set({ cellMessage: message && `${a1(cell.row, cell.column)}: ${message}` });
     });
+    window.addEventListener("beforeunload", (event) => {
+      if (this.unsaved().length > 0) event.preventDefault();
+    });
   }
 
-  readonly openSample = (): Promise<void> =>
-    this.open(SAMPLE_NAME, true, async () => {
-      const response = await fetch(this.services.sampleAddress);
-      if (!response.ok) throw new HostFailure("unreadable", "The sample is not there: run npm run build and reload.");
-      return response.arrayBuffer();
+  readonly openSample = (): void =>
+    this.ask(SAMPLE_NAME, () =>
+      this.open(SAMPLE_NAME, true, async () => {
+        const response = await fetch(this.services.sampleAddress);
+        if (!response.ok) throw new HostFailure("unreadable", "The sample is not there: run npm run build and reload.");
+        return response.arrayBuffer();
+      }),
+    );
+
+  readonly openFile = (file: File): void =>
+    this.ask(file.name, () => this.open(file.name, false, () => file.arrayBuffer()));
+
+  /** Opens at once where nothing would be lost. */
+  private ask(name: string, open: () => Promise<void>): void {
+    const unsaved = this.unsaved();
+    if (unsaved.length === 0) return void open();
+    const close = () => this.view.set({ question: null });
+    this.view.set({
+      question: {
+        text: `Not saved yet: ${unsaved.join(", ")}. Open ${name} all the same?`,
+        stay: close,
+        goOn: () => {
+          close();
+          void open();
+        },
+      },
     });
+  }
 
-  readonly openFile = (file: File): Promise<void> => this.open(file.name, false, () => file.arrayBuffer());
-
-  /** The workbook as it stands, reports included, as a file of values. */
-  readonly saveWorkbook = async (): Promise<void> => {
-    const { workbook } = this;
-    if (!workbook) return;
-    this.view.set({ notice: { kind: "done", text: "Writing the workbook…" } });
-    try {
-      const read = await workbook.readWhole({ signal: this.opening.signal, onProgress: () => undefined });
-      const bytes = await this.services.writeWorkbook(read, workbook.sheetsMade(), today());
-      saveToDisk(fileNameFor(await workbook.name()), bytes, XLSX_TYPE);
-      this.view.set({
-        notice: { kind: "done", text: "Handed to your browser's downloads. Formulas went as their results." },
-      });
-    } catch (error) {
-      this.view.set({ notice: { kind: "problem", text: wordsOf(error) } });
-    }
-  };
+  private unsaved(): readonly string[] {
+    return [...(this.pane?.unsaved() ?? []), ...(this.isEdited ? ["the changes you typed into cells"] : [])];
+  }
 
   private async open(name: string, isSample: boolean, load: () => Promise<ArrayBuffer>): Promise<void> {
     const before = this.view.get().state;
@@ -84,11 +96,19 @@ export class PageSession {
   private take(workbook: PageWorkbook): void {
     this.workbook?.close();
     this.workbook = workbook;
+    this.isEdited = false;
+    workbook.onEdit(() => this.noticeEdit());
     this.room.messages.clear();
-    this.unmountPane();
+    this.pane?.unmount();
     const root = document.createElement("div");
     this.paneRoot.replaceChildren(root);
-    this.unmountPane = this.services.mountPane(root, workbook);
+    this.pane = this.services.mountPane(root, workbook);
+  }
+
+  private noticeEdit(): void {
+    if (this.isEdited) return;
+    this.isEdited = true;
+    this.view.set({ notice: { kind: "done", text: EDITED } });
   }
 
   /** A workbook that is open stays open when the next one cannot be read. */
@@ -98,16 +118,11 @@ export class PageSession {
   }
 }
 
+const EDITED =
+  "What you type here stays on this page. To keep a change, make it in your own file too; to keep results of formulas, copy the cells.";
+
 /** Messages meant for a person are shown; any other could carry what is in a cell, and is not. */
 function wordsOf(error: unknown): string {
   if (error instanceof HostFailure) return error.message;
-  return "Something went wrong that should not have. Reload the page and try again; nothing of yours was changed.";
-}
-
-function today(): string {
-  return new Date().toISOString().slice(0, 10);
-}
-
-function fileNameFor(name: string): string {
-  return `${name.replace(/\.xlsx$/i, "")} saved.xlsx`;
+  return "The workbook could not be opened. Reload the page and try again; nothing of yours was changed.";
 }

@@ -1,12 +1,13 @@
-import { type DragEvent, type RefObject, useRef, useState } from "react";
+import { type DragEvent, type RefObject, useEffect, useRef, useState } from "react";
 import { EmptyHint, GridCover } from "./grid-cover";
-import type { Notice, PageState } from "./page-state";
+import type { Notice, PageState, Question } from "./page-state";
 import { TopBar, type TopBarActions } from "./top-bar";
 import { useF6 } from "./use-f6";
 
 export interface PageShellProps extends TopBarActions {
   readonly state: PageState;
   readonly notice: Notice | null;
+  readonly question: Question | null;
   /** Why the selected cell shows an error. */
   readonly cellMessage: string | null;
   readonly gridRef: RefObject<HTMLDivElement | null>;
@@ -25,15 +26,16 @@ export function PageShell(props: PageShellProps) {
       </a>
       <TopBar {...props} />
       <main className="work">
+        <aside className="pane" id="pane" tabIndex={-1} aria-label="Windowline pane" ref={props.paneRef} />
         <section className="book" aria-label="Workbook">
           <EmptyHint state={props.state} />
           <div className="grid" ref={props.gridRef} />
           <GridCover state={props.state} dropping={dropping} onOpenSample={props.onOpenSample} />
           <CellMessage message={props.cellMessage} />
         </section>
-        <aside className="pane" id="pane" tabIndex={-1} aria-label="Windowline pane" ref={props.paneRef} />
       </main>
       <NoticeLine notice={props.notice} />
+      {props.question && <Asked question={props.question} />}
     </div>
   );
 }
@@ -55,6 +57,25 @@ function NoticeLine({ notice }: { readonly notice: Notice | null }) {
         </p>
       )}
     </div>
+  );
+}
+
+/** The browser's own dialog: it holds the keyboard, and Escape stays. */
+function Asked({ question }: { readonly question: Question }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+  return (
+    <dialog ref={dialog} className="asked" aria-label="Not saved yet" onCancel={question.stay}>
+      <p>{question.text}</p>
+      <div className="bar-actions">
+        <button type="button" autoFocus onClick={question.stay}>
+          Stay here
+        </button>
+        <button type="button" onClick={question.goOn}>
+          Open without saving
+        </button>
+      </div>
+    </dialog>
   );
 }
 

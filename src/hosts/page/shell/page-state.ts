@@ -9,3 +9,10 @@ export interface Notice {
   readonly kind: "done" | "problem";
   readonly text: string;
 }
+
+/** Asked before another workbook takes the place of one with something unsaved. */
+export interface Question {
+  readonly text: string;
+  readonly goOn: () => void;
+  readonly stay: () => void;
+}

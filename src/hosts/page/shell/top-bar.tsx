@@ -4,7 +4,6 @@ import type { PageState } from "./page-state";
 export interface TopBarActions {
   readonly onOpenFile: (file: File) => void;
   readonly onOpenSample: () => void;
-  readonly onSaveWorkbook: () => void;
 }
 
 export interface TopBarProps extends TopBarActions {
@@ -25,9 +24,6 @@ export function TopBar(props: TopBarProps) {
         <OpenButton disabled={busy} onOpenFile={props.onOpenFile} />
         <button type="button" disabled={busy} onClick={props.onOpenSample}>
           Open the sample
-        </button>
-        <button type="button" disabled={state.at !== "ready"} onClick={props.onSaveWorkbook}>
-          Save the workbook
         </button>
       </div>
     </header>

@@ -1,11 +1,12 @@
 import { type RefObject, useEffect } from "react";
+import { CELL_EDITOR } from "../grid/cell-editor";
 
 /**
  * The parts of the page in the order in which F6 goes round them, as in the programs of an office: the spreadsheet keeps the
  * Tab key for its cells, so that nothing else leads out of it.
  */
 const PARTS: readonly { readonly holds: string; readonly takesFocus: string }[] = [
-  { holds: ".grid", takesFocus: ".grid [contenteditable=true][id$=DOCS_NORMAL]" },
+  { holds: ".grid", takesFocus: `.grid ${CELL_EDITOR}` },
   { holds: ".pane", takesFocus: ".pane" },
   { holds: ".bar", takesFocus: ".bar button:not(:disabled)" },
 ];

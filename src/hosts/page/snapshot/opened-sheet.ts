@@ -9,8 +9,8 @@ import type { Slices } from "./slices";
 export const STYLE_IDS = { date: "date", header: "header", dateInHeader: "date-in-header" } as const;
 
 const ROWS_MEASURED = 200;
-const WIDEST_CHARACTERS = 44;
-const NARROWEST_CHARACTERS = 9;
+const WIDEST_CHARACTERS = 22;
+const NARROWEST_CHARACTERS = 8;
 
 type Matrix = Record<number, Record<number, ICellData>>;
 
@@ -35,7 +35,7 @@ export async function openedSheet(
     cellData,
     rowCount: Math.max(grid.rowCount + SPARE.rows, SPARE.leastRows),
     columnCount: Math.max(grid.columns.length + SPARE.columns, SPARE.leastColumns),
-    columnData: widths(grid),
+    columnData: widths(sheet),
     mergeData: sheet.merged.map((range) => ({
       startRow: range.top,
       startColumn: range.left,
@@ -95,18 +95,21 @@ function frozenBelow(headers: ReadonlySet<number>): Partial<IWorksheetData> {
   return { freeze: { xSplit: 0, ySplit: top + 1, startRow: top + 1, startColumn: -1 } };
 }
 
-function widths(grid: Grid): Record<number, { w: number }> {
+function widths({ grid, merged }: SheetIn): Record<number, { w: number }> {
   const columns: Record<number, { w: number }> = {};
+  const wide = new Set(merged.filter(({ left, right }) => right > left).map(({ top, left }) => `${top} ${left}`));
   for (let column = 0; column < grid.columns.length; column += 1) {
-    columns[column] = { w: columnPixels(charactersOf(grid, column) + 3) };
+    columns[column] = { w: columnPixels(charactersOf(grid, column, wide) + 3) };
   }
   return columns;
 }
 
-function charactersOf(grid: Grid, column: number): number {
+/** A text with nothing to its right runs on over the empty cells there, and a merged one has columns of its own to fill. */
+function charactersOf(grid: Grid, column: number, wide: ReadonlySet<string>): number {
   let most = NARROWEST_CHARACTERS;
   for (let row = 0; row < Math.min(grid.rowCount, ROWS_MEASURED); row += 1) {
-    most = Math.max(most, Math.min(stringAt(grid, row, column).length, WIDEST_CHARACTERS));
+    const runsOn = kindAt(grid, row, column + 1) === CELL.empty || wide.has(`${row} ${column}`);
+    if (!runsOn) most = Math.max(most, stringAt(grid, row, column).length);
   }
-  return most;
+  return Math.min(most, WIDEST_CHARACTERS);
 }
