@@ -54,9 +54,7 @@ inChromium("a formula computes, and an error says why", async () => {
   await goTo(page, "B4");
   await page.getByText(/^B4: birth is no date/).waitFor();
   await enter(page, "B4", '=COHORT.AGE("2026-01-10",DATE(2026,9,30),"days")');
-  const saved = (await savedBook(page)).getWorksheet("Sheet1");
-  expect(saved?.getCell("B2").value).toBe(179);
-  expect(saved?.getCell("B4").value).toBe(263);
+  await cellsBecome(page, "B2:B4", [["179"], [""], ["263"]]);
   expect(faults).toEqual([]);
 });
 
@@ -77,24 +75,17 @@ inChromium("PROTECT and PROVABLE answer in cells, from the solver in the worker 
   await enter(page, "A1", "=COHORT.PROTECT(Counts!A1:C3)");
   await enter(page, "A6", "=COHORT.PROVABLE(Counts!A1:C3,Counts!E1:G3)");
   // The solver loads at the first call.
-  let saved: ExcelJS.Worksheet | undefined;
-  for (let tries = 0; tries < 20 && !saved?.getCell("D9").value; tries += 1) {
-    await page.waitForTimeout(500);
-    saved = (await savedBook(page)).getWorksheet("Sheet1");
-  }
-  const rowsFrom = (top: number) =>
-    [0, 1, 2, 3].map((row) => [1, 2, 3, 4].map((column) => saved?.getCell(top + row, column).value));
-  expect(rowsFrom(1)).toEqual([
-    ["*", "*", 15, 38],
-    [30, 40, 25, 95],
-    ["*", "*", 19, 47],
-    [62, 59, 59, 180],
+  await cellsBecome(page, "A1:D4", [
+    ["*", "*", "15", "38"],
+    ["30", "40", "25", "95"],
+    ["*", "*", "19", "47"],
+    ["62", "59", "59", "180"],
   ]);
-  expect(rowsFrom(6)).toEqual([
-    [1, 1, 4, 23],
-    [1, 2, 0, 19],
-    [3, 1, 9, 28],
-    [3, 2, 0, 19],
+  await cellsBecome(page, "A6:D9", [
+    ["1", "1", "4", "23"],
+    ["1", "2", "0", "19"],
+    ["3", "1", "9", "28"],
+    ["3", "2", "0", "19"],
   ]);
   expect(faults).toEqual([]);
 });
@@ -104,8 +95,6 @@ inChromium("a file of one's own is opened, its table spills in the grid as worke
   await openFile(page, "own.xlsx", await ownBook());
   await newSheet(page);
   await enter(page, "B1", "=COHORT.METBYBAND(Children[#All],Observations[#All],Skills[#All],DATE(2024,6,30))");
-  await page.waitForTimeout(1_500);
-  const spilled = rowsOf((await savedBook(page)).getWorksheet("Sheet1"));
   const keys = [
     "skill",
     "area",
@@ -118,8 +107,9 @@ inChromium("a file of one's own is opened, its table spills in the grid as worke
     "lost",
   ] as const;
   const theirs = oracleTables(OWN)["met-by-band"].map((row) => keys.map((key) => row[key]));
-  expect(spilled[0]?.slice(1, 4)).toEqual(["Skill", "Area", "Age band"]);
-  expect(spilled.slice(1).map((row) => row.slice(1, 10))).toEqual(theirs);
+  const rows = theirs.map((row) => row.map((value) => String(value ?? "")));
+  await cellsBecome(page, `B2:J${rows.length + 1}`, rows);
+  await cellsBecome(page, "B1:D1", [["Skill", "Area", "Age band"]]);
   expect(faults).toEqual([]);
 });
 
@@ -137,9 +127,7 @@ inChromium(
     const download = page.waitForEvent("download");
     await page.getByRole("button", { name: "Save the report as .xlsx" }).click();
     expect((await download).suggestedFilename()).toBe("report-2024-06-30.xlsx");
-    const saved = await savedBook(page);
-    expect(saved.worksheets.map(({ name }) => name)).toEqual(expect.arrayContaining(["Children", "Method"]));
-    expect(rowsOf(saved.getWorksheet("Children"))[1]?.slice(0, 2)).toEqual(["A", "2023-09-30"]);
+    expect(await sheetNames(page)).toEqual(expect.arrayContaining(["Children", "Method"]));
     expect(await keptIn(page)).toEqual({
       title: "Windowline",
       local: 0,
@@ -174,8 +162,7 @@ inChromium("the same by keyboard alone: open a file, read, make the report, remo
   await pressInPane(page, /^Remove what this run added/);
   await pressInPane(page, "Remove the sheets");
   await page.getByText(/^Removed: /).waitFor();
-  const names = (await savedBook(page)).worksheets.map(({ name }) => name);
-  expect(names).toEqual(["Children", "Observations", "Skills"]);
+  expect(await sheetNames(page)).toEqual(["Children", "Observations", "Skills"]);
   expect(said.join("\n")).not.toContain(CANARY);
   expect(faults).toEqual([]);
 });
@@ -184,10 +171,10 @@ inChromium("a table of tens of thousands of rows is worked out away from the pag
   const { page, faults } = await opened();
   await newSheet(page);
   await enter(page, "A1", "=COHORT.METBYBAND(Children[#All],Observations[#All],Skills[#All],DATE(2026,9,30))");
-  await page.waitForTimeout(4_000);
-  const [headings, ...rows] = rowsOf((await savedBook(page)).getWorksheet("Sheet1"));
+  await cellsBecome(page, "A1:C1", [["Skill", "Area", "Age band"]]);
+  const [headings, ...rows] = await copied(page, "A1:J120");
   const boxes = ["Had at first look", "Gained here", "Not met", "Out of date", "Lost", "Not assessed"];
-  const at = (row: unknown[], heading: string) => Number(row[headings?.indexOf(heading) ?? -1]);
+  const at = (row: readonly string[], heading: string) => Number(row[headings?.indexOf(heading) ?? -1]);
   expect(rows.length).toBeGreaterThan(100);
   // Every child of a row stands in one box, and in one alone.
   for (const row of rows) expect(boxes.reduce((sum, box) => sum + at(row, box), 0)).toBe(at(row, "Children"));
@@ -324,6 +311,8 @@ async function pressInPane(page: Page, name: string | RegExp): Promise<void> {
   await press(page, name);
 }
 
+const CLIPBOARD = ["clipboard-read", "clipboard-write"];
+
 interface OpenedPage {
   readonly page: Page;
   readonly faults: string[];
@@ -336,7 +325,11 @@ interface Opening {
 }
 
 async function opened({ without, options = {} }: Opening = {}): Promise<OpenedPage> {
-  const context = await browser.newContext({ viewport: { width: 1360, height: 820 }, ...options });
+  const context = await browser.newContext({
+    viewport: { width: 1360, height: 820 },
+    permissions: CLIPBOARD,
+    ...options,
+  });
   const page = await context.newPage();
   const faults = watch(page, address);
   const said = listen(page);
@@ -370,21 +363,27 @@ async function enter(page: Page, cell: string, formula: string): Promise<void> {
   await page.waitForTimeout(1_000);
 }
 
-/** The workbook as the page saves it, read by another program's reader. */
-async function savedBook(page: Page): Promise<ExcelJS.Workbook> {
-  const download = page.waitForEvent("download");
-  await page.getByRole("button", { name: "Save the workbook" }).click();
-  const file = path.join(folder, `${Math.round(performance.now())}.xlsx`);
-  await (await download).saveAs(file);
-  const book = new ExcelJS.Workbook();
-  await book.xlsx.readFile(file);
-  return book;
+/** Cells as a person takes them out of the page: by copying. */
+async function copied(page: Page, range: string): Promise<string[][]> {
+  await goTo(page, range);
+  await page.keyboard.press("Control+c");
+  const text = await page.evaluate(() => navigator.clipboard.readText());
+  return text.split("\n").map((line) => line.split("\t"));
 }
 
-function rowsOf(sheet: ExcelJS.Worksheet | undefined): unknown[][] {
-  const rows: unknown[][] = [];
-  sheet?.eachRow((row) => rows.push((row.values as unknown[]).slice(1)));
-  return rows.map((row) => Array.from(row, (value) => value ?? null));
+/** What an answer from elsewhere brings is there after a while. */
+async function cellsBecome(page: Page, range: string, rows: readonly (readonly string[])[]): Promise<void> {
+  let last: string[][] = [];
+  for (let tries = 0; tries < 60; tries += 1) {
+    last = await copied(page, range);
+    if (JSON.stringify(last) === JSON.stringify(rows)) break;
+    await page.waitForTimeout(250);
+  }
+  expect(last).toEqual(rows);
+}
+
+function sheetNames(page: Page): Promise<string[]> {
+  return page.locator("[data-u-comp=slide-tab-item]").allInnerTexts();
 }
 
 async function keptIn(page: Page) {

@@ -1,6 +1,7 @@
 import { CellMessages } from "../functions/messages";
 import { WorkerCalls } from "../../../../functions/elsewhere/worker-calls";
 import { createGrid } from "./create-grid";
+import { nameControls } from "./name-controls";
 import { PageGrid } from "./page-grid";
 
 export interface GridRoom {
@@ -22,6 +23,7 @@ export function gridRoom(container: HTMLElement): GridRoom {
     messages,
     answerElsewhere: (name, args) => calls.answer(name, args, 1900),
   });
+  nameControls(container);
   const grid = new PageGrid(parts);
   darkness.addEventListener("change", ({ matches }) => grid.setDark(matches));
   return { grid, messages };
