@@ -7,7 +7,6 @@ import type { CaseloadListed, PageMade } from "../worker/listed";
 import type { Made } from "../worker/made";
 import type { CaseloadAsk } from "../worker/messages";
 import type { ProseChecked, ReleaseMade, ReleaseRefusal } from "../worker/released";
-import type { Unsaved } from "./unsaved";
 
 export interface PaneState {
   readonly place: string;
@@ -114,6 +113,13 @@ export interface LedgerOpened {
   readonly text: string;
   readonly releases: number;
   readonly last: string | null;
+}
+
+/** What was made and is held by the pane alone. */
+export interface Unsaved {
+  readonly corrections: boolean;
+  readonly report: boolean;
+  readonly page: boolean;
 }
 
 export type PaneAction =

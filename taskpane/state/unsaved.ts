@@ -1,11 +1,4 @@
-import type { PaneAction, PaneState } from "./pane-state";
-
-/** What was made and is held by the pane alone. */
-export interface Unsaved {
-  readonly corrections: boolean;
-  readonly report: boolean;
-  readonly page: boolean;
-}
+import type { PaneAction, PaneState, Unsaved } from "./pane-state";
 
 export const NOTHING_UNSAVED: Unsaved = { corrections: false, report: false, page: false };
 
