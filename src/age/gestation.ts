@@ -37,6 +37,23 @@ export function decimalEvidence(text: string): GestationDecimals | null {
   return fraction.replace(/0+$/, "").length > 1 || /^[789]/.test(fraction) ? "weeks" : null;
 }
 
+/** A pregnancy is dated so that the due date is its 280th day. Source: ACOG Committee Opinion 700 (2017), "Methods for Estimating the Due Date". */
+const DUE_DAY = 280;
+
+/** Days of gestation at birth: 280 less the days from birth to the due date. */
+export function gestationFromDueDate(birth: number, dueDate: number): Gestation {
+  return legal(DUE_DAY - (dueDate - birth));
+}
+
+/** The same from weeks early, such as `8`, `8+2` or `8 weeks`: 40 weeks less so many. */
+export function gestationFromWeeksEarly(cell: string | number | null): Gestation {
+  if (cell === null) return { kind: "blank" };
+  const text = String(cell).normalize("NFKC").trim().toLowerCase();
+  if (text === "") return { kind: "blank" };
+  const match = /^(\d{1,2})(?:[.,]0*)?\s*(?:w(?:(?:ee)?ks?)?\.?)?(?:\s*\+?\s*([0-6])\s*(?:d(?:ays?)?)?)?$/.exec(text);
+  return match ? legal(DUE_DAY - Number(match[1]) * 7 - Number(match[2] ?? 0)) : { kind: "illegal" };
+}
+
 function fromWhole(value: number): Gestation {
   return legal(value >= 100 ? value : value * 7);
 }

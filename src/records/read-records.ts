@@ -3,11 +3,11 @@ import type { WorkbookIn } from "../workbook/workbook";
 import { type Counted, onlyByChoice } from "./headings/count-blocks";
 import { FindingCollector } from "./findings/collector";
 import { DecisionsInForce } from "./corrections/in-force";
-import type { Decision } from "./corrections/decisions";
+import type { Decision, SkillDecision } from "./corrections/decisions";
 import { enrolmentsOf, listOutside, Stays } from "./children/enrolments";
 import { childBlocks, findTables, findWide, type Found } from "./headings/find-tables";
 import { judgeObservations } from "./observations/judge-observations";
-import type { Region } from "./headings/locate";
+import type { Region } from "./headings/region";
 import { ObserverList } from "./observations/read-observations";
 import { type ChildTable, readChildren } from "./children/read-children";
 import { readObservations } from "./observations/read-observations";
@@ -18,6 +18,7 @@ import { readSkills, type SkillTable } from "./skills/read-skills";
 import { readWide } from "./observations/read-wide";
 import type { Reading } from "./rows/reading";
 import { NO_DAY, type Observations, type Records, type TableUse } from "./records";
+import { ResultWords } from "./cells/result-words";
 import { Staged } from "./observations/staged";
 import { TABLE_NAMES, type TableName } from "./tables/spec";
 import { RecordsUnusable } from "./unusable";
@@ -41,6 +42,7 @@ class Run {
   private readonly reading: Reading;
   private readonly found: Found;
   private readonly counted: Counted[] = [];
+  private readonly words = new ResultWords((key) => this.decisions.word(key));
   private wideRegions: ReadonlySet<Region> = new Set();
 
   constructor(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[]) {
@@ -52,15 +54,16 @@ class Run {
   read(): Records {
     const skillBlocks = this.count(this.found.blocks("Skills"));
     this.need("Children", this.found.isThere("Children"));
-    if (skillBlocks.length === 0) this.need("Observations", this.found.isThere("Observations"));
-    this.need("Skills", skillBlocks.length > 0);
-    const skills = readSkills(this.reading, skillBlocks);
+    const made = this.skillsMade(skillBlocks.length > 0);
+    if (skillBlocks.length + made.length === 0) this.need("Observations", this.found.isThere("Observations"));
+    this.need("Skills", skillBlocks.length + made.length > 0);
+    const skills = readSkills(this.reading, skillBlocks, made);
     const wide = findWide(this.findings, this.found, this.decisions, skills.lookup);
     this.wideRegions = new Set(wide.inChildren.keys());
     const children = this.count(childBlocks(this.findings, this.found, wide));
     const table = readChildren(this.reading, children);
     this.needRows("Children", children);
-    this.needRows("Skills", skillBlocks);
+    if (skillBlocks.length > 0) this.needRows("Skills", skillBlocks);
     const long = this.count(this.found.blocks("Observations"));
     this.need("Observations", long.length + wide.blocks.length > 0);
     return this.assemble(skills, table, children, long, this.count(wide.blocks));
@@ -109,11 +112,19 @@ class Run {
     wide: readonly Counted[],
   ): { staged: Staged; observations: Observations } {
     const staged = new Staged();
-    const lookups = { child: table.lookup, skill: skills.lookup, observers: new ObserverList() };
+    const lookups = { child: table.lookup, skill: skills.lookup, observers: new ObserverList(), words: this.words };
     for (const { block, tally } of long) readObservations(this.reading, block, tally, lookups, staged);
     for (const { block, tally } of wide) readWide(this.reading, block, tally, lookups, staged);
     const observations = judgeObservations(this.reading, staged, table.children, lookups.observers.names);
     return { staged, observations };
+  }
+
+  /** The skills that a person named; where there is no table of skills, every heading that was said to be one too. */
+  private skillsMade(isTableThere: boolean): readonly SkillDecision[] {
+    const named = this.decisions.skills;
+    if (isTableThere) return named;
+    const headings = this.found.regions.flatMap(({ settled }) => [...(settled?.skills.values() ?? [])]);
+    return [...named, ...headings.map((skill): SkillDecision => ({ kind: "skill", skill }))];
   }
 
   private optional<T>(table: TableName, read: (blocks: readonly Counted[]) => T): T | null {

@@ -1,4 +1,4 @@
-import type { Decision } from "../../src/records/corrections/decisions";
+import type { Decision, Repair } from "../../src/records/corrections/decisions";
 
 /** What a decision says. It names ids, since whoever made it must know it again; it is shown in the pane alone. */
 export function decisionInWords(each: Decision): string {
@@ -11,10 +11,18 @@ export function decisionInWords(each: Decision): string {
       return `Text dates of ${each.table}, ${each.column}, are read ${each.order}.`;
     case "heading":
       return `In ${each.table}, the heading “${each.heading}” stands for ${each.means}.`;
+    case "sheet":
+      return `The sheet “${each.sheet}” is read as ${each.is}.`;
+    case "word":
+      return `“${each.word}” among results is read as ${each.means ?? "not settled yet"}.`;
+    case "name":
+      return `“${each.spelling}” in ${each.column} is read as “${each.means}”.`;
+    case "skill":
+      return `“${each.skill}” is a skill.`;
   }
 }
 
-export const KINDS: readonly { readonly kind: Decision["kind"]; readonly label: string }[] = [
+export const KINDS: readonly { readonly kind: Repair["kind"]; readonly label: string }[] = [
   { kind: "skill-alias", label: "A skill is written another way" },
   { kind: "same-child", label: "Two ids are one child" },
   { kind: "date-order", label: "The order of day and month in a column" },

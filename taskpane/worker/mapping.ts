@@ -1,5 +1,6 @@
 import { matchHeadings } from "../../src/records/headings/headings";
-import { findRegions, type Region } from "../../src/records/headings/locate";
+import { findRegions } from "../../src/records/headings/locate";
+import type { Region } from "../../src/records/headings/region";
 import type { TableUse } from "../../src/records/records";
 import type { DecidedHeadings } from "../../src/records/headings/table-match";
 import { specOf } from "../../src/records/tables";

@@ -1,6 +1,6 @@
 import type { Finding } from "../../src/records/findings/finding";
 import { columnMeant } from "../../src/records/headings/headings";
-import type { Region } from "../../src/records/headings/locate";
+import type { Region } from "../../src/records/headings/region";
 import { specOf } from "../../src/records/tables";
 import { type TableName, TABLE_NAMES } from "../../src/records/tables/spec";
 import { keyOf } from "../../src/records/cells/words";

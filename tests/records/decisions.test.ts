@@ -16,7 +16,10 @@ test("a file holds a list, or an object with one", () => {
 test.each([
   [null, /^Decisions: the file must hold a list/],
   ["[]", /^Decisions: the file must hold a list/],
-  [[{ kind: "guess" }], /^Decision 1: kind must be one of same-child, skill-alias, date-order and heading\.$/],
+  [
+    [{ kind: "guess" }],
+    /^Decision 1: kind must be one of same-child, skill-alias, date-order, heading, sheet, word, name and skill\.$/,
+  ],
   [[{ kind: "same-child", child: "A1" }], /^Decision 1: alias must be text\.$/],
   [[{ kind: "same-child", child: "A1", alias: " " }], /^Decision 1: alias must not be blank\.$/],
   [

@@ -61,6 +61,16 @@ interface Case {
 const CASES: readonly Case[] = [
   // Children
   {
+    name: "a due date two years after birth, and one that is fine",
+    given: children([1, 8, "EDC"], [3, 8, "2026-05-15"], [4, 8, "2025-01-27"]),
+    expected: ["due-date-implausible I3"],
+  },
+  {
+    name: "weeks early that are weeks of gestation",
+    given: children([1, 8, "Weeks early"], [3, 8, 32], [4, 8, 6]),
+    expected: ["weeks-early-illegal I3"],
+  },
+  {
     name: "a child blank",
     given: children([2, 0, " "]),
     expected: ["child-blank A2", "child-unknown A2", "child-unknown A3"],
@@ -459,6 +469,7 @@ test("every rule has a case in the tests of the records", () => {
     "gestation-is-date",
     "enrolled-column-absent",
     "result-needs-date",
+    "result-left-out",
   ]);
   const cased = CASES.flatMap(({ expected }) => expected.map((each) => each.split(" ")[0]));
   expect(RULES.map(({ id }) => id).filter((id) => !cased.includes(id) && !elsewhere.includes(id))).toEqual([]);

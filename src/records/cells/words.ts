@@ -24,17 +24,32 @@ export function headingKey(text: string): string {
     .replace(/[^\p{L}\p{N}]/gu, "");
 }
 
+/** What words for results are compared by: through case, spaces, hyphens and full stops. A slash counts: N/O, not observed, is not no. */
+export function wordKey(text: string): string {
+  const key = keyOf(text);
+  return key.replace(/[\s_.-]+/g, " ").trim() || key;
+}
+
 export function isBlankText(text: string): boolean {
   return !SOMETHING.test(text);
 }
 
-/** Values that differ only in case or spaces are one, spelled as the first of them is. */
+/** Values that differ only in case or spaces are one, spelled as most of them are; the first of equals. */
 export function oneSpelling(values: readonly string[]): string[] {
-  const spelling = new Map<string, string>();
-  return values.map((value) => {
-    const key = keyOf(value);
-    const first = spelling.get(key) ?? displayOf(value);
-    spelling.set(key, first);
-    return first;
-  });
+  const counts = new Map<string, Map<string, number>>();
+  for (const value of values) {
+    const own = counts.get(keyOf(value)) ?? new Map<string, number>();
+    counts.set(keyOf(value), own.set(displayOf(value), (own.get(displayOf(value)) ?? 0) + 1));
+  }
+  const spelling = new Map([...counts].map(([key, own]) => [key, mostFrequent(own)]));
+  return values.map((value) => spelling.get(keyOf(value)) as string);
+}
+
+function mostFrequent(counts: ReadonlyMap<string, number>): string {
+  let best = "";
+  let most = 0;
+  for (const [text, count] of counts) {
+    if (count > most) [best, most] = [text, count];
+  }
+  return best;
 }

@@ -2,6 +2,8 @@ import {
   decimalEvidence,
   type Gestation,
   type GestationDecimals,
+  gestationFromDueDate,
+  gestationFromWeeksEarly,
   isBareDecimal,
   parseGestation,
 } from "../../age/gestation";
@@ -46,16 +48,35 @@ function decimalsOf(reading: Reading, rows: readonly EnrolmentRow[]): GestationD
   return bare.some((text) => decimalEvidence(text) === "weeks") ? "weeks" : reading.settings.gestationDecimals;
 }
 
+/** As it is recorded; else from the due date, or from the weeks early. */
 function gestationOf(each: EnrolmentRow, decimals: GestationDecimals | null): Gestation {
   const { cell, isDate } = each.value.gestation;
-  return isDate ? { kind: "illegal" } : parseGestation(cell, decimals);
+  if (isDate) return { kind: "illegal" };
+  const recorded = parseGestation(cell, decimals);
+  if (recorded.kind !== "blank") return recorded;
+  const { birth, dueDate } = each.value;
+  if (dueDate !== null && birth !== null) return gestationFromDueDate(birth, dueDate);
+  return gestationFromWeeksEarly(each.value.weeksEarly.cell);
+}
+
+/** The column that says how early the child was born. */
+function columnOf({ value, block }: EnrolmentRow): string {
+  if (value.gestation.cell !== null) return "gestation";
+  return value.dueDate !== null && block.columns.has("dueDate") ? "dueDate" : "weeksEarly";
 }
 
 function listProblem(reading: Reading, each: EnrolmentRow, gestation: Gestation): void {
   if (gestation.kind !== "illegal" && gestation.kind !== "undecided") return;
-  const rule = each.value.gestation.isDate ? "gestation-is-date" : `gestation-${gestation.kind}`;
-  reading.findings.cell(rule, each.block, each.row, each.block.columns.get("gestation") as number);
+  const column = columnOf(each);
+  const rule =
+    FROM_OTHERS.get(column) ?? (each.value.gestation.isDate ? "gestation-is-date" : `gestation-${gestation.kind}`);
+  reading.findings.cell(rule, each.block, each.row, each.block.columns.get(column) as number);
 }
+
+const FROM_OTHERS = new Map([
+  ["dueDate", "due-date-implausible"],
+  ["weeksEarly", "weeks-early-illegal"],
+]);
 
 /** One gestation a child: a blank in some rows leaves the recorded one; anything unsettled leaves none. */
 function settled(reading: Reading, own: readonly EnrolmentRow[], read: readonly Gestation[]): number {
@@ -63,7 +84,12 @@ function settled(reading: Reading, own: readonly EnrolmentRow[], read: readonly 
   if (given.size > 1) {
     own.forEach((each, i) => {
       if (read[i]?.kind !== "days") return;
-      reading.findings.cell("gestation-conflict", each.block, each.row, each.block.columns.get("gestation") as number);
+      reading.findings.cell(
+        "gestation-conflict",
+        each.block,
+        each.row,
+        each.block.columns.get(columnOf(each)) as number,
+      );
     });
   }
   const unsettled = read.some((each) => each.kind === "illegal" || each.kind === "undecided");

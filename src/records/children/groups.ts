@@ -1,7 +1,7 @@
 import { isoOf } from "../../age/day";
 import { dayFromSerial } from "../../age/serial";
 import { CELL, kindAt, numberAt } from "../../workbook/cells";
-import type { Block } from "../headings/block";
+import { type Block, SHEET_COLUMN } from "../headings/block";
 import { shownText } from "../cells/cell-text";
 import type { EnrolmentRow } from "./enrolment-row";
 import type { Reading } from "../rows/reading";
@@ -21,10 +21,11 @@ export function groupColumns(
 ): GroupColumn[] {
   const columns: GroupColumn[] = [];
   for (const [key, heading] of KNOWN) {
-    const found = blocks.find(({ block }) => block.columns.has(key));
+    const found = blocks.find(({ block }) => block.columns.has(key) || block.constants.has(key));
     if (!found) continue;
-    const written = shownText(found.block.grid, found.block.firstRow - 1, found.block.columns.get(key) as number);
-    columns.push({ heading, written, values: oneSpelling(rows.map((each) => each.value[key])) });
+    const at = found.block.columns.get(key);
+    const written = at === undefined ? heading : shownText(found.block.grid, found.block.firstRow - 1, at);
+    columns.push({ heading, written, values: spelled(reading, heading, written, rows, (each) => each.value[key]) });
   }
   return [...columns, ...furtherColumns(reading, blocks, rows)];
 }
@@ -54,13 +55,30 @@ function furtherColumns(
   }
   return [...headings].map(([key, heading]) => ({
     heading,
-    values: oneSpelling(rows.map((each) => furtherText(reading, each, key))),
+    values: spelled(reading, heading, heading, rows, (each) => furtherText(reading, each, key)),
   }));
+}
+
+/** One spelling for each value: joined as a person settled, and written as most rows write it. */
+function spelled(
+  reading: Reading,
+  heading: string,
+  written: string,
+  rows: readonly EnrolmentRow[],
+  of: (each: EnrolmentRow) => string,
+): string[] {
+  const joined = rows.map((each) => {
+    const value = of(each);
+    const key = keyOf(value);
+    return reading.decided.name(heading, key) ?? reading.decided.name(written, key) ?? value;
+  });
+  return oneSpelling(joined);
 }
 
 function furtherText(reading: Reading, { block, row }: EnrolmentRow, key: string): string {
   const column = block.further.find((each) => keyOf(each.heading) === key)?.column;
   if (column === undefined) return "";
+  if (column === SHEET_COLUMN) return block.sheetName;
   const kind = kindAt(block.grid, row, column);
   if (kind === CELL.error || kind === CELL.noCachedValue) reading.findings.cell("cell-not-read", block, row, column);
   if (kind !== CELL.date) return shownText(block.grid, row, column);

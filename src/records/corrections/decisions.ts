@@ -1,5 +1,14 @@
 import { z } from "zod";
 import { keyOf } from "../cells/words";
+import {
+  type HeadingTaken,
+  nameShape,
+  type SheetKind,
+  sheetShape,
+  skillShape,
+  type WordMeaning,
+  wordShape,
+} from "./settled";
 
 const text = z.string({ error: "must be text" }).refine((value) => keyOf(value) !== "", "must not be blank");
 const revoked = z.boolean({ error: "revoked must be true or false" }).optional();
@@ -7,6 +16,17 @@ const revoked = z.boolean({ error: "revoked must be true or false" }).optional()
 const tableName = z.enum(["Children", "Observations", "Skills", "Referrals", "Signs", "Ratings"], {
   error: "table must be one of Children, Observations, Skills, Referrals, Signs and Ratings",
 });
+
+const DECISION_KINDS = [
+  "same-child",
+  "skill-alias",
+  "date-order",
+  "heading",
+  "sheet",
+  "word",
+  "name",
+  "skill",
+] as const;
 
 /** A decision as it stands in a decisions file. */
 const decision = z.discriminatedUnion(
@@ -24,8 +44,12 @@ const decision = z.discriminatedUnion(
       revoked,
     }),
     z.strictObject({ kind: z.literal("heading"), table: tableName, heading: text, means: text, revoked }),
+    z.strictObject({ kind: z.literal("sheet"), ...sheetShape, revoked }),
+    z.strictObject({ kind: z.literal("word"), ...wordShape, revoked }),
+    z.strictObject({ kind: z.literal("name"), ...nameShape, revoked }),
+    z.strictObject({ kind: z.literal("skill"), ...skillShape, revoked }),
   ],
-  { error: "kind must be one of same-child, skill-alias, date-order and heading" },
+  { error: `kind must be one of ${DECISION_KINDS.slice(0, -1).join(", ")} and ${DECISION_KINDS.at(-1) ?? ""}` },
 );
 
 /**
@@ -52,7 +76,55 @@ export type Decision =
       readonly heading: string;
       readonly means: string;
       readonly revoked?: boolean;
-    };
+    }
+  | SheetDecision
+  | WordDecision
+  | NameDecision
+  | SkillDecision;
+
+/** What a sheet, or a part of one, is, and what its headings are taken for. Its other headings are not read. */
+export interface SheetDecision {
+  readonly kind: "sheet";
+  readonly sheet: string;
+  readonly is: SheetKind;
+  readonly headerRows: readonly number[];
+  readonly headings: readonly HeadingTaken[];
+  readonly revoked?: boolean;
+}
+
+/** What a word in a place for results stands for; "" is a blank cell there. */
+export interface WordDecision {
+  readonly kind: "word";
+  readonly word: string;
+  readonly means: WordMeaning | null;
+  readonly revoked?: boolean;
+}
+
+/** A spelling in a column of Children that is read as another. */
+export interface NameDecision {
+  readonly kind: "name";
+  readonly column: string;
+  readonly spelling: string;
+  readonly means: string;
+  readonly revoked?: boolean;
+}
+
+/** A skill that stands in no table of skills, such as a heading of a grid. */
+export interface SkillDecision {
+  readonly kind: "skill";
+  readonly skill: string;
+  readonly label?: string | undefined;
+  readonly area?: string | undefined;
+  readonly opens?: number | null | undefined;
+  readonly closes?: number | null | undefined;
+  readonly ageBasis?: "corrected" | "chronological" | undefined;
+  readonly expectedShare?: number | null | undefined;
+  readonly basis?: string | undefined;
+  readonly revoked?: boolean;
+}
+
+/** The decisions that a person makes about one id, column or heading. */
+export type Repair = Exclude<Decision, { kind: "sheet" | "word" | "name" | "skill" }>;
 
 export interface Decisions {
   readonly decisions: readonly Decision[];
@@ -124,5 +196,17 @@ function meaning(each: Decision): { about: string; means: string } {
   if (each.kind === "same-child") return { about: about(each.alias), means: keyOf(each.child) };
   if (each.kind === "skill-alias") return { about: about(each.alias), means: keyOf(each.skill) };
   if (each.kind === "date-order") return { about: about(each.table, each.column), means: each.order };
-  return { about: about(each.table, each.heading), means: keyOf(each.means) };
+  if (each.kind === "heading") return { about: about(each.table, each.heading), means: keyOf(each.means) };
+  return settledMeaning(each);
+}
+
+function settledMeaning(each: SheetDecision | WordDecision | NameDecision | SkillDecision): {
+  about: string;
+  means: string;
+} {
+  const about = (...parts: string[]) => aboutOf(each.kind, ...parts);
+  if (each.kind === "word") return { about: about(each.word), means: String(each.means) };
+  if (each.kind === "name") return { about: about(each.column, each.spelling), means: keyOf(each.means) };
+  const whole = JSON.stringify({ ...each, revoked: undefined });
+  return each.kind === "skill" ? { about: about(each.skill), means: whole } : { about: about(whole), means: whole };
 }

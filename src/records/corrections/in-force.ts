@@ -1,12 +1,13 @@
 import type { DateOrder } from "../cells/date-codes";
-import type { Decision } from "./decisions";
+import { headingKey, keyOf, wordKey } from "../cells/words";
 import type { FindingCollector } from "../findings/collector";
 import { columnMeant } from "../headings/headings";
 import type { DecidedHeadings } from "../headings/table-match";
 import type { Decided } from "../rows/reading";
 import { specOf, TABLES } from "../tables";
 import type { TableName } from "../tables/spec";
-import { headingKey, keyOf } from "../cells/words";
+import type { Decision, SheetDecision, SkillDecision } from "./decisions";
+import type { WordMeaning } from "./settled";
 
 /** The key under which the order of dates in a skill column of a wide sheet is decided. */
 export function wideKey(heading: string): string {
@@ -16,22 +17,25 @@ export function wideKey(heading: string): string {
 /** The repair decisions of a run. Revoked ones are not there; each remembers whether anything needed it. */
 export class DecisionsInForce implements Decided {
   readonly headings: DecidedHeadings;
-  private readonly aliases = { child: new Map<string, Aliased>(), skill: new Map<string, Aliased>() };
-  private readonly orders = new Map<string, { order: DateOrder; number: number }>();
+  /** What sheets are, in the order of the decisions. */
+  readonly sheets: readonly SheetDecision[];
+  /** Skills that no table of skills holds. */
+  readonly skills: readonly SkillDecision[];
+  private readonly aliases = { child: new Map<string, Numbered<string>>(), skill: new Map<string, Numbered<string>>() };
+  private readonly orders = new Map<string, Numbered<DateOrder>>();
+  private readonly words = new Map<string, Numbered<WordMeaning | null>>();
+  private readonly names = new Map<string, Numbered<string>>();
   private readonly headingDecisions: { table: TableName; key: string; number: number }[] = [];
   private readonly needed = new Set<number>();
 
   constructor(private readonly decisions: readonly Decision[]) {
     const headings = new Map<TableName, Map<string, string>>();
     decisions.forEach((each, number) => {
-      if (each.revoked) return;
-      if (each.kind === "same-child") this.aliases.child.set(keyOf(each.alias), { to: keyOf(each.child), number });
-      else if (each.kind === "skill-alias")
-        this.aliases.skill.set(keyOf(each.alias), { to: keyOf(each.skill), number });
-      else if (each.kind === "date-order") this.addOrder(each, number);
-      else this.addHeading(headings, each, number);
+      if (!each.revoked) this.take(each, number, headings);
     });
     this.headings = headings;
+    this.sheets = decisions.flatMap((each) => (each.kind === "sheet" && !each.revoked ? [each] : []));
+    this.skills = decisions.flatMap((each) => (each.kind === "skill" && !each.revoked ? [each] : []));
   }
 
   child(key: string): string {
@@ -43,10 +47,15 @@ export class DecisionsInForce implements Decided {
   }
 
   order(table: TableName, columnKey: string): DateOrder | null {
-    const found = this.orders.get(`${table}/${columnKey}`);
-    if (!found) return null;
-    this.needed.add(found.number);
-    return found.order;
+    return this.answer(this.orders.get(`${table}/${columnKey}`)) ?? null;
+  }
+
+  word(key: string): WordMeaning | null | undefined {
+    return this.answer(this.words.get(key));
+  }
+
+  name(heading: string, key: string): string | undefined {
+    return this.answer(this.names.get(`${headingKey(heading)}/${key}`));
   }
 
   /** Marks the heading decisions that a heading of the workbook met. */
@@ -56,10 +65,16 @@ export class DecisionsInForce implements Decided {
     }
   }
 
+  /** Marks a decision about a sheet or a skill that something in the workbook met. */
+  see(decision: Decision): void {
+    const number = this.decisions.indexOf(decision);
+    if (number >= 0) this.needed.add(number);
+  }
+
   /** Lists every decision in force, and gives those that were needed in words. */
   report(findings: FindingCollector): string[] {
     return this.decisions.flatMap((each, number) => {
-      if (each.revoked) return [];
+      if (each.revoked || isUnderstanding(each)) return [];
       const words = `${inWords(each)} (decision ${number + 1})`;
       const table = "table" in each ? each.table : each.kind === "same-child" ? "Children" : "Skills";
       if (!this.needed.has(number)) {
@@ -71,7 +86,12 @@ export class DecisionsInForce implements Decided {
     });
   }
 
-  private follow(aliases: ReadonlyMap<string, Aliased>, start: string): string {
+  private answer<T>(found: Numbered<T> | undefined): T | undefined {
+    if (found) this.needed.add(found.number);
+    return found?.to;
+  }
+
+  private follow(aliases: ReadonlyMap<string, Numbered<string>>, start: string): string {
     let key = start;
     for (let steps = 0; steps <= aliases.size; steps += 1) {
       const alias = aliases.get(key);
@@ -82,10 +102,20 @@ export class DecisionsInForce implements Decided {
     return start;
   }
 
+  private take(each: Decision, number: number, headings: Map<TableName, Map<string, string>>): void {
+    if (each.kind === "same-child") this.aliases.child.set(keyOf(each.alias), { to: keyOf(each.child), number });
+    else if (each.kind === "skill-alias") this.aliases.skill.set(keyOf(each.alias), { to: keyOf(each.skill), number });
+    else if (each.kind === "date-order") this.addOrder(each, number);
+    else if (each.kind === "heading") this.addHeading(headings, each, number);
+    else if (each.kind === "word") this.words.set(wordKey(each.word), { to: each.means, number });
+    else if (each.kind === "name")
+      this.names.set(`${headingKey(each.column)}/${keyOf(each.spelling)}`, { to: each.means, number });
+  }
+
   private addOrder(each: Extract<Decision, { kind: "date-order" }>, number: number): void {
     const spec = TABLES.find(({ name }) => name === each.table);
     const column = spec ? columnMeant(spec, each.column) : null;
-    if (spec) this.orders.set(`${spec.name}/${column?.key ?? wideKey(each.column)}`, { order: each.order, number });
+    if (spec) this.orders.set(`${spec.name}/${column?.key ?? wideKey(each.column)}`, { to: each.order, number });
   }
 
   private addHeading(
@@ -102,9 +132,15 @@ export class DecisionsInForce implements Decided {
   }
 }
 
-interface Aliased {
-  readonly to: string;
+/** What a decision settles, with its number among them. */
+interface Numbered<T> {
+  readonly to: T;
   readonly number: number;
+}
+
+/** Sheets, words, names and skills are listed where they are met, not one by one. */
+function isUnderstanding({ kind }: Decision): boolean {
+  return kind === "sheet" || kind === "word" || kind === "name" || kind === "skill";
 }
 
 /** What a decision says, without the text of a cell of Children or Observations. */
@@ -112,5 +148,5 @@ function inWords(each: Decision): string {
   if (each.kind === "same-child") return "Two ids are read as one child";
   if (each.kind === "skill-alias") return `Another way of writing is read as the skill ${each.skill}`;
   if (each.kind === "date-order") return `Text dates of ${each.table}, ${each.column}, are read ${each.order}`;
-  return `A heading of ${each.table} is read as ${each.means}`;
+  return each.kind === "heading" ? `A heading of ${each.table} is read as ${each.means}` : "";
 }

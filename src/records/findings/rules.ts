@@ -339,6 +339,22 @@ const CHILDREN: readonly RuleRow[] = [
     "Set gestationDecimals to days or weeks, or write the gestation as 28+3.",
   ],
   [
+    "due-date-implausible",
+    "warning",
+    "",
+    "A due date that would make the gestation shorter than 20 weeks or longer than 46; the child is used and not corrected.",
+    "the day on which the child was due",
+    "Correct the due date, or the birth date; clear the due date if it is not known.",
+  ],
+  [
+    "weeks-early-illegal",
+    "warning",
+    "",
+    "Weeks early that cannot be read or are out of range; the child is used and not corrected.",
+    "weeks before the due date, such as 8",
+    "Correct the cell; if it holds weeks of gestation, choose Gestation for its heading.",
+  ],
+  [
     "gestation-conflict",
     "warning",
     "",
@@ -420,6 +436,14 @@ const OBSERVATIONS: readonly RuleRow[] = [
     "A row without a result.",
     "met, emerging, not met or lost",
     "Fill in the result, or delete the row.",
+  ],
+  [
+    "result-left-out",
+    "error",
+    "left out by you",
+    "A result written as a word that you chose to leave out. It is counted, and not listed cell by cell.",
+    "a word that counts",
+    "Nothing to do; choose another meaning for the word if they should count.",
   ],
   [
     "result-unknown",

@@ -4,7 +4,8 @@ import type { Place } from "../findings/collector";
 import type { TableUse } from "../records";
 import { ruleOf } from "../findings/rules";
 import type { TableName } from "../tables/spec";
-import { headingKey, isBlankText } from "../cells/words";
+import { totalsBySum, totalsByWord } from "./totals";
+import { isBlankText } from "../cells/words";
 
 /** A table found on a sheet: where its headings stand, and which of its rows hold something. */
 export interface Block extends Place {
@@ -20,13 +21,21 @@ export interface Block extends Place {
   readonly further: readonly FurtherColumn[];
   /** Skill columns of a wide sheet. */
   readonly wide: readonly WideColumn[];
+  /** What every row says of a column that is not there, by its key: the name of the sheet, where that was settled. */
+  readonly constants: ReadonlyMap<string, string>;
+  /** Cells of a grid that are no blanks by what a person settled. */
+  readonly says: { readonly zero: boolean; readonly blank: boolean };
   /** Sheet rows that hold something and are not totals. */
   readonly rows: Int32Array;
   readonly totals: readonly number[];
 }
 
+/** In place of a column: what is said by the name of the sheet. */
+export const SHEET_COLUMN = -1;
+
 export interface FurtherColumn {
   readonly heading: string;
+  /** SHEET_COLUMN: the name of the sheet. */
   readonly column: number;
 }
 
@@ -37,23 +46,25 @@ export interface WideColumn {
   readonly column: number;
 }
 
-const TOTAL_WORDS = new Set(["total", "totals", "grandtotal", "subtotal"]);
-const LONGEST_TOTAL = 16;
-const MAYBE_TOTAL = /tot|[^ -~]/i;
-
-/** The rows of a range that hold something, those of totals apart. A row of zeros is blank: some hosts hand blanks over as 0. */
-export function rowsOf(grid: Grid, range: CellRange, firstRow: number, totalsRow: number | null) {
+/**
+ * The rows of a range that hold something, those of totals apart. A row of zeros is blank: some hosts hand blanks over as 0.
+ *
+ * @param child - the column of the child, where it is known: a row without one whose numbers sum up the rows above is a total too
+ */
+export function rowsOf(grid: Grid, range: CellRange, firstRow: number, totalsRow: number | null, child?: number) {
   const filled = filledRows(grid, range, firstRow);
-  const total = totalStrings(grid);
-  const first = grid.columns[range.left];
+  const isTotal = totalsByWord(grid, range, child);
   const rows: number[] = [];
   const totals: number[] = [];
   for (let row = firstRow; row <= range.bottom; row += 1) {
     if (filled[row - firstRow] === 0) continue;
-    const isTotal = row === totalsRow || (first?.kinds[row] === CELL.text && total[first.values[row] as number] === 1);
-    (isTotal ? totals : rows).push(row);
+    (row === totalsRow || isTotal(row) ? totals : rows).push(row);
   }
-  return { rows: Int32Array.from(rows), totals };
+  const sums = child === undefined ? [] : totalsBySum(grid, range, rows, child);
+  return {
+    rows: Int32Array.from(sums.length > 0 ? rows.filter((row) => !sums.includes(row)) : rows),
+    totals: sums.length > 0 ? [...totals, ...sums].sort((a, b) => a - b) : totals,
+  };
 }
 
 /** Counts what becomes of the rows of one table. */
@@ -103,12 +114,4 @@ function filledRows(grid: Grid, range: CellRange, firstRow: number): Uint8Array 
     }
   }
   return filled;
-}
-
-function totalStrings(grid: Grid): Uint8Array {
-  const total = new Uint8Array(grid.strings.length);
-  grid.strings.forEach((text, index) => {
-    if (text.length <= LONGEST_TOTAL && MAYBE_TOTAL.test(text) && TOTAL_WORDS.has(headingKey(text))) total[index] = 1;
-  });
-  return total;
 }

@@ -1,17 +1,20 @@
 import { dayFromIso } from "../../age/day";
-import { CELL, kindAt, stringAt } from "../../workbook/cells";
-import { type Block, type FurtherColumn, rowsOf, Tally, type WideColumn } from "./block";
+import { CELL, type Grid, kindAt, stringAt } from "../../workbook/cells";
+import { type Block, type FurtherColumn, rowsOf, SHEET_COLUMN, Tally, type WideColumn } from "./block";
 import type { FindingCollector } from "../findings/collector";
 import { type HeadingMatch, matchHeadings } from "./headings";
 import type { KeyLookup } from "../cells/ids";
-import type { Region } from "./locate";
+import type { Region } from "./region";
 import { ID_CODE } from "../cells/ids";
 import { wideCells } from "../observations/read-wide";
 import { resultOf } from "../cells/result-words";
 import { ruleOf } from "../findings/rules";
 import { specOf } from "../tables";
 import type { TableName } from "../tables/spec";
-import { keyOf } from "../cells/words";
+import { shownText } from "../cells/cell-text";
+import { displayOf, keyOf } from "../cells/words";
+import { GROUP } from "../corrections/settled";
+import { canGroup } from "./can-group";
 
 export interface Counted {
   readonly block: Block;
@@ -25,9 +28,12 @@ export function blockOf(
   table: TableName,
   match: HeadingMatch,
   wide: readonly WideColumn[] = [],
+  says: Block["says"] = { zero: false, blank: false },
 ): Counted {
   const { sheet, sheetIndex, firstRow } = region;
-  const { rows, totals } = rowsOf(sheet.grid, region.range, firstRow, region.totalsRow);
+  const counted = rowsOf(sheet.grid, region.range, firstRow, region.totalsRow, match.columns.get("child"));
+  const { totals } = counted;
+  const rows = region.settled?.repeats ? firstOfEachRow(sheet.grid, counted.rows, match) : counted.rows;
   const last = Math.max(firstRow - 1, rows.at(-1) ?? 0, ...totals);
   const block: Block = {
     table,
@@ -37,7 +43,9 @@ export function blockOf(
     range: { ...region.range, bottom: last },
     firstRow,
     columns: match.columns,
-    further: furtherColumns(match, wide),
+    further: furtherColumns(region, match, wide, rows),
+    constants: constantsOf(region),
+    says,
     wide,
     rows,
     totals,
@@ -103,9 +111,32 @@ export function onlyByChoice(leftOut: Readonly<Record<string, number>>, also: re
   return Object.keys(leftOut).every((reason) => chosen.includes(reason));
 }
 
-function furtherColumns(match: HeadingMatch, wide: readonly WideColumn[]): FurtherColumn[] {
+/** The columns under headings of their own. In Children those that children can be grouped by. */
+function furtherColumns(
+  region: Region,
+  match: HeadingMatch,
+  wide: readonly WideColumn[],
+  rows: Int32Array,
+): FurtherColumn[] {
   const taken = new Set(wide.map(({ column }) => column));
-  return match.unmatched
+  const { settled, sheet } = region;
+  const own = match.unmatched
     .filter((cell) => !taken.has(cell.column))
+    .filter(({ column }) => (settled ? settled.groups.has(column) : canGroup(sheet.grid, column, rows)))
     .map((cell) => ({ heading: cell.text, column: cell.column }));
+  return settled?.sheetName === GROUP ? [...own, { heading: "Sheet", column: SHEET_COLUMN }] : own;
+}
+
+/** The name of the sheet, where a person said that it stands for a column. */
+function constantsOf({ settled, sheet }: Region): ReadonlyMap<string, string> {
+  return settled?.sheetName ? new Map([[settled.sheetName, displayOf(sheet.name)]]) : new Map<string, string>();
+}
+
+/** The first row of each child of a table whose rows say the same child again and again. */
+function firstOfEachRow(grid: Grid, rows: Int32Array, { columns }: HeadingMatch): Int32Array {
+  const seen = new Set<string>();
+  return rows.filter((row) => {
+    const signature = JSON.stringify([...columns.values()].map((column) => keyOf(shownText(grid, row, column))));
+    return !seen.has(signature) && seen.add(signature);
+  });
 }

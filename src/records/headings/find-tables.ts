@@ -5,9 +5,13 @@ import type { FindingCollector } from "../findings/collector";
 import type { DecisionsInForce } from "../corrections/in-force";
 import { type HeadingMatch, matchHeadings } from "./headings";
 import type { KeyLookup } from "../cells/ids";
-import { findRegions, type Region } from "./locate";
+import { keyOf } from "../cells/words";
+import { findRegions } from "./locate";
+import type { Region } from "./region";
 import { specOf } from "../tables";
-import type { TableName, TableSpec } from "../tables/spec";
+import { GRID } from "../tables/observations";
+import type { WordMeaning } from "../corrections/settled";
+import type { TableName } from "../tables/spec";
 import { explainUnfit } from "./unfit";
 
 /** The tables of a workbook. Wide sheets are known only once the skills are. */
@@ -29,7 +33,7 @@ export interface WideFound {
 }
 
 export function findTables(workbook: WorkbookIn, findings: FindingCollector, decisions: DecisionsInForce): Found {
-  const regions = findRegions(workbook, decisions.headings);
+  const regions = findRegions(workbook, decisions.headings, decisions.sheets);
   for (const region of regions) seeHeadings(region, decisions);
   return {
     regions,
@@ -58,9 +62,11 @@ export function findWide(
   decisions: DecisionsInForce,
   lookup: KeyLookup,
 ): WideFound {
-  const candidates = found.regions.filter((each) => each.spec === null || each.spec.name === "Children");
+  const candidates = found.regions.filter(
+    (each) => each.settled === null && (each.spec === null || each.spec.name === "Children"),
+  );
   const wide = candidates.flatMap((region) => {
-    const match = matchHeadings(WIDE, region.cells, decisions.headings.get("Observations"));
+    const match = matchHeadings(GRID, region.cells, decisions.headings.get("Observations"));
     const skills = match.columns.has("child") ? skillColumns(match, lookup) : [];
     if (skills.length === 0) return [];
     // Beside the columns of Children a date may be anything; on a sheet of skills alone it is a look.
@@ -68,23 +74,35 @@ export function findWide(
     const unknown = isChildrenToo ? [] : unknownSkillColumns(region, match, skills);
     return [{ region, match, skills: [...skills, ...unknown] }];
   });
+  const settled = found.regions.flatMap((region) => settledGrid(region, lookup));
+  const says = { zero: isSettled(decisions.word("0")), blank: isSettled(decisions.word("")) };
   const hasChildrenApart = fitting(found.regions, "Children").some(
     ({ region }) => !wide.some((each) => each.region === region),
   );
   return {
-    blocks: wide.map(({ region, match, skills }) => blockOf(findings, region, "Observations", match, skills)),
+    blocks: [...wide, ...settled].map(({ region, match, skills }) =>
+      blockOf(findings, region, "Observations", match, skills, says),
+    ),
     regions: new Set(hasChildrenApart ? wide.map((each) => each.region) : []),
     inChildren: new Map(wide.map((each) => [each.region, each.skills])),
   };
 }
 
-const OBSERVED = specOf("Observations");
+function isSettled(means: WordMeaning | null | undefined): boolean {
+  return means !== null && means !== undefined && means !== "leave out";
+}
 
-/** The columns of a wide sheet that are not skills. */
-const WIDE: TableSpec = {
-  ...OBSERVED,
-  columns: OBSERVED.columns.filter((column) => column.key === "child" || column.key === "date"),
-};
+/** The skill columns of a sheet that a person said is a grid. */
+function settledGrid(region: Region, lookup: KeyLookup) {
+  const { settled, match } = region;
+  if (settled?.decision.is !== "grid" || !match || match.missing.length > 0) return [];
+  const columns = region.cells.flatMap((cell): WideColumn[] => {
+    const skill = settled.skills.get(cell.column);
+    return skill === undefined ? [] : [{ skill: lookup(keyOf(skill), skill), heading: cell.text, column: cell.column }];
+  });
+  const skills = [...columns, ...unknownSkillColumns(region, match, columns)];
+  return skills.length > 0 ? [{ region, match, skills }] : [];
+}
 
 interface Fitting {
   readonly region: Region;
@@ -98,6 +116,7 @@ function fitting(regions: readonly Region[], table: TableName): Fitting[] {
 }
 
 function seeHeadings(region: Region, decisions: DecisionsInForce): void {
+  if (region.settled) decisions.see(region.settled.decision);
   const table = region.spec?.name;
   if (!table) return;
   region.cells.forEach((cell) => cell.keys.forEach((key) => decisions.seeHeading(table, key)));

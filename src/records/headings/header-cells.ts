@@ -26,6 +26,12 @@ export function isTall(sheet: SheetIn, row: number, column: number): boolean {
   return sheet.merged.some((merge) => merge.top === row && merge.left === column && merge.bottom > row);
 }
 
+/** The text of a cell that stands right above and spans several columns; "" without one. */
+export function spanAbove(sheet: SheetIn, row: number, column: number): string {
+  const merge = row > 0 ? mergeAt(sheet, row - 1, column) : undefined;
+  return merge && merge.right > merge.left ? shownText(sheet.grid, merge.top, merge.left) : "";
+}
+
 /** Runs of headings without a gap. */
 export function segmentsOf(cells: readonly HeaderCell[]): HeaderCell[][] {
   const segments: HeaderCell[][] = [];

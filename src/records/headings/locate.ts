@@ -1,29 +1,27 @@
-import type { CellRange, SheetIn, TableIn, WorkbookIn } from "../../workbook/workbook";
+import type { SheetIn, TableIn, WorkbookIn } from "../../workbook/workbook";
+import type { SheetDecision } from "../corrections/decisions";
+import { fitDecisions } from "./fit-decisions";
 import { headerCells } from "./header-cells";
 import { anchorRows, bestHeader, type Header } from "./header-rows";
-import { type HeaderCell, type HeadingMatch, matchHeadings } from "./headings";
+import { matchHeadings } from "./headings";
+import { bounded, type Region } from "./region";
+import { settledRegions } from "./settled-regions";
 import { type Found, splitHeader } from "./split-header";
 import { bestSpec, type DecidedHeadings, specNamed } from "./table-match";
-import type { TableSpec } from "../tables/spec";
 
-/** A place that looks like a table: headings, and the rows below them that may belong to it. */
-export interface Region {
-  readonly sheetIndex: number;
-  readonly sheet: SheetIn;
-  readonly cells: readonly HeaderCell[];
-  readonly range: CellRange;
-  readonly firstRow: number;
-  readonly totalsRow: number | null;
-  /** The table that it is, by its name or by its headings; null where the headings fit none. */
-  readonly spec: TableSpec | null;
-  readonly match: HeadingMatch | null;
-  /** Headings beside it in the same row that belong to no table. */
-  readonly beside: readonly HeaderCell[];
-}
-
-/** Every region of the workbook, Excel tables first on their sheet, then headings wherever they stand. */
-export function findRegions(workbook: WorkbookIn, decided: DecidedHeadings): Region[] {
+/**
+ * Every region of the workbook, Excel tables first on their sheet, then headings wherever they stand. A sheet of which a
+ * person settled what it is has the regions that were settled, and no others.
+ */
+export function findRegions(
+  workbook: WorkbookIn,
+  decided: DecidedHeadings,
+  settled: readonly SheetDecision[] = [],
+): Region[] {
+  const fitted = settled.length > 0 ? fitDecisions(workbook, settled) : null;
   return workbook.sheets.flatMap((sheet, sheetIndex) => {
+    const own = fitted?.get(sheetIndex);
+    if (own) return settledRegions(sheet, sheetIndex, own);
     const named = sheet.tables
       .filter((table) => table.headerRow)
       .map((table) => regionOf(sheet, sheetIndex, table, decided));
@@ -48,6 +46,7 @@ function regionOf(sheet: SheetIn, sheetIndex: number, table: TableIn, decided: D
     spec: found?.spec ?? null,
     match: found?.match ?? null,
     beside: [],
+    settled: null,
   };
 }
 
@@ -73,23 +72,5 @@ function freeRegion(sheet: SheetIn, sheetIndex: number, header: Header, found: F
     bottom: sheet.grid.rowCount - 1,
     right: columns.at(-1) as number,
   };
-  return { sheetIndex, sheet, range, firstRow: header.top + header.height, totalsRow: null, ...found };
-}
-
-/** A free region ends above the next region that shares a column with it, and above that one's title. */
-function bounded(region: Region, all: readonly Region[]): CellRange {
-  const { top, left, right } = region.range;
-  const nextTops = all
-    .filter((other) => other.sheet === region.sheet && other.range.top > top)
-    .filter((other) => other.range.left <= right && other.range.right >= left)
-    .map((other) => (titleAbove(other) ? other.range.top - 1 : other.range.top));
-  const bottom = Math.min(region.range.bottom, ...nextTops.map((next) => next - 1));
-  return { ...region.range, bottom: Math.max(bottom, region.firstRow - 1) };
-}
-
-function titleAbove(region: Region): boolean {
-  const row = region.range.top - 1;
-  if (row < 0) return false;
-  const texts = headerCells(region.sheet, row, 1, region.range.left, region.range.right);
-  return texts.length === 1 && specNamed((texts[0] as HeaderCell).text) !== null;
+  return { sheetIndex, sheet, range, firstRow: header.top + header.height, totalsRow: null, settled: null, ...found };
 }

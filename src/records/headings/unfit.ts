@@ -3,7 +3,7 @@ import type { CellRange, WorkbookIn } from "../../workbook/workbook";
 import type { FindingCollector, Place } from "../findings/collector";
 import { headerCells } from "./header-cells";
 import { type HeaderCell, type HeadingMatch, matchHeadings } from "./headings";
-import type { Region } from "./locate";
+import type { Region } from "./region";
 import { type DecidedHeadings, specNamed } from "./table-match";
 import type { TableSpec } from "../tables/spec";
 

@@ -3,7 +3,7 @@ import { DATE_CODE, dateRule, isDay } from "../cells/date-codes";
 import { ID_CODE, type KeyLookup, readIdColumn } from "../cells/ids";
 import { type Reading, readDates } from "../rows/reading";
 import { NO_DAY } from "../records";
-import { readResultColumn, RESULT_CODE } from "../cells/result-words";
+import { readResultColumn, RESULT_CODE, type ResultWords } from "../cells/result-words";
 import type { Staged } from "./staged";
 import { displayOf } from "../cells/words";
 
@@ -32,12 +32,14 @@ const RESULT_RULES = new Map<number, string>([
   [RESULT_CODE.unknown, "result-unknown"],
   [RESULT_CODE.error, "cell-error"],
   [RESULT_CODE.noValue, "cell-no-value"],
+  [RESULT_CODE.leftOut, "result-left-out"],
 ]);
 
 export interface Lookups {
   readonly child: KeyLookup;
   readonly skill: KeyLookup;
   readonly observers: ObserverList;
+  readonly words: ResultWords;
 }
 
 /** Reads a long Observations table column by column, and stages the rows whose cells can be read. */
@@ -46,7 +48,7 @@ export function readObservations(reading: Reading, block: Block, tally: Tally, l
   const child = readIdColumn(block.grid, at("child"), block.rows, lookups.child);
   const skill = readIdColumn(block.grid, at("skill"), block.rows, lookups.skill);
   const day = readDates(reading, block, "date", at("date"), { strict: true }).days;
-  const result = readResultColumn(block.grid, at("result"), block.rows);
+  const result = readResultColumn(block.grid, at("result"), block.rows, lookups.words);
   const observer = readIdColumn(block.grid, block.columns.get("observer"), block.rows, lookups.observers.lookup);
   const entered = enteredDays(reading, block);
   const source = staged.sources.push({ block, tally }) - 1;
@@ -102,7 +104,7 @@ function listRow(
   if (r >= RESULT_CODE.blank) rules.push([RESULT_RULES.get(r) as string, "result"]);
   tally.leave(rules[0]?.[0] as string);
   for (const [rule, column] of rules) {
-    if (d === DATE_CODE.swapped && column === "date") continue;
+    if ((d === DATE_CODE.swapped && column === "date") || rule === "result-left-out") continue;
     reading.findings.cell(rule, block, row, block.columns.get(column) as number);
   }
 }

@@ -1,4 +1,4 @@
-import { CELL } from "../../workbook/cells";
+import { CELL, type Grid } from "../../workbook/cells";
 import type { Block, Tally, WideColumn } from "../headings/block";
 import { dateRule, isDay } from "../cells/date-codes";
 import { ID_CODE, readIdColumn } from "../cells/ids";
@@ -6,7 +6,7 @@ import { wideKey } from "../corrections/in-force";
 import { idRule, type Lookups } from "./read-observations";
 import { type Reading, readDates } from "../rows/reading";
 import { NO_DAY, RESULT } from "../records";
-import { readResultColumn, RESULT_CODE, resultOf } from "../cells/result-words";
+import { readResultColumn, RESULT_CODE, type ResultWords } from "../cells/result-words";
 import type { Staged } from "./staged";
 
 /** What a wide sheet's rows share: the child and, where there is one, the day of the visit. */
@@ -39,8 +39,19 @@ export function readWide(reading: Reading, block: Block, tally: Tally, lookups: 
     source: staged.sources.push({ block, tally }) - 1,
   };
   const refused = listBadChildren(reading, rows);
-  for (const wide of block.wide) readSkillColumn(reading, rows, wide, refused, staged);
+  for (const wide of block.wide) readSkillColumn(reading, rows, wide, refused, lookups.words, staged);
 }
+
+/** By string of a grid: 1 where it is a word for a result, and so no date. One list serves all columns of the sheet. */
+function wordsOfGrid(grid: Grid, words: ResultWords): Uint8Array {
+  const known = WORDS_OF_GRID.get(grid);
+  if (known?.words === words) return known.isWord;
+  const isWord = Uint8Array.from(grid.strings, (text) => (words.codeOfText(text) === RESULT_CODE.unknown ? 0 : 1));
+  WORDS_OF_GRID.set(grid, { words, isWord });
+  return isWord;
+}
+
+const WORDS_OF_GRID = new WeakMap<Grid, { readonly words: ResultWords; readonly isWord: Uint8Array }>();
 
 function listBadChildren(reading: Reading, { block, child }: WideRows): Uint8Array {
   const refused = new Uint8Array(block.rows.length);
@@ -57,17 +68,20 @@ function readSkillColumn(
   rows: WideRows,
   wide: WideColumn,
   refused: Uint8Array,
+  words: ResultWords,
   staged: Staged,
 ): void {
   const { block, tally, child } = rows;
-  const results = readResultColumn(block.grid, wide.column, block.rows);
-  const words = Uint8Array.from(block.grid.strings, (text) => (resultOf(text) === null ? 0 : 1));
-  const dates = readDates(reading, block, wideKey(wide.heading), wide.column, { strict: true, passOver: words });
+  const results = readResultColumn(block.grid, wide.column, block.rows, words);
+  const passOver = wordsOfGrid(block.grid, words);
+  const dates = readDates(reading, block, wideKey(wide.heading), wide.column, { strict: true, passOver });
   staged.reserve(block.rows.length);
   block.rows.forEach((row, i) => {
     if (!isFilled(block, row, wide.column)) return;
     if (refused[i] === 1) return tally.leave(idRule("child", child[i] as number));
-    const result = results[i] as number;
+    const read = results[i] as number;
+    if (read === RESULT_CODE.leftOut) return tally.leave("result-left-out");
+    const result = read === RESULT_CODE.blank ? (words.ofBlank() ?? read) : read;
     const isWord = result < RESULT_CODE.blank;
     const day = isWord ? (rows.visit?.[i] ?? NO_DAY) : (dates.days[i] as number);
     const rule = wide.skill < 0 ? idRule("skill", wide.skill) : cellRule(isWord, day, rows.visit !== null);
@@ -127,11 +141,16 @@ function stage(
   staged.length = n + 1;
 }
 
+/** Whether a cell says something: a blank and a 0 only where a person settled what they mean. */
 function isFilled(block: Block, row: number, column: number): boolean {
+  return isEmpty(block, row, column) ? block.says.blank && !isEmpty(block, row, block.columns.get("date") ?? -1) : true;
+}
+
+function isEmpty(block: Block, row: number, column: number): boolean {
   const cells = block.grid.columns[column];
   const kind = cells?.kinds[row] ?? CELL.empty;
-  if (kind === CELL.empty) return false;
+  if (kind === CELL.empty) return true;
   const value = cells?.values[row] as number;
-  if (kind === CELL.text) return (block.grid.strings[value] as string).trim() !== "";
-  return kind !== CELL.number || value !== 0;
+  if (kind === CELL.text) return (block.grid.strings[value] as string).trim() === "";
+  return kind === CELL.number && value === 0 && !block.says.zero;
 }

@@ -1,6 +1,7 @@
 import type { DateSystem } from "../../age/serial";
 import type { Settings } from "../../settings/settings";
 import type { Block } from "../headings/block";
+import type { WordMeaning } from "../corrections/settled";
 import type { FindingCollector } from "../findings/collector";
 import type { DateOrder } from "../cells/date-codes";
 import { type DateColumn, readDateColumn } from "../cells/date-column";
@@ -20,6 +21,10 @@ export interface Decided {
   child(key: string): string;
   skill(key: string): string;
   order(table: TableName, columnKey: string): DateOrder | null;
+  /** What a word for a result stands for: null where it is not settled yet, undefined where nothing is said of it. */
+  word(key: string): WordMeaning | null | undefined;
+  /** How a value of a column of Children is to be written; undefined where nothing is said of it. */
+  name(heading: string, key: string): string | undefined;
 }
 
 const MOST_SINGLE_NOTES = 20;

@@ -53,7 +53,7 @@ export function readTableRows<T>(
 
 /** The blank cell of a column, as the schemas know it. */
 function blankOf(column: ColumnSpec): unknown {
-  if (column.kind === "gestation") return { cell: null, isDate: false };
+  if (column.kind === "gestation" || column.kind === "weeks") return { cell: null, isDate: false };
   return column.kind === "text" ? "" : null;
 }
 
@@ -94,11 +94,17 @@ function leavesOut(rule: string): boolean {
 
 function readerOf(reading: Reading, block: Block, column: ColumnSpec): CellReader {
   const at = block.columns.get(column.key);
-  if (at === undefined) return () => blankOf(column);
+  const constant = block.constants.get(column.key);
+  if (at === undefined) return () => constant ?? blankOf(column);
   if (column.kind === "date") return dateReader(reading, block, column, at);
-  const read = { id: readId, text: readText, number: readNumber, word: readWord, gestation: readGestation }[
-    column.kind
-  ];
+  const read = {
+    id: readId,
+    text: readText,
+    number: readNumber,
+    word: readWord,
+    gestation: readGestation,
+    weeks: readGestation,
+  }[column.kind];
   return (i) => {
     const row = block.rows[i] as number;
     const kind = kindAt(block.grid, row, at);

@@ -1,3 +1,4 @@
+import type { SkillDecision } from "../corrections/decisions";
 import type { Block, Tally } from "../headings/block";
 import { ID_CODE, type KeyLookup } from "../cells/ids";
 import type { Reading } from "../rows/reading";
@@ -5,6 +6,9 @@ import { AREAS, type Skill } from "../records";
 import { readTableRows, type TableRow } from "../rows/table-rows";
 import { type SkillRow, SKILLS, skillRow } from "../tables/skills";
 import { displayOf, headingKey, keyOf } from "../cells/words";
+
+/** The area of a skill for which nobody has chosen one yet. */
+export const NO_AREA = "area not chosen";
 
 export interface SkillTable {
   readonly skills: readonly Skill[];
@@ -15,18 +19,31 @@ export interface SkillTable {
 }
 
 interface Kept {
-  readonly block: Block;
+  /** null: of a skill that no table holds. */
+  readonly block: Block | null;
   readonly row: number;
   readonly value: SkillRow;
 }
 
-/** Reads the Skills table. */
-export function readSkills(reading: Reading, blocks: readonly { block: Block; tally: Tally }[]): SkillTable {
+/**
+ * Reads the Skills table.
+ *
+ * @param made - skills that a person named in place of a table, or beside it; the table's own rows come first
+ */
+export function readSkills(
+  reading: Reading,
+  blocks: readonly { block: Block; tally: Tally }[],
+  made: readonly SkillDecision[] = [],
+): SkillTable {
   const kept = new Map<string, Kept>();
   const leftOut = new Set<string>();
   for (const { block, tally } of blocks) {
     for (const each of readTableRows(reading, block, SKILLS, skillRow, tally))
       keep(reading, block, tally, each, kept, leftOut);
+  }
+  for (const each of made) {
+    const key = keyOf(each.skill);
+    if (!kept.has(key) && !leftOut.has(key)) kept.set(key, { block: null, row: -1, value: madeRow(each) });
   }
   const rows = [...kept.values()];
   const indexOf = new Map([...kept.keys()].map((key, index) => [key, index]));
@@ -38,6 +55,23 @@ export function readSkills(reading: Reading, blocks: readonly { block: Block; ta
     lookup: lookupOf(reading, rows, indexOf, leftOut),
     area: (text) => areaOf.get(headingKey(text)) ?? null,
   };
+}
+
+/** What is not chosen yet stays open: no area is guessed, and no window. */
+function madeRow(each: SkillDecision): SkillRow {
+  return skillRow.parse({
+    skill: displayOf(each.skill),
+    label: each.label ?? "",
+    area: each.area || NO_AREA,
+    opens: each.opens ?? null,
+    closes: each.closes ?? null,
+    ageBasis: each.ageBasis ?? null,
+    expectedShare: each.expectedShare ?? null,
+    follows: null,
+    tryTogether: "",
+    basis: each.basis ?? "",
+    sense: null,
+  });
 }
 
 function keep(
@@ -98,16 +132,20 @@ function followed(reading: Reading, rows: readonly Kept[], indexOf: ReadonlyMap<
     const other = indexOf.get(reading.decided.skill(keyOf(value.follows))) ?? null;
     if (other !== null && other !== index) return other;
     const rule = other === index ? "follows-circle" : "follows-unknown";
-    reading.findings.cell(rule, block, row, block.columns.get("follows") as number);
+    listFollows(reading, rule, block, row);
     return null;
   });
   const inCircle = follows.map((_, start) => leadsBack(follows, start));
   return follows.map((other, index) => {
     if (!inCircle[index]) return other;
     const { block, row } = rows[index] as Kept;
-    reading.findings.cell("follows-circle", block, row, block.columns.get("follows") as number);
+    listFollows(reading, "follows-circle", block, row);
     return null;
   });
+}
+
+function listFollows(reading: Reading, rule: string, block: Block | null, row: number): void {
+  if (block) reading.findings.cell(rule, block, row, block.columns.get("follows") as number);
 }
 
 function leadsBack(follows: readonly (number | null)[], start: number): boolean {

@@ -46,3 +46,11 @@ export const OBSERVATIONS: TableSpec = {
     },
   ],
 };
+
+/** The columns of a grid that are not skills. */
+export const GRID: TableSpec = {
+  ...OBSERVATIONS,
+  columns: OBSERVATIONS.columns
+    .filter((column) => column.key === "child" || column.key === "date")
+    .map(({ required: _, ...column }) => (column.key === "child" ? { ...column, required: true } : column)),
+};

@@ -1,7 +1,7 @@
 export const TABLE_NAMES = ["Children", "Observations", "Skills", "Referrals", "Signs", "Ratings"] as const;
 export type TableName = (typeof TABLE_NAMES)[number];
 
-export type ColumnKind = "id" | "text" | "date" | "number" | "word" | "gestation";
+export type ColumnKind = "id" | "text" | "date" | "number" | "word" | "gestation" | "weeks";
 
 /** One column of a table: what its heading may be called, and how its cells are read. */
 export interface ColumnSpec {

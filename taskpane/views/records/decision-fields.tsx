@@ -58,6 +58,8 @@ export function DecisionFields(props: Props) {
       return <DateOrderFields {...props} draft={draft} />;
     case "heading":
       return <HeadingFields {...props} draft={draft} />;
+    default:
+      return null;
   }
 }
 

@@ -1,0 +1,80 @@
+import { z } from "zod";
+import { keyOf } from "../cells/words";
+
+/** What a sheet, or a part of one, can be. `grid`: a row per child, or child and visit, and a column per skill. */
+export const SHEET_KINDS = [
+  "children",
+  "observations",
+  "grid",
+  "skills",
+  "referrals",
+  "signs",
+  "ratings",
+  "not used",
+] as const;
+
+export type SheetKind = (typeof SHEET_KINDS)[number];
+
+/** What a word in a place for results can stand for. */
+export const WORD_MEANINGS = ["met", "emerging", "not met", "lost", "leave out"] as const;
+
+export type WordMeaning = (typeof WORD_MEANINGS)[number];
+
+/** `means` of a heading of Children that is kept as a column to group by. */
+export const GROUP = "Group";
+
+/** The heading under which the name of a sheet itself can be taken, such as one sheet per therapist. */
+export const SHEET_NAME = "(name of the sheet)";
+
+/** What one heading is taken for: a column by its name, a skill by its id, or nothing. */
+export type HeadingTaken =
+  { readonly heading: string; readonly means: string | null } | { readonly heading: string; readonly skill: string };
+
+export function skillTaken(heading: HeadingTaken): string | null {
+  return "skill" in heading ? heading.skill : null;
+}
+
+export function meaningTaken(heading: HeadingTaken): string | null {
+  return "means" in heading ? heading.means : null;
+}
+
+const text = z.string({ error: "must be text" });
+const filled = text.refine((value) => keyOf(value) !== "", "must not be blank");
+const months = z.number({ error: "must be a number of months" }).min(0).max(216).nullable().optional();
+
+export const headingSchema = z
+  .strictObject({ heading: filled, means: filled.nullable().optional(), skill: filled.optional() })
+  .refine(({ means, skill }) => (means === undefined) !== (skill === undefined), "needs either means or skill")
+  .transform(({ heading, means, skill }): HeadingTaken =>
+    skill === undefined ? { heading, means: means ?? null } : { heading, skill },
+  );
+
+export const sheetShape = {
+  sheet: filled,
+  is: z.enum(SHEET_KINDS, { error: `is must be one of ${SHEET_KINDS.join(", ")}` }),
+  /** As the sheet numbers them: one row, or two that are read together. */
+  headerRows: z.array(z.number().int().min(1)).max(2, "must be one row or two"),
+  headings: z.array(headingSchema),
+};
+
+export const wordShape = {
+  /** "" is a blank cell among results. */
+  word: text,
+  /** null: not settled yet, so that its cells are listed and not used. */
+  means: z.enum(WORD_MEANINGS, { error: `means must be one of ${WORD_MEANINGS.join(", ")}` }).nullable(),
+};
+
+export const nameShape = { column: filled, spelling: filled, means: filled };
+
+/** A skill that stands in no table of skills. What is left out is not known: no window is ever made up. */
+export const skillShape = {
+  skill: filled,
+  label: text.optional(),
+  /** "" or left out: not chosen yet. */
+  area: text.optional(),
+  opens: months,
+  closes: months,
+  ageBasis: z.enum(["corrected", "chronological"]).optional(),
+  expectedShare: z.number().gt(0).max(1).nullable().optional(),
+  basis: text.optional(),
+};

@@ -1,0 +1,116 @@
+import type { CellRange, SheetIn } from "../../workbook/workbook";
+import { headingKey } from "../cells/words";
+import type { SheetDecision } from "../corrections/decisions";
+import { GROUP, type HeadingTaken, meaningTaken, SHEET_NAME, type SheetKind, skillTaken } from "../corrections/settled";
+import { TABLES } from "../tables";
+import { GRID } from "../tables/observations";
+import type { TableSpec } from "../tables/spec";
+import type { Fit } from "./fit-decisions";
+import { columnMeant, type HeaderCell, type HeadingMatch, matchHeadings } from "./headings";
+import { bounded, type Region, type SettledRegion } from "./region";
+
+/** The table of each kind of sheet; a grid is read as Observations once the skills are known. */
+const TABLE_OF_KIND: Readonly<Record<SheetKind, string | null>> = {
+  children: "Children",
+  observations: "Observations",
+  grid: null,
+  skills: "Skills",
+  referrals: "Referrals",
+  signs: "Signs",
+  ratings: "Ratings",
+  "not used": null,
+};
+
+/** The regions of a sheet of which a person settled what it is. */
+export function settledRegions(sheet: SheetIn, sheetIndex: number, fits: readonly Fit[]): Region[] {
+  const used = fits.filter(({ decision }) => decision.is !== "not used");
+  const regions = used.map((fit) => settledRegion(sheet, sheetIndex, fit, used));
+  return regions.map((region) => ({ ...region, range: bounded(region, regions) }));
+}
+
+function settledRegion(sheet: SheetIn, sheetIndex: number, fit: Fit, all: readonly Fit[]): Region {
+  const { decision, cells, top, height } = fit;
+  const spec = TABLES.find(({ name }) => name === TABLE_OF_KIND[decision.is]) ?? null;
+  const table = sheet.tables.find((each) => each.headerRow && each.range.top === top && holds(each.range, cells));
+  const columns = cells.map((cell) => cell.column);
+  const repeats =
+    decision.is === "children" && all.some((other) => other !== fit && other.top === top && shares(other, fit));
+  return {
+    sheetIndex,
+    sheet,
+    cells,
+    range: table?.range ?? {
+      top,
+      left: Math.min(...columns),
+      bottom: sheet.grid.rowCount - 1,
+      right: Math.max(...columns),
+    },
+    firstRow: top + height,
+    totalsRow: table?.totalsRow ? table.range.bottom : null,
+    spec,
+    match: settledMatch(spec ?? GRID, fit),
+    beside: [],
+    settled: { decision, ...takenOf(fit), sheetName: sheetNameTaken(spec, decision), repeats },
+  };
+}
+
+/** Two tables share their rows where both name the child in the same column. */
+function shares(a: Fit, b: Fit): boolean {
+  const child = ({ cells, taken }: Fit) => cells.find((cell) => meaning(taken.get(cell)) === "child")?.column;
+  const column = child(a);
+  return column !== undefined && column === child(b);
+}
+
+function meaning(taken: HeadingTaken | undefined): string | null {
+  const means = taken && meaningTaken(taken);
+  return means ? headingKey(means) : null;
+}
+
+function settledMatch(spec: TableSpec, { cells, taken }: Fit): HeadingMatch {
+  const columns = new Map<string, number>();
+  const twice: HeaderCell[] = [];
+  for (const column of spec.columns) {
+    const own = cells.filter((cell) => {
+      const means = taken.get(cell) && meaningTaken(taken.get(cell) as HeadingTaken);
+      return means ? columnMeant(spec, means)?.key === column.key : false;
+    });
+    if (own.length === 1) columns.set(column.key, (own[0] as HeaderCell).column);
+    else twice.push(...own);
+  }
+  // A heading that the person never saw is read where its name leaves no doubt and its column has no heading yet.
+  const unseen = matchHeadings(
+    spec,
+    cells.filter((cell) => !taken.has(cell)),
+  );
+  for (const [key, column] of unseen.columns) if (!columns.has(key)) columns.set(key, column);
+  const matched = new Set(columns.values());
+  return {
+    columns,
+    twice,
+    unmatched: cells.filter((cell) => !matched.has(cell.column) && !twice.includes(cell)),
+    missing: spec.columns.filter((column) => column.required && !columns.has(column.key)),
+  };
+}
+
+function takenOf({ cells, taken }: Fit): Pick<SettledRegion, "groups" | "skills"> {
+  const groups = new Set<number>();
+  const skills = new Map<number, string>();
+  for (const cell of cells) {
+    const each = taken.get(cell);
+    const skill = each ? skillTaken(each) : null;
+    if (skill !== null) skills.set(cell.column, skill);
+    else if (each && meaningTaken(each) === GROUP) groups.add(cell.column);
+  }
+  return { groups, skills };
+}
+
+function sheetNameTaken(spec: TableSpec | null, decision: SheetDecision): string | null {
+  const taken = decision.headings.find(({ heading }) => heading === SHEET_NAME);
+  const means = taken && meaningTaken(taken);
+  if (!means || !spec) return null;
+  return means === GROUP ? GROUP : (columnMeant(spec, means)?.key ?? null);
+}
+
+function holds(range: CellRange, cells: readonly HeaderCell[]): boolean {
+  return cells.every(({ column }) => column >= range.left && column <= range.right);
+}

@@ -1,0 +1,117 @@
+import { z } from "zod";
+import { parseSettings } from "../../settings/settings";
+import { type Decision, parseDecisions, type SheetDecision } from "../corrections/decisions";
+import { type HeadingTaken, nameShape, sheetShape, skillShape, wordShape } from "../corrections/settled";
+import type { HeadingSeen, SheetTaken, SkillTaken, Understanding } from "./understanding";
+
+/** What a person settled about a workbook, as it is kept: settings, understanding and corrections in one file. */
+export interface UnderstandingFile {
+  readonly settings: Readonly<Record<string, unknown>>;
+  /** Everything else, in the one list that every reading takes. */
+  readonly decisions: readonly Decision[];
+}
+
+const schema = z.strictObject({
+  windowline: z.literal(1, { error: "must be 1" }),
+  sheets: z.array(z.strictObject(sheetShape)).default([]),
+  words: z.array(z.strictObject(wordShape)).default([]),
+  names: z.array(z.strictObject(nameShape)).default([]),
+  skills: z.array(z.strictObject(skillShape)).default([]),
+  decisions: z.array(z.unknown()).default([]),
+  settings: z.record(z.string(), z.unknown()).default({}),
+});
+
+/** Reads an understanding file. Gives one plain sentence for every fault; an unknown key is named. */
+export function fromFile(json: unknown): UnderstandingFile | { readonly messages: readonly string[] } {
+  if (typeof json !== "object" || json === null || !("windowline" in json)) {
+    return {
+      messages: [
+        'This is not an understanding file: it must begin with "windowline": 1. Make one with "windowline understand BOOK.xlsx --out FILE".',
+      ],
+    };
+  }
+  const parsed = schema.safeParse(json);
+  if (!parsed.success) return { messages: parsed.error.issues.map(sentenceOf) };
+  const { sheets, words, names, skills, decisions, settings } = parsed.data;
+  const repairs = parseDecisions(decisions);
+  const known = parseSettings(settings, 1900);
+  const messages = [repairs, known].flatMap((each) => ("messages" in each ? each.messages : []));
+  if (messages.length > 0 || "messages" in repairs) return { messages };
+  const all: Decision[] = [
+    ...sheets.map((each) => ({ kind: "sheet" as const, ...each })),
+    ...words.map((each) => ({ kind: "word" as const, ...each })),
+    ...names.map((each) => ({ kind: "name" as const, ...each })),
+    ...skills.map((each) => ({ kind: "skill" as const, ...each })),
+    ...repairs.decisions,
+  ];
+  const again = parseDecisions(all);
+  return "messages" in again ? again : { settings, decisions: again.decisions };
+}
+
+/** The file of an understanding, to be written as JSON. */
+export function toFile(understanding: Understanding): Record<string, unknown> {
+  const decisions = decisionsOf(understanding);
+  const of = <Kind extends Decision["kind"]>(kind: Kind) =>
+    decisions.flatMap((each) => (each.kind === kind && !each.revoked ? [withoutKind(each)] : []));
+  return {
+    windowline: 1,
+    sheets: of("sheet"),
+    words: of("word"),
+    names: of("name"),
+    ...(understanding.skills.length > 0 ? { skills: of("skill") } : {}),
+    decisions: decisions.filter(({ kind }) => !["sheet", "word", "name", "skill"].includes(kind)),
+    settings: understanding.settings,
+  };
+}
+
+/** The understanding as the list of decisions that every reading takes (`readRecords`, `runReport` and the others). */
+export function decisionsOf({ sheets, words, names, skills, decisions }: Understanding): Decision[] {
+  return [
+    ...sheets.map(sheetDecision),
+    ...words.map(({ word, means }): Decision => ({ kind: "word", word, means })),
+    ...names.map(({ column, spelling, means }): Decision => ({ kind: "name", column, spelling, means })),
+    ...skills.map(skillDecision),
+    ...decisions,
+  ];
+}
+
+function sheetDecision({ sheet, is, headerRows, headings }: SheetTaken): SheetDecision {
+  return { kind: "sheet", sheet, is, headerRows, headings: headings.filter(isNamed).map(headingTaken) };
+}
+
+function isNamed({ heading }: HeadingSeen): boolean {
+  return heading !== "";
+}
+
+function headingTaken({ heading, means, skill }: HeadingSeen): HeadingTaken {
+  return skill === null ? { heading, means } : { heading, skill };
+}
+
+function skillDecision({ skill, area, opens, closes, ageBasis, expectedShare, basis }: SkillTaken): Decision {
+  return { kind: "skill", skill, area, opens, closes, ageBasis, expectedShare, basis };
+}
+
+function withoutKind(decision: Decision): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(decision).filter(([key]) => key !== "kind" && key !== "revoked"));
+}
+
+function sentenceOf(issue: z.core.$ZodIssue): string {
+  const place = placeOf(issue.path);
+  if (issue.code === "unrecognized_keys") {
+    const keys = issue.keys.map((key) => `"${key}"`).join(" and ");
+    return `${place || "The file"}: ${keys} is not a key of an understanding file. Remove it, or correct its spelling.`;
+  }
+  const key = String(issue.path.at(-1) ?? "");
+  const message = issue.message.startsWith(key) ? issue.message : `${key} ${issue.message}`;
+  return `${place || "The file"}: ${message}.`;
+}
+
+/** `sheets 2, headings 3`, counted from 1 as a person counts. */
+function placeOf(path: readonly PropertyKey[]): string {
+  const parts: string[] = [];
+  path.forEach((each, i) => {
+    const next = path[i + 1];
+    if (typeof each === "string" && typeof next === "number") parts.push(`${each} ${next + 1}`);
+  });
+  return parts.join(", ");
+}

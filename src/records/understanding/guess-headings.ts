@@ -1,0 +1,85 @@
+import { headingKey } from "../cells/words";
+import { GROUP, SHEET_NAME, type SheetKind } from "../corrections/settled";
+import { type HeaderCell, matchHeadings } from "../headings/headings";
+import { LIKELY, plainWords } from "../headings/likely";
+import type { ColumnSpec, TableSpec } from "../tables/spec";
+import { specOfKind } from "./kinds";
+import type { ContentKind, HeadingSeen } from "./understanding";
+
+/**
+ * What the headings of a sheet of one kind are taken for: a column's own name and its synonyms without doubt, where the cells
+ * can be such; what only looks like one, with doubt; in a grid every column of results or dates is a skill.
+ *
+ * @param known - ids and labels of skills, by `headingKey`
+ */
+export function guessHeadings(
+  is: SheetKind,
+  headings: readonly HeadingSeen[],
+  known: readonly string[],
+): HeadingSeen[] {
+  const spec = specOfKind(is);
+  if (!spec) return headings.map((each) => ({ ...each, means: null, skill: null, doubtful: false }));
+  const taken = new Map<HeadingSeen, { means: string; doubtful: boolean }>();
+  const left = (column: ColumnSpec) => ![...taken.values()].some(({ means }) => means === column.heading);
+  for (const [column, heading] of byName(spec, headings))
+    taken.set(heading, { means: column.heading, doubtful: false });
+  for (const column of spec.columns.filter(left)) {
+    const free = headings.filter((each) => !taken.has(each) && each.heading !== SHEET_NAME && !isKnown(each, known));
+    const likely = likeliest(spec, column, free);
+    if (likely) taken.set(likely, { means: column.heading, doubtful: true });
+  }
+  const skills = new Set(known);
+  return headings.map((each) => {
+    const own = taken.get(each);
+    if (own) return { ...each, means: own.means, skill: null, doubtful: own.doubtful };
+    return is === "grid" ? skillOrNot(each, skills) : groupOrNot(is, each);
+  });
+}
+
+/** The heading that looks most like one of a column and whose cells can be such; null where none does. */
+export function likeliest(spec: TableSpec, column: ColumnSpec, free: readonly HeadingSeen[]): HeadingSeen | null {
+  const likely = LIKELY[spec.name][column.key];
+  if (!likely) return null;
+  return free.find((each) => canBe(column, each.content) && likely.pattern.test(plainWords(each.heading))) ?? null;
+}
+
+/** Whether cells of a kind can be those of a column. Nothing below a heading speaks against nothing. */
+export function canBe(column: ColumnSpec, content: ContentKind): boolean {
+  if (content === "nothing") return true;
+  if (column.kind === "date") return content === "dates";
+  if (column.kind === "number") return content === "numbers";
+  if (column.kind === "gestation") return content !== "dates" && content !== "results" && content !== "yes or no";
+  if (column.kind === "weeks") return content === "numbers";
+  if (column.kind === "id") return content !== "dates" && content !== "results";
+  return content !== "dates";
+}
+
+function byName(spec: TableSpec, headings: readonly HeadingSeen[]): [ColumnSpec, HeadingSeen][] {
+  const cells = headings.map((each, i): HeaderCell => {
+    const own = headingKey(each.heading);
+    const keys = each.above === "" ? [own] : [headingKey(`${each.above} ${each.heading}`), own];
+    return { row: 0, column: i, text: each.heading, keys };
+  });
+  const { columns } = matchHeadings(spec, cells);
+  return spec.columns.flatMap((column): [ColumnSpec, HeadingSeen][] => {
+    const at = columns.get(column.key);
+    const heading = at === undefined ? undefined : headings[at];
+    return heading && canBe(column, heading.content) ? [[column, heading]] : [];
+  });
+}
+
+function isKnown({ heading }: HeadingSeen, known: readonly string[]): boolean {
+  return known.includes(headingKey(heading));
+}
+
+function skillOrNot(each: HeadingSeen, known: ReadonlySet<string>): HeadingSeen {
+  const isSkill = known.has(headingKey(each.heading));
+  const holds = ["results", "dates", "yes or no", "few words"].includes(each.content);
+  const skill = isSkill || holds ? each.heading : null;
+  return { ...each, means: null, skill, doubtful: skill !== null && !isSkill && each.content === "few words" };
+}
+
+function groupOrNot(is: SheetKind, each: HeadingSeen): HeadingSeen {
+  const canGroup = is === "children" && ["few words", "yes or no"].includes(each.content);
+  return { ...each, means: canGroup ? GROUP : null, skill: null, doubtful: false };
+}

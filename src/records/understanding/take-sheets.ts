@@ -1,0 +1,191 @@
+import { a1, CELL } from "../../workbook/cells";
+import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
+import { headingKey } from "../cells/words";
+import type { DecisionsInForce } from "../corrections/in-force";
+import { meaningTaken, SHEET_NAME, type SheetKind, skillTaken } from "../corrections/settled";
+import { rowsOf } from "../headings/block";
+import { type Fit, fitDecisions } from "../headings/fit-decisions";
+import { spanAbove } from "../headings/header-cells";
+import type { HeaderCell } from "../headings/headings";
+import { LIKELY, plainWords } from "../headings/likely";
+import { findRegions } from "../headings/locate";
+import type { Region } from "../headings/region";
+import { contentOf } from "./content";
+import { guessHeadings } from "./guess-headings";
+import { guessKind } from "./guess-kind";
+import { guessHeader } from "./guess-header";
+import { kindOfTable } from "./kinds";
+import type { HeadingSeen, SheetTaken } from "./understanding";
+
+/** Every sheet, as it was settled before, as its headings say, or as it is guessed. */
+export function takeSheets(workbook: WorkbookIn, before: DecisionsInForce): SheetTaken[] {
+  const fits = fitDecisions(workbook, before.sheets);
+  const regions = findRegions(workbook, before.headings, before.sheets);
+  const known = skillsNamed(regions);
+  const taken = workbook.sheets.map((sheet, index) => {
+    const own = regions.filter((each) => each.sheetIndex === index);
+    const fit = fits.get(index);
+    if (fit) return fit.map((each) => settledSheet(sheet, each, own));
+    const sure = own.flatMap((region) => partsOf(region, known));
+    return sure.length > 0 ? sure : [guessed(sheet, known)].flat();
+  });
+  return nameSheets(taken.flat().map((each, i) => ({ ...each, key: `${each.sheet}#${i + 1}` })));
+}
+
+/** Ids and labels of the skills that tables of skills name. */
+function skillsNamed(regions: readonly Region[]): string[] {
+  return regions.flatMap(({ spec, match, sheet, firstRow, range }) => {
+    if (spec?.name !== "Skills" || !match) return [];
+    const columns = ["skill", "label"].flatMap((key) => match.columns.get(key) ?? []);
+    return columns.flatMap((column) => {
+      const { kinds, values } = sheet.grid.columns[column] ?? { kinds: [], values: [] };
+      const keys: string[] = [];
+      for (let row = firstRow; row <= range.bottom; row += 1) {
+        if (kinds[row] === CELL.text) keys.push(headingKey(sheet.grid.strings[values[row] as number] as string));
+      }
+      return keys;
+    });
+  });
+}
+
+type Part = Omit<SheetTaken, "key">;
+
+/** The tables of one region that was found by its headings: usually one, two where skills stand beside the children. */
+function partsOf(region: Region, known: readonly string[]): Part[] {
+  const { spec, match, sheet, cells, firstRow, range } = region;
+  const { rows } = rowsOf(sheet.grid, range, firstRow, region.totalsRow);
+  const seen = headingsSeen(sheet, cells, firstRow - range.top === 2, rows);
+  const headerRows = Array.from({ length: firstRow - range.top }, (_, i) => range.top + i + 1);
+  const base = { sheet: sheet.name, headerRows, rows: rows.length };
+  const guess =
+    spec && match?.missing.length === 0
+      ? guessKind(seen, known, sheet.name, kindOfTable(spec.name))
+      : guessKind(seen, known, sheet.name);
+  return guess.length > 0 ? guess.map((each) => ({ ...base, ...each })) : [];
+}
+
+function settledSheet(sheet: SheetIn, { decision, cells, taken, top, height }: Fit, own: readonly Region[]): Part {
+  const region = own.find((each) => each.settled?.decision === decision);
+  const base = { sheet: sheet.name, is: decision.is, why: "As you settled it.", doubtful: false };
+  if (!region) return { ...base, headerRows: decision.headerRows, rows: 0, headings: [] };
+  const { rows } = rowsOf(sheet.grid, region.range, region.firstRow, region.totalsRow);
+  const seen = headingsSeen(sheet, cells, height === 2, rows);
+  const unseen = guessHeadings(decision.is, seen, []);
+  const headings = cells.map((cell, i): HeadingSeen => {
+    const each = taken.get(cell);
+    if (!each) return { ...(unseen[i] as HeadingSeen), skill: null, doubtful: true };
+    return { ...(seen[i] as HeadingSeen), heading: each.heading, means: meaningTaken(each), skill: skillTaken(each) };
+  });
+  const named = decision.headings.filter(({ heading }) => heading === SHEET_NAME);
+  const virtual = named.map((each) => ({ ...sheetNameHeading(rows.length), means: meaningTaken(each) }));
+  const headerRows = Array.from({ length: height }, (_, i) => top + i + 1);
+  return { ...base, headerRows, rows: rows.length, headings: [...headings, ...virtual] };
+}
+
+/** A sheet without a table that leaves no doubt: the likeliest row of headings, and the likeliest kind. */
+function guessed(sheet: SheetIn, known: readonly string[]): Part[] {
+  const header = guessHeader(sheet);
+  if (!header) {
+    return [
+      {
+        sheet: sheet.name,
+        is: "not used",
+        why: "Nothing on it looks like a row of headings with rows below.",
+        doubtful: false,
+        headerRows: [],
+        rows: 0,
+        headings: [],
+      },
+    ];
+  }
+  const firstRow = header.top + header.height;
+  const columns = header.cells.map(({ column }) => column);
+  const range = {
+    top: header.top,
+    left: Math.min(...columns),
+    bottom: sheet.grid.rowCount - 1,
+    right: Math.max(...columns),
+  };
+  const child = header.cells.find(({ text }) => LIKELY.Children.child?.pattern.test(plainWords(text)))?.column;
+  const { rows } = rowsOf(sheet.grid, range, firstRow, null, child);
+  const seen = headingsSeen(sheet, header.cells, header.height === 2, rows);
+  const headerRows = Array.from({ length: header.height }, (_, i) => header.top + i + 1);
+  const base = { sheet: sheet.name, headerRows, rows: rows.length };
+  const kinds = guessKind(seen, known, sheet.name);
+  if (kinds.length > 0) return kinds.map((each) => ({ ...base, ...each, doubtful: true }));
+  const headings = guessHeadings("not used", seen, known);
+  const looksLikeTable = rows.length >= 3 && seen.length >= 3;
+  return [
+    {
+      ...base,
+      is: "not used" as SheetKind,
+      why: "Its headings fit none of the tables.",
+      doubtful: looksLikeTable,
+      headings,
+    },
+  ];
+}
+
+function headingsSeen(
+  sheet: SheetIn,
+  cells: readonly HeaderCell[],
+  isStacked: boolean,
+  rows: Int32Array,
+): HeadingSeen[] {
+  const counts = new Map<string, number>();
+  for (const { text } of cells) counts.set(headingKey(text), (counts.get(headingKey(text)) ?? 0) + 1);
+  return cells.map((cell) => {
+    const { kind, filled } = contentOf(sheet.grid, cell.column, rows);
+    const above = spanAbove(sheet, cell.row, cell.column);
+    const isTwice = (counts.get(headingKey(cell.text)) ?? 0) > 1;
+    return {
+      heading: isTwice && isStacked && above !== "" ? `${above} ${cell.text}` : cell.text,
+      cell: a1(cell.row, cell.column),
+      means: null,
+      skill: null,
+      content: kind,
+      cells: filled,
+      doubtful: false,
+      above,
+    };
+  });
+}
+
+/** The name of the sheet as a heading: which therapist, or which site, its children belong to. */
+function sheetNameHeading(rows: number): HeadingSeen {
+  return {
+    heading: SHEET_NAME,
+    cell: "",
+    means: null,
+    skill: null,
+    content: "few words",
+    cells: rows,
+    doubtful: false,
+    above: "",
+  };
+}
+
+/**
+ * Where several sheets of children are laid out alike and no column names the therapist, the sheets may be one for each: it is
+ * offered, with doubt.
+ */
+function nameSheets(sheets: readonly SheetTaken[]): SheetTaken[] {
+  const layout = (each: SheetTaken) =>
+    each.headings
+      .filter(({ cell }) => cell !== "")
+      .map(({ heading }) => headingKey(heading))
+      .join("|");
+  const children = sheets.filter(({ is }) => is === "children");
+  return sheets.map((each) => {
+    if (each.is !== "children" || each.headings.some(({ heading }) => heading === SHEET_NAME)) return each;
+    const alike = children.filter((other) => layout(other) === layout(each));
+    const hasTherapist = each.headings.some(({ means }) => means === "Therapist");
+    if (alike.length < 2 || each.why === "As you settled it.") return each;
+    const isYear = alike.some(({ sheet }) => /\b(19|20)\d\d\b/.test(sheet));
+    const means = hasTherapist || isYear ? null : "Therapist";
+    return {
+      ...each,
+      headings: [...each.headings, { ...sheetNameHeading(each.rows), means, doubtful: means !== null }],
+    };
+  });
+}
