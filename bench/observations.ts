@@ -61,6 +61,7 @@ export const SKILLS: readonly Skill[] = Array.from({ length: SKILL_COUNT }, (_, 
   expectedShare: null,
   follows: null,
   tryTogether: "",
+  sense: null,
   basis: "",
 }));
 

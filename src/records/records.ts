@@ -86,8 +86,12 @@ export interface Skill {
   /** Index of the skill that this one replaces. */
   readonly follows: number | null;
   readonly tryTogether: string;
+  /** The sense that the skill needs; null where none is named. */
+  readonly sense: Sense | null;
   readonly basis: string;
 }
+
+export type Sense = "hearing" | "seeing";
 
 export interface Referrals {
   /** Index into Children. */

@@ -1,8 +1,8 @@
 import { type Day, isoOf } from "../age/day";
 import { addMonths } from "../age/months";
-import { drawAttainment } from "./attainment";
+import { drawAttainment, drawLate } from "./attainment";
 import { drawChildren, type SampleChild, type SpanOfRecords } from "./children";
-import { drawLosses } from "./losses";
+import { delayedByLosses, drawLosses } from "./losses";
 import { drawObservations, type SampleObservation, type Truth } from "./observations";
 import { MONTHS_OF_RECORDS, USUAL_END } from "./program";
 import { plantFaults } from "./faults/faults";
@@ -40,6 +40,8 @@ export interface Sample {
 }
 
 export interface KnownTruth extends Truth {
+  /** 1 for each child to whom everything comes late. */
+  readonly late: Uint8Array;
   readonly span: SpanOfRecords;
   readonly observations: readonly SampleObservation[];
   readonly referrals: readonly SampleReferral[];
@@ -73,14 +75,17 @@ export function makeSample(options: SampleOptions): Sample {
 
 function drawTruth({ children: count, seed, defects = false }: SampleOptions, span: SpanOfRecords): KnownTruth {
   const children = drawChildren(count, seed, span);
-  const attained = drawAttainment(
+  const late = drawLate(count, seed);
+  const drawn = drawAttainment(
     children.map((child) => child.clock),
+    late,
     seed,
   );
-  const losses = drawLosses(children, attained, seed, span.last);
+  const losses = drawLosses(children, drawn, seed, span.last);
+  const attained = delayedByLosses(drawn, losses);
   const truth = { children, attained, losses };
   const observations = drawObservations(truth, drawVisits(children, seed, span.last, !defects), seed);
-  return { ...truth, span, observations, referrals: drawReferrals(children, seed, span) };
+  return { ...truth, late, span, observations, referrals: drawReferrals(children, seed, span) };
 }
 
 function shortTruth({ children, seed }: SampleOptions, known: KnownTruth, drafts: readonly Draft[]): SampleTruth {
@@ -101,14 +106,14 @@ function shortTruth({ children, seed }: SampleOptions, known: KnownTruth, drafts
 }
 
 function tablesOf(truth: KnownTruth, seed: number): SampleTable[] {
-  const { children, span, losses, referrals } = truth;
+  const { children, span, referrals } = truth;
   const visits = drawVisits(children, seed, span.last, false);
   return [
     childrenTable(children),
     observationsTable(children, truth.observations, span.last),
     skillsTable(),
     referralsTable(children, referrals, drawSteps(referrals, seed, span.last)),
-    signsTable(children, drawSigns(children, visits, losses, seed, span.last)),
+    signsTable(children, drawSigns(truth, visits, seed, span.last)),
     ratingsTable(children, drawRatings(children, seed, span.last)),
   ];
 }

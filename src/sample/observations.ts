@@ -1,10 +1,9 @@
 import type { Day } from "../age/day";
 import { type Chance, chanceOf } from "./chance";
 import type { SampleChild } from "./children";
-import { NEVER } from "./attainment";
-import { chooseLooks, REPLACED_BY, type WhatIsKnown } from "./looks";
+import { chooseLooks, isReplaced, type WhatIsKnown } from "./looks";
 import { isLost, type TrueLoss } from "./losses";
-import { SKILLS } from "./skills";
+import { IN_ORDER, SKILLS, skillIndex, STEPS_BEFORE } from "./skills";
 import type { Visit } from "./visits";
 
 export type Result = "met" | "emerging" | "not met" | "lost";
@@ -29,7 +28,8 @@ export interface Truth {
 /** Every look at every visit, child by child. */
 export function drawObservations(truth: Truth, visits: readonly Visit[], seed: number): SampleObservation[] {
   const chance = chanceOf(seed, 5);
-  const known = truth.children.map((): WhatIsKnown => ({ met: new Uint8Array(SKILLS.length) }));
+  const nothing = (): Uint8Array => new Uint8Array(SKILLS.length);
+  const known = truth.children.map((): WhatIsKnown => ({ met: nothing(), waiting: nothing(), reviewed: null }));
   return visits.flatMap((visit) => drawVisit(chance, truth, visit, known[visit.child] as WhatIsKnown));
 }
 
@@ -37,8 +37,8 @@ function drawVisit(chance: Chance, truth: Truth, visit: Visit, known: WhatIsKnow
   const child = truth.children[visit.child] as SampleChild;
   const losses = truth.losses.filter((loss) => loss.child === visit.child);
   const entered = enteredOn(chance, visit.day);
-  return chooseLooks(chance, child, visit, losses, known).flatMap((skill) => {
-    const result = seen(chance, standing(truth, visit, skill, losses), known.met[skill] === 1);
+  const results = resultsOf(chance, truth, visit, chooseLooks(chance, child, visit, losses, known), known);
+  return [...results].flatMap(([skill, result]) => {
     const first: SampleObservation = {
       child: visit.child,
       skill,
@@ -47,47 +47,94 @@ function drawVisit(chance: Chance, truth: Truth, visit: Visit, known: WhatIsKnow
       observer: visit.observer,
       entered,
     };
-    const looks = visit.secondObserver === "" ? [first] : [first, secondLook(chance, first, visit)];
-    if (looks.every((look) => look.result === "met")) known.met[skill] = 1;
+    const looks = visit.secondObserver === "" ? [first] : [first, secondLook(chance, first, visit, known)];
+    const met = looks.every((look) => look.result === "met");
+    if (met) known.met[skill] = 1;
+    known.waiting[skill] = met ? 0 : 1;
     return looks;
   });
 }
 
-/** Days since the child came to do the skill (negative: days to go), and whether it is lost or outgrown by the day. */
+/** Later skills first: who is seen to walk is not noted as still waiting to stand, and what was waited for is ticked off. */
+function resultsOf(
+  chance: Chance,
+  truth: Truth,
+  visit: Visit,
+  chosen: readonly number[],
+  known: WhatIsKnown,
+): Map<number, Result> {
+  const losses = truth.losses.filter((loss) => loss.child === visit.child);
+  const shown = new Set<number>();
+  const results: [skill: number, result: Result][] = [];
+  for (const skill of LATER_FIRST) {
+    const where = standing(truth, visit, skill, losses, known);
+    const shows = shown.has(skill) && where.daysSince >= 0 && !where.lost && !where.outgrown;
+    const looked = chosen.includes(skill) || (shows && known.waiting[skill] === 1);
+    const result = looked ? seen(chance, where) : null;
+    if (looked) results.push([skill, shows ? "met" : (result as Result)]);
+    if (shows || result === "met") STEPS_BEFORE[skill]?.forEach((step) => shown.add(step));
+  }
+  return new Map(results.sort(([a], [b]) => a - b));
+}
+
+const LATER_FIRST = [...IN_ORDER].reverse();
+
+/** Where a child truly stands with a skill on the day of a look, and what the records hold of it so far. */
 interface Standing {
+  /** Days since the child came to do it; negative: days to go. */
   readonly daysSince: number;
   readonly lost: boolean;
   readonly outgrown: boolean;
+  readonly metBefore: boolean;
 }
 
+const CRAWL = skillIndex("crawl");
+const WALK = skillIndex("walk-alone");
 /** A child who has walked for two months seldom crawls. */
 const OUTGROWN_AFTER_DAYS = 60;
 
-function standing(truth: Truth, visit: Visit, skill: number, losses: readonly TrueLoss[]): Standing {
+function standing(
+  truth: Truth,
+  visit: Visit,
+  skill: number,
+  losses: readonly TrueLoss[],
+  { met }: WhatIsKnown,
+): Standing {
   const attained = truth.attained[visit.child] as Int32Array;
-  const replaced = attained[REPLACED_BY[skill] as number] ?? NEVER;
   return {
     daysSince: visit.day - (attained[skill] as Day),
     lost: isLost(losses, skill, visit.day),
-    outgrown: visit.day - replaced > OUTGROWN_AFTER_DAYS,
+    outgrown: skill === CRAWL && isReplaced(met, skill) && visit.day - (attained[WALK] as Day) > OUTGROWN_AFTER_DAYS,
+    metBefore: met[skill] === 1,
   };
 }
 
 const SHARE_DISAGREEING = 0.07;
 
-function secondLook(chance: Chance, first: SampleObservation, visit: Visit): SampleObservation {
+/** Two observers differ over what is coming, hardly over what has been there for long. */
+function secondLook(
+  chance: Chance,
+  first: SampleObservation,
+  visit: Visit,
+  { met, waiting }: WhatIsKnown,
+): SampleObservation {
   const other = first.result === "met" ? "emerging" : first.result === "emerging" ? "not met" : "emerging";
-  const result = chance.yes(SHARE_DISAGREEING) ? other : first.result;
+  const settled = met[first.skill] === 1 || (first.result === "met" && waiting[first.skill] === 0);
+  const result = chance.yes(SHARE_DISAGREEING) && !settled ? other : first.result;
   return { ...first, result, observer: visit.secondObserver, entered: enteredOn(chance, visit.day) };
 }
 
-/** A child does not show everything at every visit, and a skill shows in parts before it is there. */
-function seen(chance: Chance, { daysSince, lost, outgrown }: Standing, metBefore: boolean): Result {
-  if (lost) return metBefore ? chance.weighted(["lost", "not met", "emerging"], [6, 3, 1]) : "not met";
-  if (metBefore && outgrown) return chance.weighted(["met", "not met"], [6, 4]);
-  if (daysSince >= 0)
-    return chance.yes(metBefore ? 0.985 : 0.95) ? "met" : chance.weighted(["emerging", "not met"], [3, 1]);
-  return chance.yes(daysSince >= -40 ? 0.55 : daysSince >= -100 ? 0.2 : 0.03) ? "emerging" : "not met";
+/** Days after which a skill that is there shows at every look. */
+const SHOWS_ALWAYS_AFTER_DAYS = 40;
+
+/** A skill shows in parts before it is there, and not at every look when it is new. */
+function seen(chance: Chance, { daysSince, lost, outgrown, metBefore }: Standing): Result {
+  const share = chance.share();
+  if (lost) return metBefore && share < 0.7 ? "lost" : "not met";
+  if (outgrown) return share < 0.5 ? "met" : "not met";
+  if (metBefore || daysSince >= SHOWS_ALWAYS_AFTER_DAYS) return "met";
+  if (daysSince >= 0) return share < 0.85 ? "met" : "emerging";
+  return share < (daysSince >= -40 ? 0.55 : daysSince >= -100 ? 0.2 : 0.03) ? "emerging" : "not met";
 }
 
 /** Most looks are typed in within days, some weeks later. */

@@ -45,13 +45,19 @@ export const CLUSTER = {
   monthlyChance: 0.11,
 } as const;
 
+/** A warning sign looked for around six months, and the skill that is missing where it is there; "" for none of the list. */
+export interface SignAtSixMonths {
+  readonly sign: string;
+  readonly skill: string;
+}
+
 /** Warning signs looked for around six months (common practice, no source), and one for any age. */
-export const SIGNS_AT_SIX_MONTHS: readonly string[] = [
-  "very stiff body",
-  "very floppy body",
-  "does not reach for what is close by",
-  "rolls neither way",
-  "little contact with the main caregiver",
+export const SIGNS_AT_SIX_MONTHS: readonly SignAtSixMonths[] = [
+  { sign: "very stiff body", skill: "" },
+  { sign: "very floppy body", skill: "" },
+  { sign: "does not reach for what is close by", skill: "reach-toy" },
+  { sign: "rolls neither way", skill: "roll-both" },
+  { sign: "little contact with the main caregiver", skill: "" },
 ];
 export const SIGN_OF_LOSS = "no longer does something done before";
 

@@ -8,10 +8,10 @@ export interface SampleRating {
   readonly child: number;
   readonly outcome: string;
   readonly entryDay: Day;
-  readonly entryRating: number;
+  readonly entryLevel: number;
   readonly exitDay: Day | null;
-  readonly exitRating: number | null;
-  readonly newSinceEntry: "yes" | "no" | null;
+  readonly exitLevel: number | null;
+  readonly gained: "yes" | "no" | null;
 }
 
 const SHARE_RATED_AT_ENTRY = 0.9;
@@ -19,7 +19,7 @@ const SHARE_RATED_AT_EXIT = 0.85;
 /** A child is rated on leaving after at least six months. */
 const DAYS_BEFORE_EXIT_RATING = 183;
 
-/** Ratings from 1 to 7 at entry and, for those who stayed half a year and left, at exit. */
+/** Levels from 1 to 5 at entry and, for those who stayed half a year and left, at exit. */
 export function drawRatings(children: readonly SampleChild[], seed: number, last: Day): SampleRating[] {
   const chance = chanceOf(seed, 9);
   return children.flatMap((child, index) => {
@@ -34,11 +34,11 @@ export function drawRatings(children: readonly SampleChild[], seed: number, last
 }
 
 function drawOne(chance: Chance, child: number, outcome: string, entryDay: Day, exitDay: Day | null): SampleRating {
-  const entryRating = chance.weighted([1, 2, 3, 4, 5, 6, 7], [3, 8, 16, 23, 24, 17, 9]);
-  const start = { child, outcome, entryDay, entryRating };
-  if (exitDay === null) return { ...start, exitDay: null, exitRating: null, newSinceEntry: null };
-  const change = chance.weighted([-1, 0, 1, 2, 3], [8, 32, 35, 18, 7]);
-  const exitRating = Math.min(7, Math.max(1, entryRating + change));
-  const gained = exitRating > entryRating || chance.yes(0.88);
-  return { ...start, exitDay, exitRating, newSinceEntry: gained ? "yes" : "no" };
+  const entryLevel = chance.weighted([1, 2, 3, 4, 5], [6, 18, 30, 29, 17]);
+  const start = { child, outcome, entryDay, entryLevel };
+  if (exitDay === null) return { ...start, exitDay: null, exitLevel: null, gained: null };
+  const change = chance.weighted([-1, 0, 1, 2], [7, 43, 38, 12]);
+  const exitLevel = Math.min(5, Math.max(1, entryLevel + change));
+  const gainedAny = exitLevel > entryLevel || chance.yes(0.88);
+  return { ...start, exitDay, exitLevel, gained: gainedAny ? "yes" : "no" };
 }

@@ -14,7 +14,7 @@ const WIDTHS: Readonly<Record<string, number>> = {
   Reason: 24,
   "Home language": 15,
   "Expected share": 15,
-  "New since entry": 16,
+  "Gained any skill": 16,
 };
 const USUAL_WIDTH = 12;
 

@@ -61,16 +61,16 @@ export function signsTable(children: readonly SampleChild[], signs: readonly Sam
 export function ratingsTable(children: readonly SampleChild[], ratings: readonly SampleRating[]): SampleTable {
   return {
     name: "Ratings",
-    headings: ["Child", "Outcome", "Entry date", "Entry rating", "Exit date", "Exit rating", "New since entry"],
+    headings: ["Child", "Outcome", "Entry date", "Entry level", "Exit date", "Exit level", "Gained any skill"],
     dayColumns: ["Entry date", "Exit date"],
     rows: ratings.map((rating) => [
       idOf(children, rating.child),
       rating.outcome,
       rating.entryDay,
-      rating.entryRating,
+      rating.entryLevel,
       rating.exitDay,
-      rating.exitRating,
-      rating.newSinceEntry,
+      rating.exitLevel,
+      rating.gained,
     ]),
   };
 }

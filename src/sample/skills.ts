@@ -20,3 +20,28 @@ export const SKILLS: readonly SampleSkill[] = [
   ...SPEECH,
   ...SENSORY,
 ];
+
+/** @throws {RangeError} when no skill has the id */
+export function skillIndex(id: string): number {
+  const index = SKILLS.findIndex((skill) => skill.id === id);
+  if (index < 0) throw new RangeError(`skillIndex: there is no skill ${id}`);
+  return index;
+}
+
+/** The skills that come first in every child, by index: the one that a skill follows, and those it comes after. */
+export const STEPS_BEFORE: readonly (readonly number[])[] = SKILLS.map(({ follows, after }) =>
+  [...(follows === "" ? [] : [follows]), ...after].map(skillIndex),
+);
+
+/** Every skill after those that lead to it. */
+export const IN_ORDER: readonly number[] = inOrder();
+
+function inOrder(): number[] {
+  const order = new Set<number>();
+  const add = (skill: number): void => {
+    STEPS_BEFORE[skill]?.forEach(add);
+    order.add(skill);
+  };
+  SKILLS.forEach((_, skill) => add(skill));
+  return [...order];
+}

@@ -72,6 +72,7 @@ export function skillsTable(): SampleTable {
       "Expected share",
       "Follows",
       "Try together",
+      "Sense",
       "Basis",
     ],
     dayColumns: [],
@@ -85,6 +86,7 @@ export function skillsTable(): SampleTable {
       skill.expectedShare,
       skill.follows || null,
       skill.tryTogether,
+      skill.sense || null,
       skill.basis,
     ]),
   };

@@ -116,6 +116,7 @@ function skillOn(ageBasis: AgeBasis, index: number): Skill {
     expectedShare: null,
     follows: null,
     tryTogether: "",
+    sense: null,
     basis: "",
   };
 }

@@ -46,6 +46,7 @@ describe("a clean long workbook", () => {
       expectedShare: 0.99,
       follows: 1,
       tryTogether: "",
+      sense: null,
       basis: "WHO",
     });
   });

@@ -128,11 +128,12 @@ test("late entries, two observers, losses, children who left and who came back, 
   expect(column("Children", "Left").filter((left) => left !== null).length).toBeGreaterThan(60);
 });
 
-test("ratings from 1 to 7, areas of the six, steps in their order", () => {
-  const ratings = [...column("Ratings", "Entry rating"), ...column("Ratings", "Exit rating")].filter(
+test("levels from 1 to 5, areas of the six, steps in their order", () => {
+  const levels = [...column("Ratings", "Entry level"), ...column("Ratings", "Exit level")].filter(
     (each) => each !== null,
   );
-  expect(ratings.every((each) => [1, 2, 3, 4, 5, 6, 7].includes(each as number))).toBe(true);
+  expect(new Set(levels)).toEqual(new Set([1, 2, 3, 4, 5]));
+  expect(new Set(column("Ratings", "Gained any skill"))).toEqual(new Set(["yes", "no", null]));
   const areas = new Set(column("Referrals", "Area").flatMap((each) => String(each).split("; ")));
   expect([...areas].sort()).toEqual([...AREAS].sort());
   for (const row of table("Referrals").rows) {

@@ -64,6 +64,7 @@ function drawCohort(random: Random, { children, sites }: NullOptions): Cohort {
       label: area,
       ageBasis: "corrected",
       tryTogether: "",
+      sense: null,
       basis: "",
     })),
     looks: sortLooks(

@@ -111,6 +111,7 @@ function skillOf(row: SkillRow, follows: number | null, areaOf: ReadonlyMap<stri
     expectedShare: row.expectedShare,
     follows,
     tryTogether: row.tryTogether,
+    sense: row.sense,
     basis: row.basis,
   };
 }

@@ -60,6 +60,13 @@ export const SKILLS: TableSpec = {
     },
     { key: "follows", heading: "Follows", synonyms: ["Replaces", "Follows skill"], kind: "id" },
     { key: "tryTogether", heading: "Try together", synonyms: ["Try at home", "Ideas for families"], kind: "text" },
+    {
+      key: "sense",
+      heading: "Sense",
+      synonyms: ["Hearing or seeing"],
+      kind: "word",
+      words: { hearing: ["hears"], seeing: ["vision", "sight"] },
+    },
     { key: "basis", heading: "Basis", synonyms: ["Source", "Window source", "Basis of window"], kind: "text" },
   ],
 };
@@ -82,6 +89,7 @@ export const skillRow = z
       .transform((value) => (value === 0 ? null : value)),
     follows: z.string().nullable(),
     tryTogether: z.string(),
+    sense: z.enum(["hearing", "seeing"]).nullable(),
     basis: z.string(),
   })
   .superRefine((row, context) => {

@@ -6,16 +6,16 @@ import { HOST } from "./people";
 
 const RATING = { child: 0, outcome: 1, entryDate: 2, entry: 3, exitDate: 4, exit: 5, fresh: 6 } as const;
 
-/** Ratings under two rows of headings, the upper one merged, and faults of ratings and their dates. */
+/** Ratings under two rows of headings, the upper one merged, and faults of levels and their dates. */
 export function faultyRatings(table: SampleTable, last: Day): Draft {
   return {
     name: "Ratings",
     columns: columnsOf(table.headings.length, [RATING.entryDate, RATING.exitDate]),
     above: [],
     headings: [
-      { cells: ["Child", "Outcome", "Entry", null, "Exit", null, "New since entry"] },
+      { cells: ["Child", "Outcome", "Entry", null, "Exit", null, "Gained any skill"] },
       {
-        cells: [null, null, "date", "rating", "date", "rating", null],
+        cells: [null, null, "date", "level", "date", "level", null],
         faults: [
           fault(RATING.entryDate, null, "two rows of headings, the upper one merged", "Both are read together."),
         ],
@@ -55,7 +55,7 @@ function ratingFaults(last: Day): DraftRow[] {
     { cells: rating("Outcome 6", { exitDate: "08/26/2026" }), faults: [contradicts(at.exitDate)] },
     { cells: rating("Outcome 7", {}) },
     {
-      cells: rating("Outcome 7", { exit: 6 }),
+      cells: rating("Outcome 7", { exit: 4 }),
       faults: [fault(at.outcome, "rating-twice", "two rows for one outcome", "Both are used and listed.")],
     },
   ];

@@ -18,7 +18,19 @@ export function faultySkills(table: SampleTable): Draft {
 }
 
 function own(id: string, label: string, change: Change, ...faults: NonNullable<DraftRow["faults"]>): DraftRow {
-  const cells: CellOut[] = [id, label, "cognitive", null, 24, null, null, null, null, "the program's own, no source"];
+  const cells: CellOut[] = [
+    id,
+    label,
+    "cognitive",
+    null,
+    24,
+    null,
+    null,
+    null,
+    null,
+    null,
+    "the program's own, no source",
+  ];
   for (const [key, value] of Object.entries(change)) cells[COLUMN[key as keyof typeof COLUMN]] = value as CellOut;
   return { cells, faults };
 }

@@ -30,6 +30,7 @@ function skill(
     expectedShare,
     follows: null,
     tryTogether: "",
+    sense: null,
     basis,
   } as Skill;
 }

@@ -79,7 +79,7 @@ function skill(
   expectedShare: number | null,
   basis: string,
 ): Skill {
-  const rest = { ageBasis: "corrected", follows: null, tryTogether: "" } as const;
+  const rest = { ageBasis: "corrected", follows: null, tryTogether: "", sense: null } as const;
   return { id, label, area, opensMonths, closesMonths, expectedShare, basis, ...rest };
 }
 
