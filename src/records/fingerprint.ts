@@ -5,80 +5,98 @@ import type { CellRange, WorkbookIn } from "../workbook/workbook";
 import type { TableUse } from "./records";
 
 /**
- * SHA-256 of the cells of the tables used, hexadecimal: the same for the same cells, however the file was read and
- * wherever on its sheet a table stands. Each cell is its kind and its value, row by row: numbers (and dates, which are
- * numbers with a format) as eight bytes, texts as their length and UTF-8.
+ * SHA-256 of the cells of the tables used, hexadecimal: the same for the same rows in any order, however the file was read
+ * and wherever on its sheet a table stands. Each cell is its kind and its value: numbers (and dates, which are numbers
+ * with a format) as eight bytes, texts as their length and UTF-8. Of each table the hashes of its rows are added up
+ * (modulo 2^256), so that no order of rows counts.
+ *
+ * Source: sums of hashes for a set in no order: Bellare & Micciancio (1997), EUROCRYPT '97, 163-192.
  */
 export function fingerprintOf(workbook: WorkbookIn, tables: readonly TableUse[]): string {
-  const sink = new Sink();
-  sink.number(workbook.dateSystem);
+  const all = sha256.create().update(Uint8Array.of(workbook.dateSystem >> 8, workbook.dateSystem & 0xff));
   for (const { table, sheet, address } of tables) {
     const grid = workbook.sheets.find((each) => each.name === sheet)?.grid;
     const range = rangeOf(address);
     if (!grid || !range) throw new RangeError("fingerprintOf: a table that is not in the workbook");
-    sink.text(encoder.encode(table));
-    sink.number(range.bottom - range.top + 1);
-    sink.number(range.right - range.left + 1);
-    putCells(sink, grid, range);
+    const row = new RowBytes();
+    row.text(encoder.encode(table));
+    row.number(range.bottom - range.top + 1);
+    row.number(range.right - range.left + 1);
+    all.update(row.taken());
+    all.update(sumOfRows(grid, range, row));
   }
-  return bytesToHex(sink.digest());
+  return bytesToHex(all.digest());
 }
 
 const encoder = new TextEncoder();
-const CHUNK_BYTES = 1 << 16;
+const FIRST_ROOM_BYTES = 1 << 10;
 
-function putCells(sink: Sink, grid: Grid, range: CellRange): void {
+function sumOfRows(grid: Grid, range: CellRange, bytes: RowBytes): Uint8Array {
   const encoded: (Uint8Array | undefined)[] = [];
+  const sum = new Uint8Array(32);
   for (let row = range.top; row <= range.bottom; row += 1) {
     for (let column = range.left; column <= range.right; column += 1) {
       const cells = grid.columns[column];
       const kind = cells?.kinds[row] ?? CELL.empty;
-      sink.byte(kind === CELL.date ? CELL.number : kind);
+      bytes.byte(kind === CELL.date ? CELL.number : kind);
       if (kind === CELL.empty || kind === CELL.noCachedValue) continue;
       const value = cells?.values[row] as number;
-      if (kind !== CELL.text && kind !== CELL.error) sink.number(value);
-      else sink.text((encoded[value] ??= encoder.encode(grid.strings[value])));
+      if (kind !== CELL.text && kind !== CELL.error) bytes.number(value);
+      else bytes.text((encoded[value] ??= encoder.encode(grid.strings[value])));
     }
+    add(sum, sha256(bytes.taken()));
+  }
+  return sum;
+}
+
+/** Adds a number of 32 bytes, the least of them first. */
+function add(sum: Uint8Array, hash: Uint8Array): void {
+  let carry = 0;
+  for (let at = 0; at < sum.length; at += 1) {
+    carry += (sum[at] as number) + (hash[at] as number);
+    sum[at] = carry;
+    carry >>>= 8;
   }
 }
 
-/** Gathers bytes into chunks, so that the hash is fed a few large pieces. */
-class Sink {
-  private readonly hash = sha256.create();
-  private readonly bytes = new Uint8Array(CHUNK_BYTES);
-  private readonly view = new DataView(this.bytes.buffer);
+/** The bytes of one row, in room that is kept from row to row. */
+class RowBytes {
+  private bytes = new Uint8Array(FIRST_ROOM_BYTES);
+  private view = new DataView(this.bytes.buffer);
   private length = 0;
 
   byte(value: number): void {
-    if (this.length + 1 > CHUNK_BYTES) this.flush();
+    this.reserve(1);
     this.bytes[this.length] = value;
     this.length += 1;
   }
 
   number(value: number): void {
-    if (this.length + 8 > CHUNK_BYTES) this.flush();
+    this.reserve(8);
     this.view.setFloat64(this.length, value, true);
     this.length += 8;
   }
 
   text(utf8: Uint8Array): void {
     this.number(utf8.length);
-    if (this.length + utf8.length > CHUNK_BYTES) this.flush();
-    if (utf8.length > CHUNK_BYTES) this.hash.update(utf8);
-    else {
-      this.bytes.set(utf8, this.length);
-      this.length += utf8.length;
-    }
+    this.reserve(utf8.length);
+    this.bytes.set(utf8, this.length);
+    this.length += utf8.length;
   }
 
-  digest(): Uint8Array {
-    this.flush();
-    return this.hash.digest();
-  }
-
-  private flush(): void {
-    this.hash.update(this.bytes.subarray(0, this.length));
+  /** What was put in since the last time. */
+  taken(): Uint8Array {
+    const taken = this.bytes.subarray(0, this.length);
     this.length = 0;
+    return taken;
+  }
+
+  private reserve(more: number): void {
+    if (this.length + more <= this.bytes.length) return;
+    const wider = new Uint8Array(2 * (this.length + more));
+    wider.set(this.bytes.subarray(0, this.length));
+    this.bytes = wider;
+    this.view = new DataView(wider.buffer);
   }
 }
 

@@ -50,7 +50,8 @@ interface Crossed {
 }
 
 function crossed(first: readonly Rating[], second: readonly Rating[]): Crossed {
-  const results = [...new Set([...first, ...second])];
+  // sorted, so that sums are made in the same order whatever the order of the pairs
+  const results = [...new Set([...first, ...second])].sort();
   const place = new Map(results.map((result, index) => [result, index]));
   const shares = results.map(() => new Array<number>(results.length).fill(0));
   first.forEach((result, index) => (shares[place.get(result)!]![place.get(second[index]!)!]! += 1));

@@ -39,6 +39,9 @@ const MOST_ROUNDS = 500;
  * made anew, and the limits are type 7 quantiles over the replicates. A replicate that cannot reach a share, or cannot
  * be read at an age, counts as infinite. The percentile bootstrap of this estimate is a convention, not a theorem.
  *
+ * Draws run over the distinct intervals in their own order (start, then end) with their counts, so that the order of the
+ * rows changes nothing: a draw below n picks the first interval whose running count passes it.
+ *
  * Source: Efron & Tibshirani (1993), An Introduction to the Bootstrap, chapter 13.
  *
  * @throws {RangeError} when there is no child, an interval is empty, or an option is out of range
@@ -47,12 +50,13 @@ export function bootstrapAgeWhenMet(after: Float64Array, by: Float64Array, optio
   refuseOptions(after, options);
   const children = distinctIntervals(after, by);
   const draws = new Float64Array(children.left.length);
+  const sorted = sortedChildren(children);
   const random = randomFrom(options.seed);
   const bench = benchFor(children);
   const ages = options.shares.map(() => new Float64Array(options.replicates));
   const shares = options.ages.map(() => new Float64Array(options.replicates));
   for (let replicate = 0; replicate < options.replicates; replicate += 1) {
-    drawChildren(children, draws, random);
+    drawChildren(sorted, draws, random);
     const estimate = estimateOf(children, draws, bench);
     options.shares.forEach((share, index) => (ages[index]![replicate] = ageAtShare(estimate, share)));
     options.ages.forEach((age, index) => (shares[index]![replicate] = shareAtAge(estimate, age)));
@@ -78,12 +82,20 @@ function benchFor(children: DistinctIntervals): Bench {
   };
 }
 
-function drawChildren(children: DistinctIntervals, draws: Float64Array, random: Random): void {
-  const { intervalOfChild } = children;
+/** The interval of each child, the children standing in the order of their intervals. */
+function sortedChildren({ count, n }: DistinctIntervals): Int32Array {
+  const sorted = new Int32Array(n);
+  let from = 0;
+  count.forEach((children, interval) => {
+    sorted.fill(interval, from, from + children);
+    from += children;
+  });
+  return sorted;
+}
+
+function drawChildren(sorted: Int32Array, draws: Float64Array, random: Random): void {
   draws.fill(0);
-  for (let draw = 0; draw < intervalOfChild.length; draw += 1) {
-    draws[intervalOfChild[random.nextInt(intervalOfChild.length)]!]! += 1;
-  }
+  for (let draw = 0; draw < sorted.length; draw += 1) draws[sorted[random.nextInt(sorted.length)]!]! += 1;
 }
 
 function estimateOf(children: DistinctIntervals, draws: Float64Array, { cover, room, columns }: Bench): MassColumns {

@@ -11,8 +11,6 @@ export interface DistinctIntervals {
   readonly right: Int32Array;
   /** children (or their weights) with this very interval */
   readonly count: Float64Array;
-  /** for each child, the position of its interval in the columns above */
-  readonly intervalOfChild: Int32Array;
   readonly n: number;
 }
 
@@ -102,7 +100,6 @@ function mergeRuns(
   const left = new Int32Array(order.length);
   const right = new Int32Array(order.length);
   const count = new Float64Array(order.length);
-  const intervalOfChild = new Int32Array(order.length);
   let last = -1;
   let n = 0;
   for (const child of order) {
@@ -113,8 +110,7 @@ function mergeRuns(
     const weight = weights === undefined ? 1 : weights[child]!;
     count[last]! += weight;
     n += weight;
-    intervalOfChild[child] = last;
   }
   const size = last + 1;
-  return { left: left.slice(0, size), right: right.slice(0, size), count: count.slice(0, size), intervalOfChild, n };
+  return { left: left.slice(0, size), right: right.slice(0, size), count: count.slice(0, size), n };
 }

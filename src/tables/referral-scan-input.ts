@@ -50,7 +50,7 @@ function scanInput(context: TableContext, sites: Sites, firstMonth: number): { i
   return { input: { shape, observed, strata: strataOf(counted, areas, weights) }, areas };
 }
 
-/** Referrals of one age band that name the same areas. */
+/** Referrals of one age band that name the same areas, in an order of their own: chance is drawn stratum by stratum. */
 function strataOf(
   counted: readonly CountedReferral[],
   areas: readonly string[],
@@ -64,7 +64,7 @@ function strataOf(
     stratum.draws += 1;
     strata.set(key, stratum);
   }
-  return [...strata.values()];
+  return [...strata].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, stratum]) => stratum);
 }
 
 function layersOf({ areas: named }: CountedReferral, areas: readonly string[]): number[] {

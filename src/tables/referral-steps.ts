@@ -1,7 +1,11 @@
+import { cumulativeIncidence, daysUntilTaken, shareTakenBy } from "../statistics/cumulative-incidence";
 import { shareInterval } from "../statistics/share";
 import type { TableContext } from "./context";
-import { LATE_WORDS, medianDays, PLAN_WITHIN_DAYS, type Timed, TimedReferrals } from "./referral-steps-times";
+import * as sets from "./referral-steps-sets";
+import { type Timed, TimedReferrals } from "./referral-steps-times";
 import type { Table, TableColumn, TableValue } from "./table";
+
+const { PLAN_WITHIN_DAYS } = sets;
 
 const COLUMNS: readonly TableColumn[] = [
   { key: "step", label: "Step", unit: "text" },
@@ -11,56 +15,73 @@ const COLUMNS: readonly TableColumn[] = [
   { key: "lower", label: "Lower limit", unit: "share" },
   { key: "upper", label: "Upper limit", unit: "share" },
   { key: "medianDays", label: "Median days from receipt", unit: "days" },
-  { key: "within45", label: "Plan within 45 days", unit: "count" },
-  { key: "of45", label: "Of those whose 45 days can be judged", unit: "count" },
+  { key: "within45", label: "Within 45 days of receipt", unit: "count" },
+  { key: "of45", label: "Of those received 46 days ago or longer", unit: "count" },
+  { key: "shareBy45", label: "Estimated share within 45 days, open referrals included", unit: "share" },
 ];
 
-const NOTES: readonly string[] = [
-  "Referrals made in the period on a day on which the child was followed, one row a referral whatever areas it names. Steps after the as-of date are not yet taken.",
-  "Each step has its own denominator: received of those referred, evaluated of those received, eligible of those evaluated whose answer is recorded, plan of those found eligible. Shares of a period that has just ended are low because steps are still to come.",
-  "Median days are from receipt, by Kaplan-Meier: a referral without the step counts as waiting until it was closed, or until the as-of date; it is not dropped. No median where fewer than half have come that far. For the plan, referrals found not eligible are left out, since no plan is due.",
-  `45 days from receipt (34 CFR 303.310): judged are referrals not found ineligible that have a plan, or waited more than ${PLAN_WITHIN_DAYS} days open without one. The ${PLAN_WITHIN_DAYS}th day is in time.`,
-  "Late for a reason of the family is the rule's exception for documented family circumstances: it is not among the judged, and stands in a row of its own. Late for a reason of the program, or with none named, is late.",
+/** Definitions alone, without a count. */
+export const STEPS_NOTES: readonly string[] = [
+  "Referrals made in the period on a day when the child was in the program, one row per referral whatever areas it names. A step dated after the as-of date is not yet taken, and the answer on eligibility counts from the day of the evaluation. Where no day of receipt is recorded by then, the day of referral counts.",
+  "Each step has its own denominator: received of those referred, evaluated of those received, eligible of those evaluated with an answer, plan of those found eligible. Shares of a period that has just ended are low because steps are still to come.",
+  `${PLAN_WITHIN_DAYS} days from receipt (34 CFR 303.310), for the evaluation and for the plan. Judged are the referrals received ${PLAN_WITHIN_DAYS + 1} days or more before the as-of date, whatever came of them: judging a quick plan sooner than a slow one would make the share too high. Day ${PLAN_WITHIN_DAYS} is in time. For the plan, referrals found not eligible are left out.`,
+  `The judged without a plan in time are in four rows: late for a reason of the family (the rule's exception for documented circumstances, shown apart), for a reason of the program, with no reason named, and closed by day ${PLAN_WITHIN_DAYS} without a plan. The rule suspends the ${PLAN_WITHIN_DAYS} days while a family cannot be reached or is not available; the records do not hold such periods, so days are counted through.`,
+  `The estimated share uses all referrals: one that is still open counts as waiting until it was closed, or until the as-of date. For the evaluation it is Kaplan and Meier's estimate; for the plan, Aalen and Johansen's, with "not eligible" as the other ending, among those not found ineligible by day ${PLAN_WITHIN_DAYS}. It is empty where nobody was watched for ${PLAN_WITHIN_DAYS} days. Median days are the first day by which that estimate reaches half.`,
 ];
 
-/** Table 5: how far referrals came, each step of those that could take it, and how long to the plan (METHOD.md, section 6). */
+/** Table 5: how far referrals came, each step of those that could take it, and how long it took (METHOD.md, section 6). */
 export function referralSteps(context: TableContext): Table<"referral-steps"> {
-  const timed = new TimedReferrals(context);
+  const { all } = new TimedReferrals(context);
   const { level } = context.settings;
   return {
     id: "referral-steps",
-    title: "How far referrals came, and how long they took",
-    population: "Referrals made in the period on a day on which the child was followed",
+    title: "From referral to plan",
+    population: "Referrals made in the period on a day when the child was in the program",
     columns: COLUMNS,
-    rows: [...ladder(timed, level), ...lateRows(timed, level)],
-    notes: NOTES,
+    rows: [...ladder(all, level), ...lateRows(all, level)],
+    notes: STEPS_NOTES,
   };
 }
 
-function ladder({ all }: TimedReferrals, level: number): TableValue[][] {
-  const received = all.filter((each) => each.received !== null);
-  const evaluated = received.filter((each) => each.evaluated !== null);
-  const answered = evaluated.filter((each) => each.isEligible !== null);
-  const eligible = answered.filter((each) => each.isEligible === true);
-  const planned = eligible.filter((each) => each.plan !== null);
-  const judged = all.filter((each) => each.timeliness === "within" || each.timeliness === "late");
-  const due = received.filter((each) => each.isEligible !== false);
-  const within = judged.filter((each) => each.timeliness === "within").length;
-  const none = [null, null, null];
+function ladder(all: readonly Timed[], level: number): TableValue[][] {
+  const row = (step: string, count: sets.StepSet, of: sets.StepSet, times: TableValue[] = [null, null, null, null]) => [
+    step,
+    ...shareOf(countIn(all, count), countIn(all, of), level),
+    ...times,
+  ];
   return [
-    ["referred", ...shareOf(all.length, all.length, level), ...none],
-    ["received", ...shareOf(received.length, all.length, level), ...none],
-    ["evaluated", ...shareOf(evaluated.length, received.length, level), medianDays(received, "evaluated"), null, null],
-    ["eligible", ...shareOf(eligible.length, answered.length, level), ...none],
-    ["plan", ...shareOf(planned.length, eligible.length, level), medianDays(due, "plan"), within, judged.length],
+    row("referred", sets.isReferred, sets.isReferred),
+    row("received", sets.isReceived, sets.isReferred),
+    row("evaluated", sets.isEvaluated, sets.isReceived, timesOf(all, "evaluated")),
+    row("eligible", sets.isFoundEligible, sets.isAnswered),
+    row("plan", sets.isPlanned, sets.isFoundEligible, timesOf(all, "plan")),
   ];
 }
 
-/** Those late, by the reason that is recorded. */
-function lateRows({ all }: TimedReferrals, level: number): TableValue[][] {
-  const late = all.filter((each) => each.timeliness === "late" || each.timeliness === "family");
-  const count = (reason: Timed["lateReason"]) => late.filter((each) => each.lateReason === reason).length;
-  return LATE_WORDS.map(([reason, words]) => [words, ...shareOf(count(reason), late.length, level), null, null, null]);
+function timesOf(all: readonly Timed[], step: "evaluated" | "plan"): TableValue[] {
+  const [within, judged] =
+    step === "plan" ? [sets.isPlannedInTime, sets.isPlanJudged] : [sets.isEvaluatedInTime, sets.isJudged];
+  const curve = cumulativeIncidence(sets.waitsFor(all, step));
+  return [
+    daysUntilTaken(curve, 0.5),
+    countIn(all, within),
+    countIn(all, judged),
+    shareTakenBy(curve, PLAN_WITHIN_DAYS),
+  ];
+}
+
+/** Those judged without a plan in time, by what stood in its way. */
+function lateRows(all: readonly Timed[], level: number): TableValue[][] {
+  const late = countIn(all, sets.isWithoutPlanInTime);
+  return sets.WITHOUT_PLAN_IN_TIME.map(([words, set]) => [
+    words,
+    ...shareOf(countIn(all, set), late, level),
+    ...[null, null, null, null],
+  ]);
+}
+
+function countIn(all: readonly Timed[], set: sets.StepSet): number {
+  return all.filter(set).length;
 }
 
 function shareOf(count: number, of: number, level: number): TableValue[] {

@@ -30,7 +30,11 @@ export function lateEntries({ records, settings, asOf }: TableContext, quarters:
     Int32Array.from(seen, (row) => closed - (day[row] as number)),
   );
   const last = quarters.at(-1) as Quarter;
-  const elapsed = seen.filter((row) => (day[row] as number) >= last.first).map((row) => closed - (day[row] as number));
+  // sorted, so that sums are made in the same order whatever the order of the rows
+  const elapsed = seen
+    .filter((row) => (day[row] as number) >= last.first)
+    .map((row) => closed - (day[row] as number))
+    .sort((a, b) => a - b);
   const missing = shareStillMissing(lag, elapsed);
   if (missing === null) return { provisional: null, note: `${UNKNOWN}: it has no look with a day of entry.` };
   const later = daysUntilMissing(lag, elapsed, SAFE_SHARE, last.day - closed) as number;

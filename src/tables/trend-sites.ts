@@ -2,6 +2,7 @@ import type { Cohort } from "../cohort/cohort";
 import { standardisedShare } from "../statistics/standardise";
 import { commonSlope, type TrendPoint, trendSlope } from "../statistics/trend";
 import type { TableContext } from "./context";
+import { shareInWords } from "./words";
 import { type Sites, sitesOf } from "./referrals-counted";
 import { countQuarter, type Quarter, type QuarterCounts } from "./trend-quarters";
 
@@ -112,8 +113,7 @@ function strataOf(
 
 /** `78.0% (273 of 350)`. */
 function counted(points: readonly TrendPoint[]): string {
-  const [count, of] = [sum(points.map((point) => point.count)), sum(points.map((point) => point.of))];
-  return `${percent(count / of)} (${count} of ${of})`;
+  return shareInWords(sum(points.map((point) => point.count)), sum(points.map((point) => point.of)));
 }
 
 function nameOf({ names }: Sites, site: number): string {

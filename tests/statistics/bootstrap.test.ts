@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { bootstrapAgeWhenMet } from "../../src/statistics/bootstrap";
 import { npmle } from "../../src/statistics/npmle";
 import { percentile, shareBy } from "../../src/statistics/npmle-reading";
+import { randomFrom } from "../../src/statistics/random";
 import { invented200 } from "../published/npsurv-invented";
 import { oneRowAChild } from "./columns";
 
@@ -108,6 +109,44 @@ describe("property", () => {
     expect(percentile(estimate, 0.5)!).toBeLessThan(limits.ageLimits[0]!.upper!);
     expect(shareBy(estimate, 12)!).toBeGreaterThan(limits.shareLimits[0]!.lower!);
     expect(shareBy(estimate, 12)!).toBeLessThan(limits.shareLimits[0]!.upper!);
+  });
+});
+
+describe("order of the rows", () => {
+  test("changes no limit", () => {
+    const interval = fc.tuple(fc.nat(30), fc.oneof(fc.nat(15), fc.constant(Infinity)));
+    const shuffledPair = fc
+      .array(interval, { minLength: 2, maxLength: 20 })
+      .chain((rows) => fc.tuple(fc.constant(rows), fc.shuffledSubarray(rows, { minLength: rows.length })));
+    const limitsOf = (rows: readonly (readonly [number, number])[]) =>
+      bootstrapAgeWhenMet(
+        Float64Array.from(rows, ([start]) => start),
+        Float64Array.from(rows, ([start, length]) => start + length),
+        { shares: [0.25, 0.5], ages: [12], replicates: 40, level: 0.9, seed: 5 },
+      );
+    fc.assert(
+      fc.property(shuffledPair, ([rows, moved]) => expect(limitsOf(moved)).toEqual(limitsOf(rows))),
+      { numRuns: 60 },
+    );
+  });
+
+  test("a draw below n picks the first interval, by start and then end, whose running count passes it", () => {
+    // exact days 10 (3 children), 20 (1), 30 (2): draws 0, 1, 2 give 10, draw 3 gives 20, draws 4, 5 give 30
+    const days = [30, 10, 20, 10, 30, 10];
+    const replicates = 20;
+    const random = randomFrom(options.seed);
+    const medians = Array.from({ length: replicates }, () => {
+      const drawn = days.map(() => [10, 10, 10, 20, 30, 30][random.nextInt(6)]!).sort((a, b) => a - b);
+      return drawn[2]!; // the first age by which 3 of the 6 drawn have met it
+    }).sort((a, b) => a - b);
+    const columns = Float64Array.from(days);
+    const asked = { shares: [0.5], ages: [], replicates, level: 0.5, seed: options.seed };
+    // type 7 of 20 values: the quartiles stand at 1 + 19/4 = 5.75 and 1 + 57/4 = 15.25
+    const quantile = (at: number) => medians[at - 1]! + (at === 5 ? 0.75 : 0.25) * (medians[at]! - medians[at - 1]!);
+    expect(bootstrapAgeWhenMet(columns, columns, asked).ageLimits[0]).toEqual({
+      lower: quantile(5),
+      upper: quantile(15),
+    });
   });
 });
 

@@ -45,34 +45,54 @@ describe("published: 45 days (34 CFR 303.310)", () => {
     expect(tableOf([{ referred, plan: addDays(day, 1) }]).get("plan")).toMatchObject({ within45: 0, of45: 1 });
   });
 
-  test.each(due)("referred %s and still open: nothing to judge on %s, late the day after", (referred, day) => {
-    expect(tableOf([{ referred }], day).get("plan")).toMatchObject({ within45: 0, of45: 0 });
-    expect(tableOf([{ referred }], addDays(day, 1)).get("plan")).toMatchObject({ within45: 0, of45: 1 });
+  test.each(due)("referred %s: evaluated on %s is in time, the day after is late", (referred, day) => {
+    const evaluatedOn = (evaluated: string) => tableOf([{ referred, evaluated }]).get("evaluated");
+    expect(evaluatedOn(day)).toMatchObject({ within45: 1, of45: 1 });
+    expect(evaluatedOn(addDays(day, 1))).toMatchObject({ within45: 0, of45: 1 });
   });
 
-  test("late for a reason of the family is the exception: not among the judged, in a row of its own", () => {
+  test.each(due)("referred %s: judged from the day after %s on, quick plan or none", (referred, day) => {
+    for (const plan of [undefined, addDays(referred, 3)]) {
+      const row = { referred, ...(plan === undefined ? {} : { plan }) };
+      expect(tableOf([row], day).get("plan")).toMatchObject({ within45: 0, of45: 0 });
+      expect(tableOf([row], addDays(day, 1)).get("plan")).toMatchObject({ within45: plan ? 1 : 0, of45: 1 });
+    }
+  });
+
+  test("3 judged, 0 in time: 1 late for the family, 1 for the program, 1 without a reason", () => {
     const late = { referred: "2024-01-01", plan: "2024-03-01" };
     const rows = tableOf([{ ...late, late: "family" }, { ...late, late: "program" }, late]);
-    expect(rows.get("plan")).toMatchObject({ within45: 0, of45: 2 });
+    expect(rows.get("plan")).toMatchObject({ within45: 0, of45: 3 });
     expect(rows.get("late, family reason")).toMatchObject({ count: 1, of: 3 });
     expect(rows.get("late, program reason")).toMatchObject({ count: 1, of: 3 });
     expect(rows.get("late, no reason named")).toMatchObject({ count: 1, of: 3 });
+    expect(rows.get("closed before day 45")).toMatchObject({ count: 0, of: 3 });
   });
 
-  test("the days run from receipt, which stands as the day of referral where blank", () => {
-    expect(tableOf([{ referred: "2024-01-01", received: "2024-01-11", plan: "2024-02-25" }]).get("plan")).toMatchObject(
-      {
-        within45: 1,
-        medianDays: 45,
-      },
-    );
+  test("the days run from receipt, which is the day of referral where blank", () => {
+    const received = { referred: "2024-01-01", received: "2024-01-11", plan: "2024-02-25" };
+    expect(tableOf([received]).get("plan")).toMatchObject({ within45: 1, medianDays: 45 });
   });
 
-  test("closed in time without a plan, or found not eligible: nothing to judge; closed too late: late", () => {
-    const at = (more: Partial<Row>) => tableOf([{ referred: "2024-01-01", ...more }]).get("plan")?.of45;
-    expect(at({ closed: "2024-02-15" })).toBe(0);
-    expect(at({ evaluated: "2024-03-01", eligible: "no" })).toBe(0);
-    expect(at({ closed: "2024-02-16" })).toBe(1);
+  test("closed on day 45 without a plan: closed, whatever reason is named; on day 46: late", () => {
+    const at = (closed: string) => tableOf([{ referred: "2024-01-01", closed, late: "family" }]);
+    expect(at("2024-02-15").get("closed before day 45")).toMatchObject({ count: 1, of: 1 });
+    expect(at("2024-02-15").get("late, family reason")).toMatchObject({ count: 0, of: 1 });
+    expect(at("2024-02-16").get("closed before day 45")).toMatchObject({ count: 0, of: 1 });
+    expect(at("2024-02-16").get("late, family reason")).toMatchObject({ count: 1, of: 1 });
+  });
+
+  test("closing ends the wait: a plan dated after it is not in time, one on the day of closing is", () => {
+    const plan = (closed: string) => tableOf([{ referred: "2024-01-01", plan: "2024-01-31", closed }]);
+    expect(plan("2024-01-20").get("plan")).toMatchObject({ within45: 0, of45: 1, medianDays: null });
+    expect(plan("2024-01-20").get("closed before day 45")).toMatchObject({ count: 1 });
+    expect(plan("2024-01-31").get("plan")).toMatchObject({ within45: 1, of45: 1, medianDays: 30 });
+  });
+
+  test("found not eligible: no plan is due, but the evaluation is judged, and late where it was", () => {
+    const rows = tableOf([{ referred: "2024-01-01", evaluated: "2024-03-01", eligible: "no" }]);
+    expect(rows.get("plan")).toMatchObject({ within45: 0, of45: 0, shareBy45: 0 });
+    expect(rows.get("evaluated")).toMatchObject({ within45: 0, of45: 1, shareBy45: 0 });
   });
 });
 
@@ -90,19 +110,26 @@ describe("by hand", () => {
     const steps = ["referred", "received", "evaluated", "eligible", "plan"];
     expect(steps.map((step) => [rows.get(step)?.count, rows.get(step)?.of])).toEqual([
       [6, 6],
-      [5, 6],
-      [4, 5],
+      [6, 6],
+      [4, 6],
       [2, 3],
       [2, 2],
     ]);
   });
 
-  test("median to the evaluation: 10, 10, 20, (29 open), 30 days: half of five by the third", () => {
+  test("median to the evaluation: 10, 10 (open), 10, 20, 29 (open), 30 days: 4/6 wait after day 10, 4/6 x 2/3 = 4/9 after day 20", () => {
     expect(rows.get("evaluated")?.medianDays).toBe(20);
   });
 
-  test("median to the plan: 20, (29 open), (29 open), 40: 3/4 wait after 20 days, none after 40", () => {
+  test("by day 45: 6 waits for the plan, 10 (open), 20, 29 (open), 29 (open), 30 (not eligible), 40", () => {
+    // day 20: 1 of 5 plans: 1/5, 4/5 wait; day 30: 1 of 2 not eligible: 2/5; day 40: the last: 1/5 + 2/5 = 3/5 over 1 - 2/5
+    expect(rows.get("plan")?.shareBy45).toBeCloseTo(1, 12);
     expect(rows.get("plan")?.medianDays).toBe(40);
+  });
+
+  test("received 46 days or more before 30 June: 3, of which 1 is not eligible", () => {
+    expect(rows.get("evaluated")).toMatchObject({ within45: 3, of45: 3 });
+    expect(rows.get("plan")).toMatchObject({ within45: 2, of45: 2 });
   });
 
   test("dropping the open ones would say 20 days; a third open one leaves no median", () => {
@@ -113,20 +140,66 @@ describe("by hand", () => {
   });
 
   test("no referral: no share, no median", () => {
-    expect(tableOf([]).get("plan")).toMatchObject({ count: 0, of: 0, share: null, medianDays: null, of45: 0 });
+    expect(tableOf([]).get("plan")).toMatchObject({
+      count: 0,
+      of: 0,
+      share: null,
+      medianDays: null,
+      of45: 0,
+      shareBy45: null,
+    });
   });
 });
 
+const day = fc.nat(150).map((days) => addDays("2024-01-01", days));
+const row = fc.record({
+  referred: day,
+  received: fc.option(day, { nil: undefined }),
+  evaluated: fc.option(day, { nil: undefined }),
+  eligible: fc.constantFrom("yes", "no", undefined),
+  plan: fc.option(day, { nil: undefined }),
+  late: fc.constantFrom("family", "program", undefined),
+  closed: fc.option(day, { nil: undefined }),
+});
+
+test("what is known later never changes an earlier report: cells dated after the as-of date, and answers, as if blank", () => {
+  const ASKED = "2024-03-31";
+  const known = (date: string | undefined) => (date !== undefined && date <= ASKED ? date : undefined);
+  const asOfThen = (each: Row): Row =>
+    Object.fromEntries(
+      Object.entries({
+        ...each,
+        received: known(each.received),
+        evaluated: known(each.evaluated),
+        eligible: known(each.evaluated) === undefined ? undefined : each.eligible,
+        plan: known(each.plan),
+        closed: known(each.closed),
+      }).filter(([, value]) => value !== undefined),
+    ) as unknown as Row;
+  fc.assert(
+    fc.property(fc.array(row, { minLength: 1, maxLength: 8 }), (rows) => {
+      // a date before the referral is a fault of its own, whenever it is typed
+      fc.pre((rows as Row[]).every(({ referred, evaluated }) => evaluated === undefined || evaluated >= referred));
+      expect([...tableOf(rows as Row[], ASKED)]).toEqual([...tableOf((rows as Row[]).map(asOfThen), ASKED)]);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test("of the judged, those in time and the four rows of the others add up", () => {
+  fc.assert(
+    fc.property(fc.array(row, { maxLength: 10 }), (rows) => {
+      const table = tableOf(rows as Row[]);
+      const plan = table.get("plan");
+      const late = ["late, family reason", "late, program reason", "late, no reason named", "closed before day 45"];
+      const parts = late.map((step) => Number(table.get(step)?.count));
+      expect(parts.reduce((sum, count) => sum + count, Number(plan?.within45))).toBe(plan?.of45);
+    }),
+    { numRuns: 60 },
+  );
+});
+
 test("seven days later in every date changes nothing", () => {
-  const day = fc.nat(150).map((days) => addDays("2024-01-01", days));
-  const row = fc.record({
-    referred: day,
-    evaluated: fc.option(day, { nil: undefined }),
-    eligible: fc.constantFrom("yes", "no", undefined),
-    plan: fc.option(day, { nil: undefined }),
-    late: fc.constantFrom("family", "program", undefined),
-    closed: fc.option(day, { nil: undefined }),
-  });
   const later = (rows: readonly Record<string, string | undefined>[]) =>
     rows.map((each) =>
       Object.fromEntries(

@@ -40,12 +40,6 @@ export function readReferrals(context: ServiceContext, blocks: readonly Counted[
   };
 }
 
-/** The day of referral where none is given or the one given cannot be; null where it comes after the as-of date. */
-function receivedBy({ reading }: ServiceContext, referred: Day, given: Day | null, taken: Day | null): Day | null {
-  const { asOf } = reading.settings;
-  return given !== null && asOf !== null && given > asOf ? null : (taken ?? referred);
-}
-
 /** 1 yes, 0 no, -1 blank. */
 export function yesNo(word: "yes" | "no" | null): number {
   return word === null ? -1 : word === "yes" ? 1 : 0;
@@ -69,7 +63,8 @@ function stepsOf(context: ServiceContext, row: ServiceRow<ReferralRow>): Steps {
   const { referred, received, evaluated, plan, closed } = row.value;
   const step = (day: Day | null, column: string) => laterStep(context, row, referred, day, column);
   const steps = {
-    received: receivedBy(context, referred, received, step(received, "received")),
+    // blank, or only after the as-of date: the day of referral
+    received: step(received, "received") ?? referred,
     evaluated: step(evaluated, "evaluated"),
     plan: step(plan, "plan"),
     closed: step(closed, "closed"),

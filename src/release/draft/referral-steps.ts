@@ -18,7 +18,9 @@ export function draftReferralSteps(drafting: Drafting): DraftTable {
     const [count, of] = [own.counts["count"] as number, own.counts["of"] as number];
     if (count !== of) flagShare(drafting, `${ID}: ${step.step}`, { met: count, of });
     const values = (rows[at] ?? []).map((value, column): TableValue =>
-      columns[column]?.key === "medianDays" && !cells.mayShowMedian(step) ? null : value,
+      columns[column]?.key === "shareBy45" || (columns[column]?.key === "medianDays" && !cells.mayShowMedian(step))
+        ? null
+        : value,
     );
     return draftRow(builder, columns, values, own);
   });
@@ -26,5 +28,5 @@ export function draftReferralSteps(drafting: Drafting): DraftTable {
 }
 
 function medianNote({ context }: Drafting): string {
-  return `Median days leave only where referrals of children of at least ${context.settings.minimumCell} families have come that far.`;
+  return `The estimated share within 45 days stays in the program. Median days leave only where referrals of children of at least ${context.settings.minimumCell} families have come that far.`;
 }

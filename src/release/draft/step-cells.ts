@@ -1,6 +1,7 @@
 import type { Referrals } from "../../records/records";
 import { countedReferrals } from "../../tables/referrals-counted";
-import { LATE_WORDS, type Timed, TimedReferrals } from "../../tables/referral-steps-times";
+import * as sets from "../../tables/referral-steps-sets";
+import { type Timed, TimedReferrals } from "../../tables/referral-steps-times";
 import { LOSS } from "./builder";
 import type { Drafting } from "./drafting";
 import type { RowCells } from "./entries";
@@ -14,24 +15,23 @@ interface Kind {
   readonly is: (step: Timed) => boolean;
 }
 
-const ALL: Kind = { name: "referred", is: () => true };
-const RECEIVED: Kind = { name: "received", is: (step) => step.received !== null };
-const EVALUATED: Kind = { name: "evaluated", is: (step) => RECEIVED.is(step) && step.evaluated !== null };
-const ANSWERED: Kind = { name: "evaluated, answered", is: (step) => EVALUATED.is(step) && step.isEligible !== null };
-const ELIGIBLE: Kind = { name: "eligible", is: (step) => ANSWERED.is(step) && step.isEligible === true };
-const PLANNED: Kind = { name: "with a plan", is: (step) => ELIGIBLE.is(step) && step.plan !== null };
-const WITHIN: Kind = { name: "plan within 45 days", is: (step) => step.timeliness === "within" };
-const LATE: Kind = { name: "late", is: (step) => step.timeliness === "late" };
-const JUDGED: Kind = { name: "judged against 45 days", is: (step) => WITHIN.is(step) || LATE.is(step) };
-const ANY_LATE: Kind = {
-  name: "late, whatever the reason",
-  is: (step) => LATE.is(step) || step.timeliness === "family",
-};
+const ALL: Kind = { name: "referred", is: sets.isReferred };
+const RECEIVED: Kind = { name: "received", is: sets.isReceived };
+const EVALUATED: Kind = { name: "evaluated", is: sets.isEvaluated };
+const ANSWERED: Kind = { name: "evaluated, answered", is: sets.isAnswered };
+const ELIGIBLE: Kind = { name: "eligible", is: sets.isFoundEligible };
+const PLANNED: Kind = { name: "with a plan", is: sets.isPlanned };
+const JUDGED: Kind = { name: "judged against 45 days", is: sets.isJudged };
+const EVALUATED_IN_TIME: Kind = { name: "evaluated within 45 days", is: sets.isEvaluatedInTime };
+const PLAN_JUDGED: Kind = { name: "judged against 45 days, plan due", is: sets.isPlanJudged };
+const WITHIN: Kind = { name: "plan within 45 days", is: sets.isPlannedInTime };
+const LATE: Kind = { name: "without a plan within 45 days", is: sets.isWithoutPlanInTime };
 const IN_TIME: Kind = { name: "with a plan within 45 days", is: (step) => PLANNED.is(step) && WITHIN.is(step) };
-const PLANNED_LATE: Kind = { name: "with a plan, late", is: (step) => PLANNED.is(step) && !WITHIN.is(step) };
+const PLANNED_LATER: Kind = { name: "with a plan, not within", is: (step) => PLANNED.is(step) && !WITHIN.is(step) };
+const PLANNED_LATE: Kind = { name: "with a plan, late", is: (step) => PLANNED.is(step) && LATE.is(step) };
 const WITH_DUE_PLAN: Kind = {
   name: "planned of those due",
-  is: (step) => RECEIVED.is(step) && step.isEligible !== false && step.plan !== null,
+  is: (step) => step.isEligible !== false && step.plan !== null,
 };
 
 export interface StepRow {
@@ -40,20 +40,24 @@ export interface StepRow {
   readonly of: Kind;
   /** Who must have come that far for a median to be shown. */
   readonly median?: Kind;
-  readonly judges?: true;
+  /** Those in time, and those judged. */
+  readonly judges?: readonly [within: Kind, judged: Kind];
 }
 
 /** In the order of the table. */
 export const ROWS: readonly StepRow[] = [
   { step: "referred", count: ALL, of: ALL },
   { step: "received", count: RECEIVED, of: ALL },
-  { step: "evaluated", count: EVALUATED, of: RECEIVED, median: EVALUATED },
+  {
+    step: "evaluated",
+    count: EVALUATED,
+    of: RECEIVED,
+    median: EVALUATED,
+    judges: [EVALUATED_IN_TIME, JUDGED],
+  },
   { step: "eligible", count: ELIGIBLE, of: ANSWERED },
-  { step: "plan", count: PLANNED, of: ELIGIBLE, median: WITH_DUE_PLAN, judges: true },
-  ...LATE_WORDS.map(([reason, words]): StepRow => {
-    const count = { name: words, is: (step: Timed) => ANY_LATE.is(step) && step.lateReason === reason };
-    return { step: words, count, of: ANY_LATE };
-  }),
+  { step: "plan", count: PLANNED, of: ELIGIBLE, median: WITH_DUE_PLAN, judges: [WITHIN, PLAN_JUDGED] },
+  ...sets.WITHOUT_PLAN_IN_TIME.map(([words, is]): StepRow => ({ step: words, count: { name: words, is }, of: LATE })),
 ];
 
 /** The cells of the steps, what is left over of each, and the equations between them. */
@@ -66,12 +70,14 @@ export class StepCells {
     const timed = new TimedReferrals(drafting.context).all;
     this.all = counted.map(({ child }, at) => ({ ...(timed[at] as Timed), child }));
     this.splits(EVALUATED, ANSWERED);
+    this.splits(EVALUATED, EVALUATED_IN_TIME);
     this.splits(ALL, JUDGED);
-    this.splits(JUDGED, WITHIN);
-    this.splits(ANY_LATE, LATE);
+    this.splits(JUDGED, EVALUATED_IN_TIME);
+    this.splits(JUDGED, PLAN_JUDGED);
+    drafting.builder.adds(this.cell(PLAN_JUDGED), [this.cell(WITHIN), this.cell(LATE)]);
     this.tieTimeToSteps();
-    const reasons = ROWS.slice(-LATE_WORDS.length).map(({ count }) => this.cell(count));
-    drafting.builder.adds(this.cell(ANY_LATE), reasons);
+    const reasons = ROWS.slice(-sets.WITHOUT_PLAN_IN_TIME.length).map(({ count }) => this.cell(count));
+    drafting.builder.adds(this.cell(LATE), reasons);
   }
 
   row({ count, of, median, judges }: StepRow): RowCells {
@@ -80,7 +86,7 @@ export class StepCells {
     const share = [counts.count, counts.of];
     const shares = { share, lower: share, upper: share };
     return {
-      counts: judges ? { ...counts, within45: this.cell(WITHIN, true), of45: this.cell(JUDGED, true) } : counts,
+      counts: judges ? { ...counts, within45: this.cell(judges[0], true), of45: this.cell(judges[1], true) } : counts,
       figures: median ? { ...shares, medianDays: [this.cell(RECEIVED, true), counts.count] } : shares,
     };
   }
@@ -106,8 +112,9 @@ export class StepCells {
     if (hasOther) this.splits(WITHIN, IN_TIME);
     const inTime = hasOther ? IN_TIME : WITHIN;
     this.splits(ELIGIBLE, inTime);
-    this.splits(ANY_LATE, PLANNED_LATE);
-    this.drafting.builder.adds(this.cell(PLANNED), [this.cell(inTime), this.cell(PLANNED_LATE)]);
+    this.splits(LATE, PLANNED_LATE);
+    this.splits(PLANNED_LATER, PLANNED_LATE);
+    this.drafting.builder.adds(this.cell(PLANNED), [this.cell(inTime), this.cell(PLANNED_LATER)]);
   }
 
   private cell({ name, is }: Kind, isPrinted = false): number {

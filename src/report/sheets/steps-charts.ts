@@ -1,4 +1,4 @@
-import { PLAN_WITHIN_DAYS } from "../../tables/referral-steps-times";
+import { PLAN_WITHIN_DAYS, WITHOUT_PLAN_IN_TIME } from "../../tables/referral-steps-sets";
 import type { Table } from "../../tables/table";
 import type { ChartOut, SheetOut } from "../../workbook/sheets";
 import type { Report } from "../report";
@@ -92,28 +92,27 @@ function ladderChart(steps: readonly Step[], numbers: NumbersBehind, place: Char
 
 function daysChart(steps: readonly Step[], numbers: NumbersBehind, place: ChartPlace): ChartOut {
   const { within, judged } = steps.find(({ step }) => step === "plan") ?? { within: 0, judged: 0 };
-  const late = (reason: string) => steps.find(({ step }) => step === `late, ${reason}`)?.count ?? 0;
-  const [program, unnamed, family] = [late("program reason"), late("no reason named"), late("family reason")];
+  const count = (row: string) => steps.find(({ step }) => step === row)?.count ?? 0;
+  const parts = [within, ...WITHOUT_PLAN_IN_TIME.map(([row]) => count(row))];
+  const late = WITHOUT_PLAN_IN_TIME.map(([row], at) => `${row} ${parts[at + 1]}`).join("; ");
   return {
     kind: "bar stacked",
-    title: `Plan within ${PLAN_WITHIN_DAYS} days of receipt: ${within} of the ${plural(judged, "referral", "referrals")} whose days can be judged`,
-    altText: `A bar of the ${judged} referrals whose ${PLAN_WITHIN_DAYS} days can be judged: plan in time ${percentOf(within, judged)}; late for a reason of the program ${program}; late without a reason named ${unnamed}. Beside it, not among those judged, late for a reason of the family: ${family}.`,
+    title: `Plan within ${PLAN_WITHIN_DAYS} days of receipt: ${within} of the ${plural(judged, "referral", "referrals")} received long enough ago to judge`,
+    altText: `A bar of the ${judged} referrals received ${PLAN_WITHIN_DAYS + 1} days ago or longer: plan in time ${percentOf(within, judged)}; ${late}.`,
     ...place,
     series: barSeries(
       [
         { name: `Within ${PLAN_WITHIN_DAYS} days`, look: "solid" },
+        { name: "Late, family reason: the rule's exception", look: "hollow" },
         { name: "Late, program reason", look: "striped" },
         { name: "Late, no reason named", look: "lined" },
-        { name: "Late, family reason: the rule's exception", look: "hollow" },
+        { name: `Closed before day ${PLAN_WITHIN_DAYS}`, look: "crossed" },
       ],
-      [
-        { label: `Judged (${within} of ${judged} in time)`, values: [within, program, unnamed, 0] },
-        { label: `Not judged: family reason (${family})`, values: [0, 0, 0, family] },
-      ],
+      [{ label: `Judged (${within} of ${judged} in time)`, values: parts }],
       numbers,
     ),
     x: { title: "", reversed: true },
-    y: countAxis("Referrals", Math.max(judged, family)),
+    y: countAxis("Referrals", judged),
     legend: "bottom",
   };
 }

@@ -1,7 +1,7 @@
 import { dayFromIso } from "../../age/day";
 import { dayInWords } from "../../age/day-in-words";
 import type { SettingName } from "../../settings/settings";
-import { counted } from "../../tables/words";
+import { shareInWords } from "../../tables/words";
 import type { SettingsEcho } from "../report";
 
 export { dayInWords };
@@ -14,9 +14,9 @@ export function settingDay(settings: SettingsEcho, name: SettingName): string | 
   return day === null ? null : dayInWords(day);
 }
 
-/** `62.4% (53 of 85)`: a percent never stands without its numbers. */
+/** `62.4% (53 of 85)`, and `3 of 3` from a base under 20. */
 export function percentOf(count: number, of: number): string {
-  return of === 0 ? `none (0 of 0)` : `${((100 * count) / of).toFixed(1)}% (${counted(count)} of ${counted(of)})`;
+  return of === 0 ? `none (0 of 0)` : shareInWords(count, of);
 }
 
 /** `March 2026`, from `2026-03`. */

@@ -69,8 +69,8 @@ export const SCANNED_MONTHS: Report["print"]["scannedMonths"] = [
   { month: "2026-02", observed: 0, expected: 1 },
 ];
 
-/** 20 referred, 18 received, 12 evaluated, 8 of 10 with an answer eligible, 6 with a plan; of 7 judged 5 in time, 1 family. */
-export function stepsTable(judged = 7): Table {
+/** 20 referred, 18 received, 12 evaluated, 8 of 10 with an answer eligible, 6 with a plan; of 9 judged 5 in time. */
+export function stepsTable(judged = 9): Table {
   const within = Math.min(5, judged);
   return {
     ...named("referral-steps", "How far referrals came, and how long they took"),
@@ -97,9 +97,10 @@ export function stepsTable(judged = 7): Table {
       ["evaluated", 18, 12, 12 / 18, null, null, 20, null, null],
       ["eligible", 10, 8, 0.8, null, null, null, null, null],
       ["plan", 8, 6, 0.75, null, null, null, within, judged],
-      ["late, family reason", 3, 1, 1 / 3, null, null, null, null, null],
-      ["late, program reason", 3, 2, 2 / 3, null, null, null, null, null],
-      ["late, no reason named", 3, 0, 0, null, null, null, null, null],
+      ["late, family reason", 4, 1, 1 / 4, null, null, null, null, null],
+      ["late, program reason", 4, 2, 2 / 4, null, null, null, null, null],
+      ["late, no reason named", 4, 0, 0, null, null, null, null, null],
+      ["closed before day 45", 4, 1, 1 / 4, null, null, null, null, null],
     ],
   };
 }

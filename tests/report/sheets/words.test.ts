@@ -12,6 +12,7 @@ test("a day in words is the same in every time zone", () => {
 test("a percent never stands without its numbers", () => {
   expect(percentOf(53, 85)).toBe("62.4% (53 of 85)");
   expect(percentOf(1234, 9876)).toBe("12.5% (1,234 of 9,876)");
+  expect([percentOf(3, 3), percentOf(19, 19), percentOf(19, 20)]).toEqual(["3 of 3", "19 of 19", "95.0% (19 of 20)"]);
   expect(percentOf(0, 0)).toBe("none (0 of 0)");
 });
 

@@ -11,7 +11,7 @@ export function metByBandSentences(table: Table, report: Report): readonly strin
   const followed = plural(report.print.followed, "child is", "children are");
   return [
     `${followed} followed; of the child-skills with a current look, ${percentOf(met, assessed)} are met`,
-    `A current look is on record for ${percentOf(assessed, boxes)} of all child-skills.`,
+    `Of all child-skills, ${percentOf(assessed, boxes)} have a current look.`,
     ...leastKnown(read, all),
     ...lostSentence(lost, boxes),
   ];
@@ -45,7 +45,7 @@ function leastKnown(read: TableReader, all: readonly Row[]): string[] {
   const [first] = areas.sort((a, b) => b.unknown * a.of - a.unknown * b.of);
   if (!first || areas.length < 2 || first.unknown === 0) return [];
   return [
-    `${capital(first.area)} is the area with least known: ${percentOf(first.unknown, first.of)} of its child-skills are out of date or not assessed.`,
+    `${capital(first.area)} is the area with least known: of its child-skills, ${percentOf(first.unknown, first.of)} are out of date or not assessed.`,
   ];
 }
 

@@ -7,7 +7,7 @@ export function reachedByAgeSentences(table: Table): readonly string[] {
   const asked = read.sum(table.rows, "children");
   const answered = read.sum(table.rows, "met") + read.sum(table.rows, "notMet");
   return [
-    `The records tell whether a skill was there by each age in ${percentOf(answered, asked)} of cases (child, skill and age)`,
+    `Of all cases (one child, one skill, one age), the records tell for ${percentOf(answered, asked)} whether the skill was there by that age`,
   ];
 }
 
@@ -29,9 +29,7 @@ export function agreementSentences(table: Table): readonly string[] {
     (total, row) => total + Math.round(((read.number(row, "percent") ?? 0) * (read.number(row, "pairs") ?? 0)) / 100),
     0,
   );
-  return [
-    `Two observers of the same child, skill and day wrote the same result in ${percentOf(agreed, pairs)} of pairs`,
-  ];
+  return [`Of pairs of observers of the same child, skill and day, ${percentOf(agreed, pairs)} wrote the same result`];
 }
 
 export function skillStatusSentences(table: Table): readonly string[] {

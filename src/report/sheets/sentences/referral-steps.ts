@@ -1,4 +1,4 @@
-import { PLAN_WITHIN_DAYS } from "../../../tables/referral-steps-times";
+import { PLAN_WITHIN_DAYS } from "../../../tables/referral-steps-sets";
 import type { Table } from "../../../tables/table";
 import { type Row, readTable, type TableReader } from "../read-table";
 import { percentOf, plural } from "../words";
@@ -20,17 +20,14 @@ export function referralStepsSentences(table: Table): readonly string[] {
 function planInTime(read: TableReader, plan: Row): string {
   const [within, judged] = [read.number(plan, "within45") ?? 0, read.number(plan, "of45") ?? 0];
   if (judged === 0)
-    return `Of no referral of the period can it be judged yet whether its plan stood within ${PLAN_WITHIN_DAYS} days`;
-  return `The plan stood within ${PLAN_WITHIN_DAYS} days of receipt for ${percentOf(within, judged)} of the referrals whose days can be judged`;
+    return `No referral of the period was received long enough ago to judge its ${PLAN_WITHIN_DAYS} days`;
+  return `Of the referrals received long enough ago to judge, ${percentOf(within, judged)} had a plan within ${PLAN_WITHIN_DAYS} days of receipt`;
 }
 
 function familyReasons(read: TableReader, row: Row | undefined): string[] {
   const family = row ? (read.number(row, "count") ?? 0) : 0;
-  const late = plural(family, "referral", "referrals");
   return [
-    family === 0
-      ? "None is late for a reason of the family, the exception of the rule, which is counted apart."
-      : `Late for a reason of the family, the exception of the rule, and counted apart: ${late}.`,
+    `Of the others, ${plural(family, "is", "are")} late for a reason of the family, which is the exception of the rule.`,
   ];
 }
 
