@@ -13,7 +13,7 @@ import {
 } from "../words/release";
 import { toldOfSaving } from "../words/report";
 import { fieldMessages } from "../words/settings";
-import type { ReleaseAsk, ReleaseFormat } from "../worker/released";
+import type { ReleaseAsk, ReleaseFormat } from "../worker/release/released";
 import type { Told } from "../state/pane-state";
 import { type JobTools, type Pane, runJob } from "./pane";
 import { readInto } from "./read";

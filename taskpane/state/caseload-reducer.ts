@@ -1,5 +1,5 @@
 import { settingsThatBearOn } from "../../src/settings/settings";
-import type { RecordsFound } from "../worker/found";
+import type { RecordsFound } from "../worker/records/found";
 import type { CaseloadState, PaneAction } from "./pane-state";
 
 export function reduceCaseload(state: CaseloadState, action: PaneAction): CaseloadState {

@@ -1,5 +1,5 @@
 import { settingsThatBearOn } from "../../src/settings/settings";
-import type { RecordsFound } from "../worker/found";
+import type { RecordsFound } from "../worker/records/found";
 import { reduceCaseload } from "./caseload-reducer";
 import { reduceQuarter } from "./quarter-reducer";
 import { initialRelease, reduceRelease } from "./release-reducer";

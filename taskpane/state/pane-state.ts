@@ -2,11 +2,11 @@ import type { Decision } from "../../src/records/corrections/decisions";
 import type { SettingName } from "../../src/settings/settings";
 import type { ReleasableId, TableId } from "../../src/tables/table";
 import type { Progress, Receipt } from "../../src/workbook/host";
-import type { RecordsFound, TableChoice } from "../worker/found";
-import type { CaseloadListed, PageMade } from "../worker/listed";
-import type { Made } from "../worker/made";
+import type { RecordsFound, TableChoice } from "../worker/records/found";
+import type { CaseloadListed, PageMade } from "../worker/caseload/listed";
+import type { Made } from "../worker/report/made";
 import type { CaseloadAsk } from "../worker/messages";
-import type { ProseChecked, ReleaseMade, ReleaseRefusal } from "../worker/released";
+import type { ProseChecked, ReleaseMade, ReleaseRefusal } from "../worker/release/released";
 
 export interface PaneState {
   readonly place: string;

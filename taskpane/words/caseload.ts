@@ -5,7 +5,7 @@ import { MOST_VISITS_IN_PLAN, visitsAsked } from "../../src/tables/caseload/plan
 import type { Receipt } from "../../src/workbook/host";
 import type { Told } from "../state/pane-state";
 import { placeOfSetting } from "./settings";
-import type { CaseloadListed, PageMade, VisitToMake } from "../worker/listed";
+import type { CaseloadListed, PageMade, VisitToMake } from "../worker/caseload/listed";
 
 /** The title of the place: the finding, as a sentence. */
 export function caseloadTitle(listed: CaseloadListed | null): string {

@@ -1,7 +1,7 @@
 import type { Severity } from "../../src/records/findings/finding";
 import { counted, listed, plural } from "../../src/report/sheets/words";
 import type { Told } from "../state/pane-state";
-import type { RecordsFound, TableFound } from "../worker/found";
+import type { RecordsFound, TableFound } from "../worker/records/found";
 
 /** The title of the place: what the records hold, as a sentence. */
 export function recordsTitle(found: RecordsFound | null): string {

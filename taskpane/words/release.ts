@@ -3,7 +3,7 @@ import { HEADS, type TextFinding } from "../../src/release/text-check/check-text
 import type { SettingName } from "../../src/settings/settings";
 import { counted, plural } from "../../src/tables/words";
 import type { LedgerOpened, ReleaseState, Told } from "../state/pane-state";
-import type { ReleaseFormat, ReleaseMade, ReleaseRefusal } from "../worker/released";
+import type { ReleaseFormat, ReleaseMade, ReleaseRefusal } from "../worker/release/released";
 import { MISSING_AS_OF, placeOfSetting } from "./settings";
 
 /** The title of the place: the finding, as a sentence. */

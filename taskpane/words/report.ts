@@ -1,6 +1,6 @@
 import type { Receipt, SavedAs } from "../../src/workbook/host";
 import { counted, plural } from "../../src/report/sheets/words";
-import type { Made } from "../worker/made";
+import type { Made } from "../worker/report/made";
 import type { Job, Told } from "../state/pane-state";
 
 export function quarterTitle(made: Made | null): string {

@@ -5,10 +5,10 @@ import type { TableId } from "../../src/tables/table";
 import type { GridColumn } from "../../src/workbook/cells";
 import type { CellOut, SheetOut } from "../../src/workbook/sheets";
 import type { SheetIn, WorkbookIn } from "../../src/workbook/workbook";
-import type { FoundCell, RecordsFound, TableChoice } from "./found";
-import type { CaseloadBuilt, PageMade } from "./listed";
-import type { Built } from "./made";
-import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseBuilt, ReleaseFormat } from "./released";
+import type { FoundCell, RecordsFound, TableChoice } from "./records/found";
+import type { CaseloadBuilt, PageMade } from "./caseload/listed";
+import type { Built } from "./report/made";
+import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseBuilt, ReleaseFormat } from "./release/released";
 
 /** What the pane asks of its worker, and the answer to each. */
 export interface Requests {
@@ -40,6 +40,17 @@ export interface Requests {
 export type RequestKind = keyof Requests;
 export type Ask<K extends RequestKind> = Requests[K]["ask"];
 export type Answer<K extends RequestKind> = Requests[K]["answer"];
+
+/** What is told before the answer. */
+export interface WorkEvents {
+  readonly onStep: (step: string) => void;
+  readonly onRows: (part: RowsPart) => void;
+}
+
+/** One method a request: a request that nobody answers does not compile. */
+export type Answerers = {
+  readonly [K in RequestKind]: (ask: Ask<K>, events: WorkEvents) => Answer<K> | Promise<Answer<K>>;
+};
 
 export interface Choices {
   readonly tables: readonly TableChoice[];

@@ -8,12 +8,12 @@ config({ jitless: true });
 
 const work = new Work({
   writeFile: async (sheets, created) => (await import("./write-file")).writeFile(sheets, created),
-  drawChart: async (chart, width) => (await import("./draw-chart")).drawChart(chart, width),
+  drawChart: async (chart, width) => (await import("./charts/draw-chart")).drawChart(chart, width),
   loadReleases: async () => {
-    const { Releases } = await import("./releases");
+    const { Releases } = await import("./release/releases");
     return new Releases({
       loadSolver: async () => (await import("../../functions/elsewhere/load-solver")).loadSolver(),
-      fileOf: async (...made) => (await import("./release-files")).fileOf(...made),
+      fileOf: async (...made) => (await import("./release/release-files")).fileOf(...made),
     });
   },
 });

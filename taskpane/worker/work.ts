@@ -8,19 +8,30 @@ import { TABLES } from "../../src/records/tables";
 import { isReleasable, TABLE_CATALOGUE, TABLE_IDS } from "../../src/tables/catalogue";
 import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
-import type { ReportChart } from "./chart-preview";
-import { cellsFrom, type GroupedFindings } from "./finding-groups";
-import type { FoundCell, RecordsFound } from "./found";
-import { buffersOf, Held } from "./load";
-import { listCaseload } from "./list-caseload";
-import type { CaseloadBuilt, PageMade } from "./listed";
-import type { Built } from "./made";
-import { keep, type KeptReport, type KeptSheets, madeOf } from "./make-report";
-import { meansOf } from "./repairs";
-import type { Answer, Ask, BuildAsk, CaseloadAsk, Choices, MadeKind, PageAsk, RowsPart, SheetHead } from "./messages";
-import { type ReadFound, readFound } from "./read-found";
-import type { ProseChecked, ReleaseAsk, ReleaseBuilt } from "./released";
-import type { Releases } from "./releases";
+import type { ReportChart } from "./charts/preview";
+import { cellsFrom, type GroupedFindings } from "./records/finding-groups";
+import type { FoundCell, RecordsFound } from "./records/found";
+import { Held } from "./load";
+import { listCaseload } from "./caseload/list-caseload";
+import type { CaseloadBuilt, PageMade } from "./caseload/listed";
+import type { Built } from "./report/made";
+import { keep, type KeptReport, type KeptSheets, madeOf } from "./report/make-report";
+import { meansOf } from "./records/repairs";
+import type {
+  Answer,
+  Answerers,
+  Ask,
+  BuildAsk,
+  CaseloadAsk,
+  Choices,
+  MadeKind,
+  PageAsk,
+  SheetHead,
+  WorkEvents,
+} from "./messages";
+import { type ReadFound, readFound } from "./records/read-found";
+import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseBuilt } from "./release/released";
+import type { Releases } from "./release/releases";
 import { headOf, partsOf } from "./sheet-parts";
 
 /** What is loaded only when it is asked for. */
@@ -30,13 +41,10 @@ export interface WorkTools {
   readonly loadReleases: () => Promise<Releases>;
 }
 
-export interface WorkEvents {
-  readonly onStep: (step: string) => void;
-  readonly onRows: (part: RowsPart) => void;
-}
+type Steps = Pick<WorkEvents, "onStep">;
 
 /** Everything that takes time, away from the pane: it holds one workbook, and the last report and page made of it. */
-export class Work {
+export class Work implements Answerers {
   private held: Held | null = null;
   private groups: readonly GroupedFindings[] = [];
   private report: KeptReport | null = null;
@@ -75,7 +83,7 @@ export class Work {
     return findings ? cellsFrom(findings, from) : [];
   }
 
-  build({ settings, decisions, tables }: BuildAsk, { onStep }: Pick<WorkEvents, "onStep">): Built {
+  build({ settings, decisions, tables }: BuildAsk, { onStep }: Steps): Built {
     onStep("Reading the records");
     const found = this.check({ settings, decisions });
     this.report = null;
@@ -88,7 +96,7 @@ export class Work {
   }
 
   /** A therapist need be chosen only where there are several. */
-  caseload(ask: CaseloadAsk, { onStep }: Pick<WorkEvents, "onStep">): CaseloadBuilt {
+  caseload(ask: CaseloadAsk, { onStep }: Steps): CaseloadBuilt {
     onStep("Reading the records");
     const { found, records } = this.read(ask);
     const therapist = ask.therapist ?? onlyTherapist(found);
@@ -99,7 +107,7 @@ export class Work {
     return { found, listed: listCaseload(context, therapist, ask.visits) };
   }
 
-  page({ settings, decisions, subject, visits }: PageAsk, { onStep }: Pick<WorkEvents, "onStep">): PageMade {
+  page({ settings, decisions, subject, visits }: PageAsk, { onStep }: Steps): PageMade {
     onStep("Writing the page");
     this.lastPage = null;
     const asOf = settings.asOf as Day;
@@ -109,41 +117,45 @@ export class Work {
     return { subject, label: dayInWords(asOf), fileName };
   }
 
-  async release(ask: ReleaseAsk, { onStep }: Pick<WorkEvents, "onStep">): Promise<ReleaseBuilt> {
+  async release(ask: ReleaseAsk, { onStep }: Steps): Promise<ReleaseBuilt> {
     onStep("Reading the records");
     const { found, records } = this.read(ask);
     if (!records) return { found, outcome: null };
-    const releases = await this.releases();
+    const releases = await this.loaded();
     return { found, outcome: await releases.prepare(ask, this.needHeld().workbook, records, onStep) };
   }
 
-  async prose({ text }: Ask<"prose">, { onStep }: Pick<WorkEvents, "onStep">): Promise<ProseChecked> {
-    return (await this.releases()).prose(text, this.needHeld().workbook, onStep);
+  async prose({ text }: Ask<"prose">, { onStep }: Steps): Promise<ProseChecked> {
+    return (await this.loaded()).prose(text, this.needHeld().workbook, onStep);
   }
 
   async releaseFile({ format }: Ask<"releaseFile">): Promise<Uint8Array<ArrayBuffer>> {
-    const releases = await this.releases();
+    const releases = await this.loaded();
     return format === "ledger" ? releases.ledgerFile() : releases.file(format);
   }
 
-  releases(): Promise<Releases> {
-    this.loading ??= this.tools.loadReleases().catch((error: unknown) => {
-      this.loading = null;
-      throw error;
-    });
-    return this.loading;
+  async ledger({ text }: Ask<"ledger">): Promise<LedgerRead> {
+    return (await this.loaded()).ledger(text);
   }
 
-  sheets({ of }: Ask<"sheets">, onRows: WorkEvents["onRows"]): readonly SheetHead[] {
+  async releaseRows({ table, from }: Ask<"releaseRows">): Promise<readonly PreviewRow[]> {
+    return (await this.loaded()).rows(table, from);
+  }
+
+  async releaseSentences({ table, from }: Ask<"releaseSentences">): Promise<readonly string[]> {
+    return (await this.loaded()).sentences(table, from);
+  }
+
+  sheets({ of }: Ask<"sheets">, { onRows }: Pick<WorkEvents, "onRows">): readonly SheetHead[] {
     const { sheets } = this.needMade(of);
     for (const part of partsOf(sheets)) onRows(part);
     return sheets.map(headOf);
   }
 
-  giveBack(): { readonly answer: Answer<"giveBack">; readonly transfer: ArrayBuffer[] } {
-    const answer = this.needHeld().columns();
+  giveBack(): Answer<"giveBack"> {
+    const columns = this.needHeld().columns();
     this.held = null;
-    return { answer, transfer: buffersOf(answer) };
+    return columns;
   }
 
   file({ of }: Ask<"file">): Promise<Uint8Array<ArrayBuffer>> {
@@ -155,6 +167,14 @@ export class Work {
     const wanted = this.needReport().charts[chart];
     if (!wanted) throw new RangeError("chart: there is no such chart");
     return this.tools.drawChart(wanted, width);
+  }
+
+  private loaded(): Promise<Releases> {
+    this.loading ??= this.tools.loadReleases().catch((error: unknown) => {
+      this.loading = null;
+      throw error;
+    });
+    return this.loading;
   }
 
   private needHeld(): Held {

@@ -3,7 +3,7 @@ import { SETTING_CATALOGUE, SETTING_NAMES, type SettingDeclaration } from "../..
 import { settingsThatBearOn, usualWritten } from "../../src/settings/settings";
 import { initialState, reducePane } from "../../taskpane/state/pane-reducer";
 import type { PaneState } from "../../taskpane/state/pane-state";
-import type { RecordsFound } from "../../taskpane/worker/found";
+import type { RecordsFound } from "../../taskpane/worker/records/found";
 
 const declared = (name: (typeof SETTING_NAMES)[number]): SettingDeclaration<unknown, unknown> =>
   SETTING_CATALOGUE[name];

@@ -1,8 +1,8 @@
 import { parseSettings } from "../../src/settings/settings";
 import { reportSheets } from "../../src/report/sheets/report-sheets";
 import { runReport } from "../../src/report/run";
-import { chartSpec } from "../../taskpane/worker/chart-spec";
-import { chartsOf, previewOf } from "../../taskpane/worker/chart-preview";
+import { chartSpec } from "../../taskpane/worker/charts/spec";
+import { chartsOf, previewOf } from "../../taskpane/worker/charts/preview";
 import type { ChartOut, SheetOut } from "../../src/workbook/sheets";
 import { sampleBook } from "./books";
 

@@ -1,6 +1,6 @@
 import { WorkClient } from "../../taskpane/client/work-client";
 import { handOver, takeBack } from "../../taskpane/client/hand-over";
-import { CELLS_AT_ONCE } from "../../taskpane/worker/finding-groups";
+import { CELLS_AT_ONCE } from "../../taskpane/worker/records/finding-groups";
 import { partsOf, SheetsInParts } from "../../taskpane/worker/sheet-parts";
 import type { SheetOut } from "../../src/workbook/sheets";
 import { sampleBook } from "./books";

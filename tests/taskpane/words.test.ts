@@ -36,8 +36,8 @@ import {
   RELEASE_METHOD,
   RELEASE_SETTINGS,
 } from "../../taskpane/words/settings";
-import type { RecordsFound } from "../../taskpane/worker/found";
-import type { VisitToMake } from "../../taskpane/worker/listed";
+import type { RecordsFound } from "../../taskpane/worker/records/found";
+import type { VisitToMake } from "../../taskpane/worker/caseload/listed";
 
 const FOUND: RecordsFound = {
   failure: null,

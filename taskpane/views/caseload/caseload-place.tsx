@@ -2,7 +2,7 @@ import { Button } from "@fluentui/react-components";
 import { visitsAsked } from "../../../src/tables/caseload/plan-visits";
 import { useStyles } from "../../look/styles";
 import type { CaseloadState } from "../../state/pane-state";
-import type { CaseloadListed } from "../../worker/listed";
+import type { CaseloadListed } from "../../worker/caseload/listed";
 import { CASELOAD_ABOUT, caseloadTitle, OLD_LIST } from "../../words/caseload";
 import { usePane } from "../pane-context";
 import { Added } from "../parts/added";

@@ -4,7 +4,7 @@ import type { Priority } from "../../../src/tables/caseload/concerns";
 import { PRIORITY_WORDS } from "../../../src/tables/caseload/priority";
 import { useStyles } from "../../look/styles";
 import { cutInWords, moreChildren } from "../../words/caseload";
-import type { CaseloadListed, ChildLine } from "../../worker/listed";
+import type { CaseloadListed, ChildLine } from "../../worker/caseload/listed";
 import { AddPage } from "./add-page";
 
 /** Children put on the page at a time: each is some ten elements. */

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useStyles } from "../../look/styles";
 import { INTERNAL_LIST, nobodyInWords } from "../../words/caseload";
-import type { CaseloadListed } from "../../worker/listed";
+import type { CaseloadListed } from "../../worker/caseload/listed";
 import { Disclosure } from "../parts/disclosure";
 import { Section } from "../parts/section";
 import { AddPage } from "./add-page";

@@ -1,6 +1,6 @@
 import { useStyles } from "../../look/styles";
 import { looksInWords, planInWords, visitInShort } from "../../words/caseload";
-import type { VisitToMake } from "../../worker/listed";
+import type { VisitToMake } from "../../worker/caseload/listed";
 import { Disclosure } from "../parts/disclosure";
 import { Section } from "../parts/section";
 

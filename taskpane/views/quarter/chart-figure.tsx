@@ -1,7 +1,7 @@
 import { Spinner } from "@fluentui/react-components";
 import { useEffect, useId, useRef, useState } from "react";
 import { useStyles } from "../../look/styles";
-import type { ChartPreview } from "../../worker/made";
+import type { ChartPreview } from "../../worker/report/made";
 import { usePane } from "../pane-context";
 import { Disclosure } from "../parts/disclosure";
 import { ChartLegend } from "./chart-legend";

@@ -1,5 +1,5 @@
 import { useStyles } from "../../look/styles";
-import type { LegendEntry } from "../../worker/made";
+import type { LegendEntry } from "../../worker/report/made";
 
 /** What each fill, line and mark of a chart stands for: drawn as in the chart, each with its word. */
 export function ChartLegend({ entries }: { entries: readonly LegendEntry[] }) {

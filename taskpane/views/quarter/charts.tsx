@@ -1,5 +1,5 @@
 import { useStyles } from "../../look/styles";
-import type { Made } from "../../worker/made";
+import type { Made } from "../../worker/report/made";
 import { Disclosure } from "../parts/disclosure";
 import { Section } from "../parts/section";
 import { ChartFigure } from "./chart-figure";

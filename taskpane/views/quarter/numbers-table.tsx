@@ -1,5 +1,5 @@
 import { useStyles } from "../../look/styles";
-import type { ChartPreview } from "../../worker/made";
+import type { ChartPreview } from "../../worker/report/made";
 
 /** The numbers behind a chart. Wide ones scroll in their own frame, by keyboard too, never the page. */
 export function NumbersTable({ chart }: { chart: ChartPreview }) {

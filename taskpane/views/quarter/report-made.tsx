@@ -3,7 +3,7 @@ import { useEffect, useRef } from "react";
 import { useStyles } from "../../look/styles";
 import { INTERNAL_WARNING } from "../../words/tables";
 import { followedInWords } from "../../words/report";
-import type { Made, MadeTable } from "../../worker/made";
+import type { Made, MadeTable } from "../../worker/report/made";
 import { usePane } from "../pane-context";
 import { Section } from "../parts/section";
 import { Charts } from "./charts";

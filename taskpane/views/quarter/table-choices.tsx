@@ -1,7 +1,7 @@
 import { Checkbox } from "@fluentui/react-components";
 import { useStyles } from "../../look/styles";
 import { INTERNAL_WARNING } from "../../words/tables";
-import type { TableChoice } from "../../worker/found";
+import type { TableChoice } from "../../worker/records/found";
 import { usePane } from "../pane-context";
 import { Section } from "../parts/section";
 

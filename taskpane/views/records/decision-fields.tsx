@@ -1,6 +1,6 @@
 import type { Decision } from "../../../src/records/corrections/decisions";
 import { ORDERS } from "../../words/decisions";
-import type { RecordsFound } from "../../worker/found";
+import type { RecordsFound } from "../../worker/records/found";
 import { usePane } from "../pane-context";
 import { ChoiceField, type Choice, TextField } from "../parts/fields";
 

@@ -2,7 +2,7 @@ import { Button } from "@fluentui/react-components";
 import { type FormEvent, useState } from "react";
 import type { Decision } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
-import type { RecordsFound } from "../../worker/found";
+import type { RecordsFound } from "../../worker/records/found";
 import { usePane } from "../pane-context";
 import { Messages } from "../parts/messages";
 import { DecisionFields } from "./decision-fields";

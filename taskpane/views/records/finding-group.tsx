@@ -1,7 +1,7 @@
 import { Button } from "@fluentui/react-components";
 import { useStyles } from "../../look/styles";
 import { cellsInWords } from "../../words/records";
-import type { FindingGroup, RecordsFound } from "../../worker/found";
+import type { FindingGroup, RecordsFound } from "../../worker/records/found";
 import { usePane } from "../pane-context";
 import { Disclosure } from "../parts/disclosure";
 import { RepairForm } from "./repair-form";

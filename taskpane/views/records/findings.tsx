@@ -1,7 +1,7 @@
 import type { Severity } from "../../../src/records/findings/finding";
 import { useStyles } from "../../look/styles";
 import { SEVERITY_HEADINGS } from "../../words/records";
-import type { RecordsFound } from "../../worker/found";
+import type { RecordsFound } from "../../worker/records/found";
 import { Section } from "../parts/section";
 import { FindingGroupView } from "./finding-group";
 

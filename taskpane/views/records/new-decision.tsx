@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { Repair } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
 import { KINDS } from "../../words/decisions";
-import type { RecordsFound } from "../../worker/found";
+import type { RecordsFound } from "../../worker/records/found";
 import { ChoiceField } from "../parts/fields";
 import { DecisionForm } from "./decision-form";
 

@@ -1,6 +1,6 @@
 import type { Decision } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
-import type { RecordsFound, Repair } from "../../worker/found";
+import type { RecordsFound, Repair } from "../../worker/records/found";
 import { DecisionForm } from "./decision-form";
 
 type Skills = RecordsFound["skills"];

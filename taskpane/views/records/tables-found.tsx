@@ -1,6 +1,6 @@
 import { useStyles } from "../../look/styles";
 import { leftOutInWords, rowsUsed } from "../../words/records";
-import type { RecordsFound, TableFound } from "../../worker/found";
+import type { RecordsFound, TableFound } from "../../worker/records/found";
 import { Disclosure } from "../parts/disclosure";
 import { Section } from "../parts/section";
 import { ShowCell } from "./show-cell";

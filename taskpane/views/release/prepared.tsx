@@ -10,7 +10,7 @@ import {
   releaseTitle,
   SYMBOL_ABOUT,
 } from "../../words/release";
-import type { ReleaseMade } from "../../worker/released";
+import type { ReleaseMade } from "../../worker/release/released";
 import { Section } from "../parts/section";
 import { Lines } from "./lines";
 import { PreviewTable } from "./preview-table";

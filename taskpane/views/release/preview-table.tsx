@@ -1,7 +1,7 @@
 import { Button, mergeClasses } from "@fluentui/react-components";
 import { useStyles } from "../../look/styles";
 import { moreRows, moreSentences } from "../../words/release";
-import type { PreviewRow, ReleasedPreview } from "../../worker/released";
+import type { PreviewRow, ReleasedPreview } from "../../worker/release/released";
 import { usePane } from "../pane-context";
 import { Disclosure } from "../parts/disclosure";
 import { Figure } from "./figure";

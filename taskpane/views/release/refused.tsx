@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useStyles } from "../../look/styles";
 import { refusedInWords, releaseTitle } from "../../words/release";
-import type { ReleaseRefusal } from "../../worker/released";
+import type { ReleaseRefusal } from "../../worker/release/released";
 import { Section } from "../parts/section";
 import { Lines } from "./lines";
 

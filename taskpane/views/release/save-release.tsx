@@ -1,7 +1,7 @@
 import { Button } from "@fluentui/react-components";
 import { useStyles } from "../../look/styles";
 import { IN_EXCEL_ABOUT, LEDGER_TO_SAVE, OPENING_WARNING, SAVE_ABOUT } from "../../words/release";
-import type { ReleaseFormat } from "../../worker/released";
+import type { ReleaseFormat } from "../../worker/release/released";
 import { usePane } from "../pane-context";
 import { Section } from "../parts/section";
 

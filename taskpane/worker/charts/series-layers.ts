@@ -1,5 +1,5 @@
-import type { CellValue, SeriesOut } from "../../src/workbook/sheets";
-import { CHART_INK, lineOf, markOf } from "./chart-looks";
+import type { CellValue, SeriesOut } from "../../../src/workbook/sheets";
+import { CHART_INK, lineOf, markOf } from "./looks";
 
 interface Place {
   readonly x: CellValue;

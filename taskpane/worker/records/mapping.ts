@@ -1,12 +1,12 @@
-import { matchHeadings } from "../../src/records/headings/headings";
-import { findRegions } from "../../src/records/headings/locate";
-import type { Region } from "../../src/records/headings/region";
-import type { TableUse } from "../../src/records/records";
-import type { DecidedHeadings } from "../../src/records/headings/table-match";
-import { specOf } from "../../src/records/tables";
-import { type TableName, TABLE_NAMES } from "../../src/records/tables/spec";
-import { a1 } from "../../src/workbook/cells";
-import type { WorkbookIn } from "../../src/workbook/workbook";
+import { matchHeadings } from "../../../src/records/headings/headings";
+import { findRegions } from "../../../src/records/headings/locate";
+import type { Region } from "../../../src/records/headings/region";
+import type { TableUse } from "../../../src/records/records";
+import type { DecidedHeadings } from "../../../src/records/headings/table-match";
+import { specOf } from "../../../src/records/tables";
+import { type TableName, TABLE_NAMES } from "../../../src/records/tables/spec";
+import { a1 } from "../../../src/workbook/cells";
+import type { WorkbookIn } from "../../../src/workbook/workbook";
 import type { MappedColumn, TableFound } from "./found";
 
 /** What each heading of the tables that were used stands for. */

@@ -1,5 +1,5 @@
-import type { Finding, Severity } from "../../src/records/findings/finding";
-import { ruleOf } from "../../src/records/findings/rules";
+import type { Finding, Severity } from "../../../src/records/findings/finding";
+import { ruleOf } from "../../../src/records/findings/rules";
 import type { FindingGroup, FoundCell } from "./found";
 
 /** Cells that cross to the pane at a time. */

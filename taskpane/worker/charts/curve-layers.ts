@@ -1,7 +1,7 @@
-import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../src/workbook/sheets";
-import { axisTicks, numberAxis } from "./chart-axes";
-import { CHART_INK } from "./chart-looks";
-import { valuesIn } from "./chart-preview";
+import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../../src/workbook/sheets";
+import { axisTicks, numberAxis } from "./axes";
+import { CHART_INK } from "./looks";
+import { valuesIn } from "./preview";
 import { seriesLayers } from "./series-layers";
 
 /** Points in two directions: a window as a shaded band behind, then lines and marks in their order. */

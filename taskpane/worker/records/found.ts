@@ -1,6 +1,6 @@
-import type { Severity } from "../../src/records/findings/finding";
-import type { TableUse } from "../../src/records/records";
-import type { ReleasableId, TableId } from "../../src/tables/table";
+import type { Severity } from "../../../src/records/findings/finding";
+import type { TableUse } from "../../../src/records/records";
+import type { ReleasableId, TableId } from "../../../src/tables/table";
 
 /** What was read of the records, in pieces small enough to cross to the pane at once. */
 export interface RecordsFound {

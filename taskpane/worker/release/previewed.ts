@@ -1,17 +1,17 @@
-import { isoInWords } from "../../src/release/words/days";
-import type { PreparedRelease } from "../../src/release/prepared";
-import { HIDDEN, type ReleasedTable, type ReleasedValue } from "../../src/release/release-table";
-import { footnoteOf, methodNoteOf } from "../../src/release/words/footnotes";
-import { isRange, readReleased } from "../../src/release/words/read-released";
-import { sentencesOf } from "../../src/release/words/sentences";
-import type { WordsContext } from "../../src/release/words/words-context";
-import { countsPrinted } from "../../src/report/release/counts-printed";
-import { printedRows } from "../../src/report/release/printed";
-import { formatOf, headingOf, isText } from "../../src/report/sheets/columns";
-import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
-import { counted } from "../../src/report/sheets/words";
-import type { TableColumn, TableValue } from "../../src/tables/table";
-import type { CellFormat } from "../../src/workbook/sheets";
+import { isoInWords } from "../../../src/release/words/days";
+import type { PreparedRelease } from "../../../src/release/prepared";
+import { HIDDEN, type ReleasedTable, type ReleasedValue } from "../../../src/release/release-table";
+import { footnoteOf, methodNoteOf } from "../../../src/release/words/footnotes";
+import { isRange, readReleased } from "../../../src/release/words/read-released";
+import { sentencesOf } from "../../../src/release/words/sentences";
+import type { WordsContext } from "../../../src/release/words/words-context";
+import { countsPrinted } from "../../../src/report/release/counts-printed";
+import { printedRows } from "../../../src/report/release/printed";
+import { formatOf, headingOf, isText } from "../../../src/report/sheets/columns";
+import { sheetNameOf } from "../../../src/report/sheets/sheet-plan";
+import { counted } from "../../../src/report/sheets/words";
+import type { TableColumn, TableValue } from "../../../src/tables/table";
+import type { CellFormat } from "../../../src/workbook/sheets";
 import type { PreviewRow, ReleasedPreview, ReleaseMade } from "./released";
 
 /** Rows, and sentences, that cross to the pane at a time. */

@@ -1,10 +1,10 @@
-import type { Decision } from "../../src/records/corrections/decisions";
-import type { ProtectionSummary, ReleaseRule } from "../../src/release/prepared";
-import type { TextFinding } from "../../src/release/text-check/check-text";
-import type { CountsPrinted } from "../../src/report/release/counts-printed";
-import type { Settings } from "../../src/settings/settings";
-import type { ReleasableId } from "../../src/tables/table";
-import type { RecordsFound } from "./found";
+import type { Decision } from "../../../src/records/corrections/decisions";
+import type { ProtectionSummary, ReleaseRule } from "../../../src/release/prepared";
+import type { TextFinding } from "../../../src/release/text-check/check-text";
+import type { CountsPrinted } from "../../../src/report/release/counts-printed";
+import type { Settings } from "../../../src/settings/settings";
+import type { ReleasableId } from "../../../src/tables/table";
+import type { RecordsFound } from "../records/found";
 
 export interface ReleaseAsk {
   readonly settings: Settings;

@@ -1,18 +1,18 @@
-import type { AgeClock } from "../../src/age/correction";
-import { dayInWords } from "../../src/age/day-in-words";
-import { childrenOf } from "../../src/report/pages/make-page";
-import { bothAges, labelOf } from "../../src/report/pages/page-words";
-import { caseloadTitle } from "../../src/report/pages/therapist-page";
-import { caseloadNotes } from "../../src/tables/caseload";
-import type { Concerns } from "../../src/tables/caseload/concerns";
-import { concernsOfFollowed } from "../../src/tables/caseload/followed";
-import { nextStepInWords } from "../../src/tables/caseload/next-step";
-import { planOf } from "../../src/tables/caseload/plan";
-import { PLAN_TIERS, type PlanItem, type PlanReason } from "../../src/tables/caseload/plan-item";
-import type { PlannedVisit } from "../../src/tables/caseload/plan-visits";
-import { reasonsInWords } from "../../src/tables/caseload/reason";
-import type { TableContext } from "../../src/tables/context";
-import { planNotes } from "../../src/tables/recheck-plan";
+import type { AgeClock } from "../../../src/age/correction";
+import { dayInWords } from "../../../src/age/day-in-words";
+import { childrenOf } from "../../../src/report/pages/make-page";
+import { bothAges, labelOf } from "../../../src/report/pages/page-words";
+import { caseloadTitle } from "../../../src/report/pages/therapist-page";
+import { caseloadNotes } from "../../../src/tables/caseload";
+import type { Concerns } from "../../../src/tables/caseload/concerns";
+import { concernsOfFollowed } from "../../../src/tables/caseload/followed";
+import { nextStepInWords } from "../../../src/tables/caseload/next-step";
+import { planOf } from "../../../src/tables/caseload/plan";
+import { PLAN_TIERS, type PlanItem, type PlanReason } from "../../../src/tables/caseload/plan-item";
+import type { PlannedVisit } from "../../../src/tables/caseload/plan-visits";
+import { reasonsInWords } from "../../../src/tables/caseload/reason";
+import type { TableContext } from "../../../src/tables/context";
+import { planNotes } from "../../../src/tables/recheck-plan";
 import type { CaseloadListed, ChildLine, VisitToMake } from "./listed";
 
 /** Children whose lines cross to the pane: more than any one person follows. */

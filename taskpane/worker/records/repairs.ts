@@ -1,10 +1,10 @@
-import type { Finding } from "../../src/records/findings/finding";
-import { columnMeant } from "../../src/records/headings/headings";
-import type { Region } from "../../src/records/headings/region";
-import { specOf } from "../../src/records/tables";
-import { type TableName, TABLE_NAMES } from "../../src/records/tables/spec";
-import { keyOf } from "../../src/records/cells/words";
-import type { WorkbookIn } from "../../src/workbook/workbook";
+import type { Finding } from "../../../src/records/findings/finding";
+import { columnMeant } from "../../../src/records/headings/headings";
+import type { Region } from "../../../src/records/headings/region";
+import { specOf } from "../../../src/records/tables";
+import { type TableName, TABLE_NAMES } from "../../../src/records/tables/spec";
+import { keyOf } from "../../../src/records/cells/words";
+import type { WorkbookIn } from "../../../src/workbook/workbook";
 import { rangeAt, textAt } from "./cell-text";
 import type { GroupedFindings } from "./finding-groups";
 import type { Repair, Writing } from "./found";

@@ -1,12 +1,12 @@
-import { type Day, isoOf } from "../../src/age/day";
-import type { Report } from "../../src/report/report";
-import { reportSheets } from "../../src/report/sheets/report-sheets";
-import { periodInWords } from "../../src/report/sheets/page";
-import { sentencesOf } from "../../src/report/sheets/sentences/sentences";
-import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
-import { dayInWords } from "../../src/report/sheets/words";
-import type { SheetOut } from "../../src/workbook/sheets";
-import { chartsOf, previewOf, type ReportChart } from "./chart-preview";
+import { type Day, isoOf } from "../../../src/age/day";
+import type { Report } from "../../../src/report/report";
+import { reportSheets } from "../../../src/report/sheets/report-sheets";
+import { periodInWords } from "../../../src/report/sheets/page";
+import { sentencesOf } from "../../../src/report/sheets/sentences/sentences";
+import { sheetNameOf } from "../../../src/report/sheets/sheet-plan";
+import { dayInWords } from "../../../src/report/sheets/words";
+import type { SheetOut } from "../../../src/workbook/sheets";
+import { chartsOf, previewOf, type ReportChart } from "../charts/preview";
 import type { Made } from "./made";
 
 /** What the worker keeps of what it made, until the next one of its kind. */

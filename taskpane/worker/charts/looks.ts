@@ -1,5 +1,5 @@
-import { isFill, type SeriesLook, type SeriesOut } from "../../src/workbook/sheets";
-import type { LegendEntry } from "./made";
+import { isFill, type SeriesLook, type SeriesOut } from "../../../src/workbook/sheets";
+import type { LegendEntry } from "../report/made";
 
 /** Colours are the pane's own custom properties, so that light, dark and forced colours hold for a drawn chart too. */
 export const CHART_INK = {

@@ -1,4 +1,4 @@
-import type { AxisOut } from "../../src/workbook/sheets";
+import type { AxisOut } from "../../../src/workbook/sheets";
 
 /** Title and number format of an axis. */
 export function numberAxis({ title, format }: AxisOut): { readonly title: string | null; readonly format: string } {

@@ -1,14 +1,14 @@
 import { type Zippable, zipSync } from "fflate";
-import { loadEngine } from "../../src/hosts/file/write/engine";
-import { type ReleaseFile, releaseFiles } from "../../src/hosts/file/release-files";
-import { ReleaseRefused } from "../../src/hosts/file/scan/refused";
-import type { PreparedRelease } from "../../src/release/prepared";
-import type { WordsContext } from "../../src/release/words/words-context";
-import type { Picture } from "../../src/report/release/pictures";
-import type { OutputRules } from "../../src/report/release/release-rules";
+import { loadEngine } from "../../../src/hosts/file/write/engine";
+import { type ReleaseFile, releaseFiles } from "../../../src/hosts/file/release-files";
+import { ReleaseRefused } from "../../../src/hosts/file/scan/refused";
+import type { PreparedRelease } from "../../../src/release/prepared";
+import type { WordsContext } from "../../../src/release/words/words-context";
+import type { Picture } from "../../../src/report/release/pictures";
+import type { OutputRules } from "../../../src/report/release/release-rules";
 import type { ReleaseFormat } from "./released";
 import { ReleaseStopped } from "./release-stopped";
-import { engine } from "./write-file";
+import { engine } from "../write-file";
 
 /** One file of a release, scanned: the workbook, or all of its CSV files or pictures together with their words. */
 export async function fileOf(
@@ -38,7 +38,7 @@ async function scanned(
 }
 
 async function draw(picture: Picture): Promise<string> {
-  return (await import("../../src/hosts/file/draw-picture")).drawPicture(picture);
+  return (await import("../../../src/hosts/file/draw-picture")).drawPicture(picture);
 }
 
 /** A zip holds times of no time zone: noon of the as-of date in each, so that two runs give the same bytes. */

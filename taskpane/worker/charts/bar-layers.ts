@@ -1,7 +1,7 @@
-import { type AxisOut, type ChartOut, isFill, type SheetOut } from "../../src/workbook/sheets";
-import { axisTicks, isShare, numberAxis } from "./chart-axes";
-import { CHART_INK, fillOf } from "./chart-looks";
-import { valuesIn } from "./chart-preview";
+import { type AxisOut, type ChartOut, isFill, type SheetOut } from "../../../src/workbook/sheets";
+import { axisTicks, isShare, numberAxis } from "./axes";
+import { CHART_INK, fillOf } from "./looks";
+import { valuesIn } from "./preview";
 import { seriesLayers } from "./series-layers";
 
 /** Long labels of lying bars go over several lines. */

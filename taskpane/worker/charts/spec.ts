@@ -1,7 +1,7 @@
 import type { TopLevelSpec } from "vega-lite";
 import { barLayers } from "./bar-layers";
-import { CHART_INK } from "./chart-looks";
-import type { ReportChart } from "./chart-preview";
+import { CHART_INK } from "./looks";
+import type { ReportChart } from "./preview";
 import { curveLayers } from "./curve-layers";
 
 /** A chart of the report as a Vega-Lite specification: the same series from the same cells. */

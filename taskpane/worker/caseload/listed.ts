@@ -1,7 +1,7 @@
-import type { PlanReason } from "../../src/tables/caseload/plan-item";
-import type { Priority } from "../../src/tables/caseload/concerns";
-import type { PageSubject } from "../../src/report/pages/make-page";
-import type { RecordsFound } from "./found";
+import type { PlanReason } from "../../../src/tables/caseload/plan-item";
+import type { Priority } from "../../../src/tables/caseload/concerns";
+import type { PageSubject } from "../../../src/report/pages/make-page";
+import type { RecordsFound } from "../records/found";
 
 /** The children of one therapist, in order of urgency, as the pane lists them. */
 export interface CaseloadListed {

@@ -1,8 +1,8 @@
-import { columnLetters } from "../../src/workbook/cells";
-import type { AxisOut, CellFormat, CellValue, ChartOut, SeriesOut, SheetOut } from "../../src/workbook/sheets";
-import type { CellRange } from "../../src/workbook/workbook";
-import { legendOf } from "./chart-looks";
-import type { ChartPreview } from "./made";
+import { columnLetters } from "../../../src/workbook/cells";
+import type { AxisOut, CellFormat, CellValue, ChartOut, SeriesOut, SheetOut } from "../../../src/workbook/sheets";
+import type { CellRange } from "../../../src/workbook/workbook";
+import { legendOf } from "./looks";
+import type { ChartPreview } from "../report/made";
 
 /** A chart with the sheet whose cells it draws. */
 export interface ReportChart {

@@ -1,4 +1,4 @@
-import type { RecordsFound } from "./found";
+import type { RecordsFound } from "../records/found";
 
 /** A report that was made, less its sheets. */
 export interface Made {

@@ -1,5 +1,5 @@
-import { CELL, kindAt, numberAt, stringAt } from "../../src/workbook/cells";
-import type { CellRange, WorkbookIn } from "../../src/workbook/workbook";
+import { CELL, kindAt, numberAt, stringAt } from "../../../src/workbook/cells";
+import type { CellRange, WorkbookIn } from "../../../src/workbook/workbook";
 
 /** The text of an id or a heading as it stands in a cell; "" where the cell holds none. */
 export function textAt(workbook: WorkbookIn, sheet: string, row: number, column: number): string {
