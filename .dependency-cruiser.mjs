@@ -1,15 +1,16 @@
 /** Who may import whom: the table of DEVELOPERS.md, one line a folder. Arrows carry through. */
 const below = {
   age: [],
+  words: ["age"],
   statistics: [],
   workbook: [],
-  settings: ["age"],
-  records: ["age", "settings", "statistics", "workbook"],
-  cohort: ["age", "settings", "statistics", "records", "workbook"],
-  tables: ["age", "settings", "statistics", "records", "cohort", "workbook"],
-  release: ["age", "settings", "statistics", "records", "cohort", "tables", "workbook"],
-  report: ["age", "settings", "statistics", "records", "cohort", "tables", "release", "workbook"],
-  sample: ["age", "statistics", "workbook"],
+  settings: ["age", "words"],
+  records: ["age", "words", "settings", "statistics", "workbook"],
+  cohort: ["age", "words", "settings", "statistics", "records", "workbook"],
+  tables: ["age", "words", "settings", "statistics", "records", "cohort", "workbook"],
+  release: ["age", "words", "settings", "statistics", "records", "cohort", "tables", "workbook"],
+  report: ["age", "words", "settings", "statistics", "records", "cohort", "tables", "release", "workbook"],
+  sample: ["age", "words", "statistics", "workbook"],
 };
 
 const onlyBelow = Object.entries(below).map(([folder, allowed]) => ({
@@ -29,7 +30,7 @@ export default {
       from: { path: "^functions/" },
       to: {
         path: "^(src|taskpane|bench)/",
-        pathNot: "^src/(settings|age|records|cohort|statistics|tables|release|workbook)/",
+        pathNot: "^src/(settings|age|words|records|cohort|statistics|tables|release|workbook)/",
       },
     },
     {
@@ -54,7 +55,7 @@ export default {
       name: "the-core-imports-no-node",
       severity: "error",
       from: {
-        path: "^(src/(age|statistics|settings|records|cohort|tables|release|report|workbook|sample)|functions)/",
+        path: "^(src/(age|words|statistics|settings|records|cohort|tables|release|report|workbook|sample)|functions)/",
       },
       to: { dependencyTypes: ["core"] },
     },

@@ -1,5 +1,5 @@
 /**
- * A calendar day with no time and no time zone, as whole days since 1 January 1970 (Gregorian throughout).
+ * A calendar day with no time and no time zone, as whole days since January 1, 1970 (Gregorian throughout).
  * Days before 1970 are negative.
  */
 export type Day = number;

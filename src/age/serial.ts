@@ -11,8 +11,8 @@ const FALSE_LEAP_DAY = 60;
 /**
  * The day of a worksheet serial number; null where the serial is no date.
  *
- * In the 1900 system serial 60 stands for 29 February 1900, a day that never was: it gives null, and the serials
- * below it count from 31 December 1899. A fraction (the time of day) is dropped.
+ * In the 1900 system serial 60 stands for February 29, 1900, a day that never was: it gives null, and the serials
+ * below it count from December 31, 1899. A fraction (the time of day) is dropped.
  * Source: ECMA-376 Part 1, 18.17.4.1 "Dates and times in spreadsheets".
  */
 export function dayFromSerial(serial: number, system: DateSystem): Day | null {

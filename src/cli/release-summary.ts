@@ -3,7 +3,7 @@ import type { PreparedRelease, Refusal } from "../release/prepared";
 import { isoInWords } from "../release/words/days";
 import { DECISION, ruleInWords } from "../release/words/rule-words";
 import { countsPrinted } from "../report/release/counts-printed";
-import { counted, plural } from "../tables/words";
+import { counted, plural } from "../words/numbers";
 
 /** What became of a release, for whoever makes it; how many counts are small stays inside the program. */
 export function releaseSummary(release: PreparedRelease, files: readonly string[], ledger: LedgerUse | null): string {

@@ -3,7 +3,7 @@ import type { SampleChild } from "./children";
 import type { SampleObservation } from "./observations";
 import { type SampleSkill, SKILLS } from "./skills";
 
-/** One table of the workbook as the program would keep it. Days are whole days since 1 January 1970. */
+/** One table of the workbook as the program would keep it. Days are whole days since January 1, 1970. */
 export interface SampleTable {
   readonly name: string;
   readonly headings: readonly string[];

@@ -49,7 +49,7 @@ function visitDays(chance: Chance, from: Day, to: Day): Day[] {
   return days;
 }
 
-/** The day itself, or the Monday after it. 1 January 1970 was a Thursday. */
+/** The day itself, or the Monday after it. January 1, 1970 was a Thursday. */
 function workingDay(day: Day): Day {
   const weekday = (((day + 3) % 7) + 7) % 7;
   return weekday < 5 ? day : day + 7 - weekday;

@@ -2,7 +2,7 @@ import type { Cohort } from "../cohort/cohort";
 import { standardisedShare } from "../statistics/standardise";
 import { commonSlope, type TrendPoint, trendSlope } from "../statistics/trend";
 import type { TableContext } from "./context";
-import { shareInWords } from "./words";
+import { shareInWords } from "../words/numbers";
 import { type Sites, sitesOf } from "./referrals-counted";
 import { countQuarter, type Quarter, type QuarterCounts } from "./trend-quarters";
 

@@ -40,7 +40,7 @@ export interface StyledCell {
 }
 
 /**
- * How a number is shown. `date`: the number is a day, whole days since 1 January 1970, and the host writes it in the
+ * How a number is shown. `date`: the number is a day, whole days since January 1, 1970, and the host writes it in the
  * date system of its workbook. `share`: 0 to 1, shown as a percent. `percent`: 0 to 100.
  */
 export type CellFormat =
@@ -58,8 +58,27 @@ export type CellStyle =
   | "wrapped"
   | "total"
   | "marked"
-  /** What is held back, where a figure would stand. */
-  | "heldBack";
+  /** What is held back, in place of a figure. */
+  | "heldBack"
+  /** The same words as in the row above. */
+  | "repeated"
+  /** On a page of the report: what a figure says, and what qualifies it. */
+  | "headline"
+  | "small"
+  | "boxTitle"
+  | "box"
+  /** Tables on a page of the report. */
+  | "cell"
+  | "cellMiddle"
+  | "cellRight"
+  | "cellHeading"
+  | "cellHeadingMiddle"
+  | "cellHeadingRight"
+  /** Shaded from paper to dark; `Past` is bold. */
+  | `step${ShadeStep}`
+  | `step${ShadeStep}Past`;
+
+export type ShadeStep = 0 | 1 | 2 | 3;
 
 /** An Excel table. Its headings are the cells of the first row of its range, which must be texts that differ. */
 export interface TableOut {
@@ -105,8 +124,8 @@ export interface SeriesOut {
   readonly x: CellRange;
   readonly y: CellRange;
   readonly look: SeriesLook;
-  /** Its name stands beside its mark, or beside the first where there are several. */
-  readonly named?: boolean;
+  /** Its name is written above its mark, or right of it. */
+  readonly named?: boolean | "right";
   /** A line to read the others by: a table beside the chart leaves it out. */
   readonly guide?: boolean;
   /** Goes on where the one before it breaks off: told as one with it. */
@@ -156,6 +175,8 @@ export interface AxisOut {
   readonly reversed?: boolean;
   /** Not drawn, where its numbers only keep rows apart. */
   readonly hidden?: boolean;
+  /** Of labels in a row, only each so many is written. */
+  readonly labelEvery?: number;
 }
 
 /** The widest text a cell holds. Source: Microsoft, "Excel specifications and limits". */

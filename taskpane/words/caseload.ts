@@ -1,5 +1,5 @@
 import type { SettingName } from "../../src/settings/settings";
-import { counted, plural } from "../../src/tables/words";
+import { counted, plural } from "../../src/words/numbers";
 import type { PlanReason } from "../../src/tables/caseload/plan-item";
 import { MOST_VISITS_IN_PLAN, visitsAsked } from "../../src/tables/caseload/plan-visits";
 import type { Receipt } from "../../src/workbook/host";

@@ -1,5 +1,5 @@
 import type { Severity } from "../../src/records/findings/finding";
-import { counted, listed, plural } from "../../src/report/sheets/words";
+import { counted, listed, plural } from "../../src/words/numbers";
 import type { Told } from "../state/pane-state";
 import type { RecordsFound, TableFound } from "../worker/records/found";
 

@@ -1,7 +1,7 @@
 import type { ProtectionSummary } from "../../src/release/prepared";
 import { HEADS, type TextFinding } from "../../src/release/text-check/check-text";
 import type { SettingName } from "../../src/settings/settings";
-import { counted, plural } from "../../src/tables/words";
+import { counted, plural } from "../../src/words/numbers";
 import type { LedgerOpened, ReleaseState, Told } from "../state/pane-state";
 import type { ReleaseFormat, ReleaseMade, ReleaseRefusal } from "../worker/release/released";
 import { MISSING_AS_OF, placeOfSetting } from "./settings";

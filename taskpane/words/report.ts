@@ -1,5 +1,5 @@
 import type { Receipt, SavedAs } from "../../src/workbook/host";
-import { counted, plural } from "../../src/report/sheets/words";
+import { counted, plural } from "../../src/words/numbers";
 import type { Made } from "../worker/report/made";
 import type { Job, Told } from "../state/pane-state";
 

@@ -1,5 +1,5 @@
 import { dayFromIso, type Day, isoOf } from "../../src/age/day";
-import { dayInWords } from "../../src/age/day-in-words";
+import { dayInWords } from "../../src/words/dates";
 import { buildCohort } from "../../src/cohort/cohort";
 import { makePage } from "../../src/report/pages/make-page";
 import { runReport } from "../../src/report/run";

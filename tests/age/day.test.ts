@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { calendarOf, dayFromIso, dayOf, dayOrNull, isoOf } from "../../src/age/day";
 
-test("counts from 1 January 1970, by hand", () => {
+test("counts from January 1, 1970, by hand", () => {
   expect(dayOf(1970, 1, 1)).toBe(0);
   expect(dayOf(1969, 12, 31)).toBe(-1);
   expect(dayOf(2000, 3, 1)).toBe(30 * 365 + 7 + 31 + 29); // leap days 1972 to 1996

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { dayFromIso } from "../../src/age/day";
 import { dayFromSerial, serialOf } from "../../src/age/serial";
 
-/** ECMA-376 Part 1, 18.17.4.1: serial 1 is 1 January 1900, 60 the false leap day; 1904: serial 0 is 1 January 1904. Dates of 36526 and 39448 from memory. */
+/** ECMA-376 Part 1, 18.17.4.1: serial 1 is January 1, 1900, 60 the false leap day; 1904: serial 0 is January 1, 1904. Dates of 36526 and 39448 from memory. */
 test.each([
   [1, 1900, "1900-01-01"],
   [59, 1900, "1900-02-28"],
@@ -16,7 +16,7 @@ test.each([
   expect(serialOf(dayFromIso(iso) as number, system)).toBe(serial);
 });
 
-test("the false 29 February 1900, zero, negatives and days after 9999 are no dates", () => {
+test("the false February 29, 1900, zero, negatives and days after 9999 are no dates", () => {
   for (const serial of [60, 60.5, 0, 0.5, -1, 2_958_466, Number.NaN]) expect(dayFromSerial(serial, 1900)).toBeNull();
   expect(dayFromSerial(-1, 1904)).toBeNull();
 });

@@ -67,7 +67,7 @@ inChromium("by clicks: list, add a child's page, save it as the command line wri
 
   await page.getByRole("button", { name: /^Remove what this run added/ }).click();
   await page.getByRole("button", { name: "Remove the sheets" }).click();
-  await page.getByText("Removed: Child page as of 30 September 2026: 1 sheet.").waitFor();
+  await page.getByText("Removed: Child page as of September 30, 2026: 1 sheet.").waitFor();
   expect(asked.filter((request) => request.includes(CANARY))).toEqual([]);
   expect(await keptIn(page)).toEqual({ title: "Windowline", local: 0, session: 0, cookie: "", databases: [] });
   expect(faults).toEqual([]);
@@ -117,7 +117,7 @@ inChromium("nobody to list, and a field that wants a look: a sentence that says 
   expect(await page.evaluate(() => document.activeElement?.tagName)).toBe("SELECT");
   await page.getByLabel("Therapist", { exact: true }).selectOption({ index: 1 });
   await page.getByRole("button", { name: "List the children" }).click();
-  await page.getByRole("heading", { name: "No child is followed on 20 August 2025" }).waitFor();
+  await page.getByRole("heading", { name: "No child is followed on August 20, 2025" }).waitFor();
   await page
     .getByText(/^No child of .* Choose another date, or another therapist/)
     .first()

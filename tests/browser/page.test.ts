@@ -45,7 +45,7 @@ inChromium("opens with the Alder Fork workbook and the pane beside it, and speak
   expect(faults).toEqual([]);
 });
 
-/** By hand: 263 days from 10 January to 30 September 2026, born 84 days early (28+0 of 40 weeks). AAP (2004), Pediatrics 114:1362-1364. */
+/** By hand: 263 days from 10 January to September 30, 2026, born 84 days early (28+0 of 40 weeks). AAP (2004), Pediatrics 114:1362-1364. */
 inChromium("a formula computes, and an error says why", async () => {
   const { page, faults } = await opened();
   await newSheet(page);

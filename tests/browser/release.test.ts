@@ -106,7 +106,7 @@ inChromium("by keyboard alone: a text is checked, the ledger saved, opened again
   const focused = await page.evaluate(() => document.activeElement?.getAttribute("aria-label"));
   expect(focused).toMatch(/^Prepared under the rule of at least 11: \d+ of \d+ counts are held back$/);
   await tabTo(page, "Text to check");
-  await page.keyboard.type("On 30 September 2026, 7 children had not met it.");
+  await page.keyboard.type("On September 30, 2026, 7 children had not met it.");
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await page.getByRole("heading", { name: "Take out, sentence 1, “7”" }).waitFor();
@@ -118,7 +118,7 @@ inChromium("by keyboard alone: a text is checked, the ledger saved, opened again
   const chooser = page.waitForEvent("filechooser");
   await press(page, "Open another ledger");
   await (await chooser).setFiles(file);
-  await page.getByText("kept.json: 1 earlier release, the last as of 30 September 2026. Every hash agrees.").waitFor();
+  await page.getByText("kept.json: 1 earlier release, the last as of September 30, 2026. Every hash agrees.").waitFor();
   await page.getByText("A table, a setting, a decision or the ledger changed since.").waitFor();
   await press(page, "Prepare the release");
   await page.getByText("Protected against 1 earlier release of the ledger").waitFor();

@@ -160,9 +160,9 @@ test("a text is checked against the release, and figures against an earlier repo
   expect(run.status).toBe(0);
   expect(run.stdout).toMatch(/^Take out \(sentence 1, "3"\): /m);
   expect(run.stdout).toMatch(/^(Correct|Take out) \(sentence 2, "12\.5%"\)/m);
-  expect(run.stdout).toMatch(/^Correct: .*1 July 2026 to 30 September 2026/m);
+  expect(run.stdout).toMatch(/^Correct: .*July 1, 2026 to September 30, 2026/m);
   expect(run.stdout).toMatch(/^Advice \(sentence 3, "led to"\)/m);
-  expect(run.stdout).toMatch(/Earlier report, as of 30 June 2026: /);
+  expect(run.stdout).toMatch(/Earlier report, as of June 30, 2026: /);
   expect(run.stdout).toMatch(/referral-steps: not compared, because the earlier report does not hold it\./);
   expect(textOf("r.xlsx", new Uint8Array(read("beside.xlsx")))).not.toContain("Earlier report");
 });
@@ -223,7 +223,7 @@ describe("bad input: one sentence, what to do, nothing written", () => {
 
   test.each([
     ["AF-0007", /the identifier of a child/],
-    ["since 4 March 2025", /a date finer than the quarter/],
+    ["since March 4, 2025", /a date finer than the quarter/],
   ])("a label of the records that carries %s stops the release, in every format", (canary, message) => {
     const parts = unzipSync(new Uint8Array(readFileSync(BOOK)));
     const texts = strFromU8(parts["xl/sharedStrings.xml"]!);

@@ -66,7 +66,7 @@ test("edge days are the first days of those ages", () => {
 });
 
 test("a child born at 32 weeks counts from the day it was due, until 24 months", () => {
-  // Born 31 January 2022 at 32+0: 56 days early, due 28 March 2022. 3 months corrected on 28 June 2022, by birth date on 30 April.
+  // Born January 31, 2022 at 32+0: 56 days early, due March 28, 2022. 3 months corrected on June 28, 2022, by birth date on 30 April.
   const look = (iso: string, skill: number, result: number): Row => ({
     child: 0,
     skill,
@@ -88,7 +88,7 @@ test("a child born at 32 weeks counts from the day it was due, until 24 months",
         look("2022-06-28", 0, 2),
         look("2022-04-29", 1, 0),
         look("2022-04-30", 1, 2),
-        // Correction has stopped on 31 January 2024: 24 months at once, no look in between.
+        // Correction has stopped on January 31, 2024: 24 months at once, no look in between.
         look("2024-01-30", 0, 2),
         look("2024-01-31", 0, 3),
       ],

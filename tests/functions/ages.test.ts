@@ -24,7 +24,7 @@ describe("published", () => {
 });
 
 describe("by hand", () => {
-  test("each unit, from 15 January to 27 August 2026: 224 days, 7 months and 12 of the 31 days to 15 September", () => {
+  test("each unit, from 15 January to August 27, 2026: 224 days, 7 months and 12 of the 31 days to 15 September", () => {
     const ages = ["months", "completed", "weeks", "days", "text"].map((unit) =>
       cellOf("AGE", "2026-01-15", "2026-08-27", unit),
     );
@@ -38,7 +38,7 @@ describe("by hand", () => {
   });
 
   test("completed months round towards minus infinity before the day the baby was due", () => {
-    // 28 weeks 0 days is 84 days before term: born 1 January 2026, due 26 March 2026
+    // 28 weeks 0 days is 84 days before term: born January 1, 2026, due March 26, 2026
     expect(cellOf("CORRECTEDAGE", "2026-01-01", "28+0", "2026-03-25", "completed")).toBe(-1);
     expect(cellOf("CORRECTEDAGE", "2026-01-01", "28+0", "2026-03-26", "completed")).toBe(0);
   });
@@ -48,7 +48,7 @@ describe("by hand", () => {
     expect(onDay("2024-01-09")).toBeLessThan(24);
     expect(onDay("2024-01-10")).toBe(24);
     expect(onDay("2024-01-10", 36)).toBeLessThan(24);
-    // due on 4 April 2022: corrected age 24 on 4 April 2024, when correcting stops and the age jumps by 84 days
+    // due on April 4, 2022: corrected age 24 on April 4, 2024, when correcting stops and the age jumps by 84 days
     expect(onDay("2024-04-03", "24 corrected")).toBeLessThan(24);
     expect(onDay("2024-04-04", "24 corrected")).toBe(26 + 25 / 31);
   });

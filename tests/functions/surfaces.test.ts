@@ -54,7 +54,7 @@ describe.each([...FUNCTIONS])("%s", (name, { fn, parameters }) => {
 });
 
 describe("dates go out as the workbook counts them", () => {
-  // 31 March 2026 is serial 46112 (1900) and 44650 (1904), 1462 days fewer. Microsoft, "Differences between the 1900 and
+  // March 31, 2026 is serial 46112 (1900) and 44650 (1904), 1462 days fewer. Microsoft, "Differences between the 1900 and
   // the 1904 date system in Excel".
   const children = [
     ["Child", "Birth date", "Enrolled"],

@@ -149,7 +149,7 @@ describe("when a skill was met", () => {
 });
 
 describe("ages", () => {
-  // Born at 24 weeks 0 days, 112 days early; due on 21 June 2022. Chronologically 24 months on 1 March 2024.
+  // Born at 24 weeks 0 days, 112 days early; due on June 21, 2022. Chronologically 24 months on March 1, 2024.
   const early = child("P", "2022-03-01", { gestation: 168 });
   const skills = [skill("sits", { opens: 12, closes: 24, ageBasis: null })];
   const on = (asOf: string, untilMonths: 24 | "24 corrected" | "always" = 24): object =>
@@ -158,20 +158,20 @@ describe("ages", () => {
     });
 
   test("the age jumps where correction stops, and the status says why it changed", () => {
-    // 29 February: 20 months from 21 June 2022 is 21 February 2024; 8 of the 29 days to 21 March have passed.
+    // 29 February: 20 months from June 21, 2022 is February 21, 2024; 8 of the 29 days to 21 March have passed.
     expect(on("2024-02-29")).toMatchObject({ ageMonths: 20 + 8 / 29, window: "in window", reason: null });
     expect(on("2024-03-01")).toMatchObject({ ageMonths: 24, window: "past window", reason: "correction stopped" });
   });
 
   test("until a corrected age, and always", () => {
-    // 21 June 2024 is 24 corrected months to the day: from then on 27 months and 20 of 30 days.
+    // June 21, 2024 is 24 corrected months to the day: from then on 27 months and 20 of 30 days.
     expect(on("2024-06-20", "24 corrected")).toMatchObject({ ageMonths: 23 + 30 / 31 });
     expect(on("2024-06-21", "24 corrected")).toMatchObject({ ageMonths: 27 + 20 / 30 });
     expect(on("2024-06-21", "always")).toMatchObject({ ageMonths: 24, reason: null });
   });
 
   test("an interval begins at the age at birth, minus the correction", () => {
-    // 1 March to 21 June 2022 is 112 days, to 1 July 122: ten days of corrected age.
+    // 1 March to June 21, 2022 is 112 days, to 1 July 122: ten days of corrected age.
     const input = program([early], [look("P", "2022-07-01", "met")], { skills });
     expect(rowWith(input, "age-intervals", { child: "P" })).toMatchObject({ after: -112, by: 10 });
   });
@@ -190,7 +190,7 @@ describe("ages", () => {
   });
 
   test("before the due date the months are negative, in a band of their own", () => {
-    // Due 12 July 2024, 12 days after 30 June: 1 month before is 12 June; 18 of 30 days have passed since.
+    // Due July 12, 2024, 12 days after 30 June: 1 month before is 12 June; 18 of 30 days have passed since.
     const input = program([child("N", "2024-06-01", { gestation: 239 })], [], { skills });
     expect(rowWith(input, "skill-status", { child: "N" })["ageMonths"]).toBeCloseTo(-1 + 18 / 30, 12);
     expect(rowWith(input, "met-by-band", { skill: "sits" })).toMatchObject({ band: "before 0 months", notAssessed: 1 });

@@ -1,7 +1,7 @@
 import { child, look, program } from "./programs";
 
 /**
- * One child for each box, on 30 June 2024; all enrolled on 15 February 2024.
+ * One child for each box, on June 30, 2024; all enrolled on February 15, 2024.
  *
  * C: 1 April to 30 June is 29 + 31 + 30 = 90 days, so still current. D: one day more, so out of date.
  */

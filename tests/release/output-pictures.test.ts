@@ -13,7 +13,7 @@ const rules: ScanRules = {
     within: new Map([["canary-7", "the identifier of a child"]]),
     lengths: [8],
   },
-  allowedDates: ["30 September 2026"],
+  allowedDates: ["September 30, 2026"],
   asOf: "2026-09-30",
 };
 
@@ -62,7 +62,7 @@ describe("what is drawn", () => {
   test("the words for someone who does not see it say every bar, the day and the rule", () => {
     const [picture] = picturesOf(STEPS, CONTEXT);
     for (const said of [
-      /as of 30 September 2026/,
+      /as of September 30, 2026/,
       /evaluated: 48 of 64 \(75\.0%\)/,
       /plan: \* held back/,
       /at least 11/,
@@ -134,7 +134,7 @@ describe("what is drawn", () => {
 
 describe("the scan of pictures", () => {
   const svg = (inside: string) =>
-    `<svg xmlns="http://www.w3.org/2000/svg"><title>As of 30 September 2026</title>${inside}</svg>`;
+    `<svg xmlns="http://www.w3.org/2000/svg"><title>As of September 30, 2026</title>${inside}</svg>`;
   const scan = (inside: string) => () => scanSvg("a.svg", svg(inside), rules);
 
   test("shapes and words pass", () => {

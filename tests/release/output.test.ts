@@ -121,7 +121,7 @@ describe("canaries: each is refused, with the part", () => {
     ["where to", "ask dr. q in the old mill", /a free text of a referral/],
     ["a sign", "stares at lights", /a warning sign/],
     ["a birth date", "born 2025-03-04", /a date finer than the quarter/],
-    ["a date in words", "since 4 March 2025", /a date finer than the quarter/],
+    ["a date in words", "since March 4, 2025", /a date finer than the quarter/],
     ["a month", "March 2025", /a date finer than the quarter/],
   ])("%s", async (_, label, message) => {
     const tables = [withLabel(label)];

@@ -12,8 +12,8 @@ const texts = (table: ReleasedTable) => sentencesOf(table, CONTEXT).map(({ text 
 
 test("a sentence carries n, N, percent, limits, place and day; a row with a hidden figure has none", () => {
   expect(texts(BANDS)).toEqual([
-    'Site North: on 30 September 2026, 53 of 85 children assessed at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% limits 51.7% to 71.9%).',
-    "Site North: on 30 September 2026, 120 of 160 child-skills assessed in gross motor at 12 to <18 months were met (75.0%).",
+    'Site North: on September 30, 2026, 53 of 85 children assessed at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% limits 51.7% to 71.9%).',
+    "Site North: on September 30, 2026, 120 of 160 child-skills assessed in gross motor at 12 to <18 months were met (75.0%).",
   ]);
   expect(leadingSentence(BANDS, CONTEXT)).toMatch(/120 of 160/);
 });
@@ -89,14 +89,14 @@ test("the footnote names population, period, source, exclusions, missing and rul
   const note = footnoteOf(BANDS, CONTEXT);
   for (const part of [
     "Population: Children followed",
-    "30 September 2026",
+    "September 30, 2026",
     "Source:",
     "Left out:",
     "Missing:",
     "at least 11",
   ])
     expect(note).toContain(part);
-  expect(footnoteOf(STEPS, CONTEXT)).toContain("Period: 1 July 2026 to 30 September 2026");
+  expect(footnoteOf(STEPS, CONTEXT)).toContain("Period: July 1, 2026 to September 30, 2026");
   expect(methodNoteOf(BANDS)).toMatch(/met of assessed; limits are Wilson's/);
 });
 
@@ -147,7 +147,7 @@ describe("an earlier report", () => {
     const found = compared(json({}));
     expect(found).toMatchObject({ reason: null, without: 1 });
     expect(comparisonLines(found)).toEqual([
-      'Site North: on 30 September 2026, 53 of 85 children assessed at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% limits 51.7% to 71.9%). Earlier report, as of 30 June 2026: Site North: on 30 June 2026, 47 of 80 children assessed at 12 to <18 months had met "Walks several steps alone" (58.8%; 95% limits 47.8% to 68.9%).',
+      'Site North: on September 30, 2026, 53 of 85 children assessed at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% limits 51.7% to 71.9%). Earlier report, as of June 30, 2026: Site North: on June 30, 2026, 47 of 80 children assessed at 12 to <18 months had met "Walks several steps alone" (58.8%; 95% limits 47.8% to 68.9%).',
       "met-by-band: 1 row has no earlier figure that can stand beside it.",
     ]);
     expect(JSON.stringify(found)).not.toContain("145");

@@ -31,7 +31,7 @@ test.each([
 });
 
 test("dates are ISO text or serial numbers of either date system", () => {
-  // ECMA-376 Part 1, 18.17.4.1: serial 1 of the 1900 system is 1 January 1900; the 1904 system counts from 1 January 1904.
+  // ECMA-376 Part 1, 18.17.4.1: serial 1 of the 1900 system is January 1, 1900; the 1904 system counts from January 1, 1904.
   expect(settings({ enteredBy: 1 }).enteredBy).toBe(day("1900-01-01"));
   expect(settings({ enteredBy: 1 }, 1904).enteredBy).toBe(day("1904-01-02"));
   expect(settings({ asOf: "2026-09-30", from: "2026-08-01" })).toMatchObject({

@@ -25,7 +25,7 @@ function tableOf(children: readonly ChildRow[], rows: readonly Rated[]) {
 
 const stayed = (id: string, enrolled: string, left: string | null) => child(id, "2022-01-01", { enrolled, left });
 
-/** 1 November 2023 to 30 April 2024: 30 + 31 + 31 + 29 + 31 + 30 = 182 days. */
+/** November 1, 2023 to April 30, 2024: 30 + 31 + 31 + 29 + 31 + 30 = 182 days. */
 describe("who counts", () => {
   const rated: Rated = ["A", 3, 4, "yes"];
   const coverageOf = (children: readonly ChildRow[], rows: readonly Rated[]) => rowsOf(tableOf(children, rows))[0];

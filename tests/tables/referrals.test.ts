@@ -114,7 +114,7 @@ describe("property", () => {
   });
 });
 
-/** Born 1 January 2026 at term, 90 days in the first quarter: bands turn on 1 April (3 months) and 1 July (6 months). */
+/** Born January 1, 2026 at term, 90 days in the first quarter: bands turn on 1 April (3 months) and 1 July (6 months). */
 function sevenDaysLater<T>(value: T): T {
   const text = JSON.stringify(value, (_, each: unknown) =>
     typeof each === "string" && /^\d{4}-\d{2}-\d{2}$/.test(each) ? addDays(each, 7) : each,

@@ -72,11 +72,11 @@ test("the plan is the beginning of the table recheck-plan, for as many visits as
 });
 
 const SUBJECTS: readonly (readonly [string, PageSubject, string, string])[] = [
-  ["a child", { kind: "child", id: "" }, "Child page as of 30 September 2026", "child-page-2026-09-30.xlsx"],
+  ["a child", { kind: "child", id: "" }, "Child page as of September 30, 2026", "child-page-2026-09-30.xlsx"],
   [
     "a therapist",
     { kind: "therapist", code: "T01" },
-    "Caseload page as of 30 September 2026",
+    "Caseload page as of September 30, 2026",
     "caseload-2026-09-30.xlsx",
   ],
 ];
@@ -183,7 +183,7 @@ test("nobody followed on the day: an empty list that says what to do", async () 
   expect(caseload().listed).toMatchObject({ title: null, children: 0, lines: [], visits: [] });
   expect(state().told).toEqual({
     tone: "stopped",
-    text: "No child of T2 is followed on 20 August 2025. Choose another date, or another therapist; Records tells which rows of Children are not used.",
+    text: "No child of T2 is followed on August 20, 2025. Choose another date, or another therapist; Records tells which rows of Children are not used.",
   });
 });
 

@@ -40,7 +40,7 @@ afterAll(() => {
 
 const weeks = (rows: number) => Array.from({ length: rows }, (_, row) => [20 + (row % 20)]);
 
-/** Day 0 is 1 January 1904 in the 1904 system (ECMA-376 Part 1, 18.17.4.1): the age is 31 days, by hand. */
+/** Day 0 is January 1, 1904 in the 1904 system (ECMA-376 Part 1, 18.17.4.1): the age is 31 days, by hand. */
 test("a call that comes before the date system is known waits, and is answered in it", async () => {
   const early = registered.get("AGE")!([[0.5]], [["1904-02-01"]], "days", { address: "A1" });
   const order: string[] = [];

@@ -125,7 +125,7 @@ test("the ledger holds the release and no hidden value, opens again, and protect
 
   const next = await opened();
   await openLedger(next.pane, { name: "releases.json", text: () => Promise.resolve(text) });
-  expect(next.release().ledger).toMatchObject({ fileName: "releases.json", releases: 1, last: "30 September 2026" });
+  expect(next.release().ledger).toMatchObject({ fileName: "releases.json", releases: 1, last: "September 30, 2026" });
   await prepare(next.pane);
   expect(next.release().made?.earlier).toBe(1);
   await saveLedger(next.pane);
@@ -147,7 +147,7 @@ test.each([
 test("a text is checked against the release: a small number of children is a leak, a shown count agrees", async () => {
   const { pane, dispatch, release, state } = await opened();
   await prepare(pane);
-  dispatch({ type: "prose written", prose: "By 30 September 2026, 7 children were rated, because of our visits." });
+  dispatch({ type: "prose written", prose: "By September 30, 2026, 7 children were rated, because of our visits." });
   await checkProse(pane);
   const findings = release().checked?.findings ?? [];
   expect(findings.find(({ written }) => written === "7")?.kind).toBe("leak");

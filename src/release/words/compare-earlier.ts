@@ -1,6 +1,6 @@
 import { dayFromIso } from "../../age/day";
 import { settingsThatBearOn } from "../../settings/settings";
-import { plural } from "../../tables/words";
+import { plural } from "../../words/numbers";
 import type { ReleasedTable } from "../release-table";
 import { isoInWords } from "./days";
 import type { EarlierReport, EarlierTable } from "./earlier-report";

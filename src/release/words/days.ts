@@ -1,7 +1,7 @@
 import { dayFromIso } from "../../age/day";
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 
-/** `30 September 2026`. */
+/** `September 30, 2026`. */
 export function isoInWords(iso: string): string {
   const day = dayFromIso(iso);
   if (day === null) throw new RangeError("isoInWords: no ISO date");

@@ -1,4 +1,4 @@
-import { counted } from "../../tables/words";
+import { counted } from "../../words/numbers";
 import { type CountRange, HIDDEN, type ReleasedTable, type ReleasedValue } from "../release-table";
 
 export type ReleasedRow = readonly ReleasedValue[];

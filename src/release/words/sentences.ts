@@ -1,5 +1,5 @@
 import type { ReleasableId } from "../../tables/table";
-import { capital } from "../../tables/words";
+import { capital } from "../../words/numbers";
 import type { ReleasedTable } from "../release-table";
 import { isoInWords } from "./days";
 import { readReleased, type ReleasedReader, type ReleasedRow } from "./read-released";

@@ -1,5 +1,5 @@
 import { ageMonthsOn } from "../../age/correction";
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import { replacedSkills } from "../../cohort/replaced";
 import { STATE } from "../../cohort/state";
 import { windowStatus } from "../../cohort/window";
@@ -8,7 +8,7 @@ import { isNear } from "../../tables/caseload/near";
 import { pastWindowWeight } from "../../tables/caseload/past-weight";
 import { isBelowMet } from "../../tables/caseload/skill-standing";
 import { windowInWords } from "../sheets/skill-words";
-import { capital, listed } from "../sheets/words";
+import { capital, listed } from "../../words/numbers";
 import { type ChildFacts, type SkillFacts, skillsOf } from "./child-facts";
 import { bothMonths, labelOf, MARK, metInWords } from "./page-words";
 

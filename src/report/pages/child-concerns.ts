@@ -1,4 +1,4 @@
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import { STATE } from "../../cohort/state";
 import { isLost } from "../../cohort/follows";
 import type { SeenSign } from "../../tables/caseload/open-signs";

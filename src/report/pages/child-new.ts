@@ -1,4 +1,4 @@
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import { STATE } from "../../cohort/state";
 import { type ChildFacts, type SkillFacts, skillsOf } from "./child-facts";
 import { labelOf, MARK, metInWords, someOf } from "./page-words";

@@ -1,9 +1,9 @@
 import { ageInWords, correctedAgeInWords } from "../../age/age-in-words";
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import type { Concerns } from "../../tables/caseload/concerns";
 import type { TableContext } from "../../tables/context";
 import type { SheetOut } from "../../workbook/sheets";
-import { plural } from "../sheets/words";
+import { plural } from "../../words/numbers";
 import { areaLines, namedNotYet } from "./child-areas";
 import { concernLines } from "./child-concerns";
 import { type ChildFacts, childFacts, type Room } from "./child-facts";

@@ -1,4 +1,4 @@
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import { areSeveral } from "../../tables/caseload/past-weight";
 import type { ChildFacts } from "./child-facts";
 

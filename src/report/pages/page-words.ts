@@ -1,7 +1,7 @@
 import { ageInWords, correctedAgeInWords } from "../../age/age-in-words";
 import { type AgeClock, anchorOn } from "../../age/correction";
 import type { Day } from "../../age/day";
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import { completedMonths } from "../../age/months";
 import { NO_DAY, type Skill } from "../../records/records";
 import type { SkillFacts } from "./child-facts";

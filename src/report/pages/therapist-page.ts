@@ -1,4 +1,4 @@
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import type { Concerns, Priority } from "../../tables/caseload/concerns";
 import { nextStepInWords } from "../../tables/caseload/next-step";
 import { planOf } from "../../tables/caseload/plan";
@@ -7,7 +7,7 @@ import { reasonInWords } from "../../tables/caseload/reason";
 import type { TableContext } from "../../tables/context";
 import type { SheetOut } from "../../workbook/sheets";
 import { SheetDraft } from "../sheets/sheet-draft";
-import { plural } from "../sheets/words";
+import { plural } from "../../words/numbers";
 import { internalPage } from "./page-draft";
 import { type VisitLine, visitLines } from "./visit-lines";
 

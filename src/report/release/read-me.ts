@@ -2,7 +2,7 @@ import type { PreparedRelease } from "../../release/prepared";
 import { isoInWords } from "../../release/words/days";
 import { DECISION, NOT_A_DIAGNOSIS, ruleInWords, symbolInWords } from "../../release/words/rule-words";
 import { countsPrinted } from "./counts-printed";
-import { counted, plural } from "../../tables/words";
+import { counted, plural } from "../../words/numbers";
 
 /** A heading and its sentences. */
 export interface Passage {

@@ -46,6 +46,8 @@ export class NumbersBehind {
   constructor(
     private readonly top: number,
     heading: string,
+    /** The column in which the numbers begin. */
+    private readonly left = NUMBERS_LEFT,
   ) {
     this.rows.push([{ value: heading, style: "section" }]);
   }
@@ -57,13 +59,13 @@ export class NumbersBehind {
   /** The range of the last `count` rows, in one of the number columns. */
   lastRows(count: number, column: number): CellRange {
     const bottom = this.top + this.rows.length - 1;
-    const left = NUMBERS_LEFT + column;
+    const left = this.left + column;
     return { top: bottom - count + 1, left, bottom, right: left };
   }
 
   /** The rows as cells of the sheet, right of the charts. */
   cells(): CellOut[][] {
-    const lead = Array.from({ length: NUMBERS_LEFT }, () => null);
+    const lead = Array.from({ length: this.left }, () => null);
     return this.rows.map((row) => [...lead, ...row]);
   }
 }

@@ -8,7 +8,7 @@ import { bandPoints, curvePoints, type Point } from "./curve-points";
 import { pointSeries } from "./point-series";
 import { readTable } from "./read-table";
 import { expectedInWords, skillsById, windowInWords } from "./skill-words";
-import { capital } from "./words";
+import { capital } from "../../words/numbers";
 
 const CHART_PIXELS = 340;
 const LINES: readonly SeriesLook[] = ["line", "dashed", "dottedLine", "longDashed"];

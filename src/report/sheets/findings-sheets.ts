@@ -3,7 +3,7 @@ import { MOST_ROWS, type SheetOut } from "../../workbook/sheets";
 import type { Report } from "../report";
 import { landscapePage } from "./page";
 import { SheetDraft } from "./sheet-draft";
-import { counted, listed, plural } from "./words";
+import { counted, listed, plural } from "../../words/numbers";
 
 /** The findings by rule, then every one of them with its cell; on more sheets where one cannot hold them. */
 export function findingsSheets(report: Report, rowsPerSheet = MOST_ROWS - 10): SheetOut[] {

@@ -5,7 +5,7 @@ import type { Report } from "../report";
 import type { NumbersBehind } from "./chart-grid";
 import { ChartPage, type ChartPlace } from "./chart-page";
 import { ALL_SKILLS, type Row, readTable, type TableReader } from "./read-table";
-import { capital, counted, percentOf } from "./words";
+import { capital, counted, percentOf } from "../../words/numbers";
 
 const BOXES: readonly { readonly key: string; readonly label: string; readonly look: SeriesLook }[] = [
   { key: "hadAtFirstLook", label: "Had at first look", look: "solid" },

@@ -6,7 +6,7 @@ import { DEFINITIONS } from "./method-words";
 import { periodInWords, portraitPage } from "./page";
 import { SheetDraft } from "./sheet-draft";
 import { basisInWords, windowInWords } from "./skill-words";
-import { counted, plural } from "./words";
+import { counted, plural } from "../../words/numbers";
 
 /** Everything the figures depend on, so that someone else can make them again. */
 export function methodSheet(report: Report): SheetOut {

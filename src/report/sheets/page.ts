@@ -1,9 +1,9 @@
 import type { PrintOut } from "../../workbook/sheets";
 import type { Report } from "../report";
 import type { SheetDraft } from "./sheet-draft";
-import { settingDay } from "./words";
+import { settingDay } from "./setting-day";
 
-/** `Period 1 July 2026 to 30 September 2026, figures as of 30 September 2026`. */
+/** `Period July 1, 2026 to September 30, 2026, figures as of September 30, 2026`. */
 export function periodInWords({ settings }: Report): string {
   const asOf = settingDay(settings, "asOf") ?? "no date given";
   const from = settingDay(settings, "from");

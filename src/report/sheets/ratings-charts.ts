@@ -6,7 +6,7 @@ import type { NumbersBehind } from "./chart-grid";
 import { ChartPage, type ChartPlace } from "./chart-page";
 import { type Row, readTable, type TableReader } from "./read-table";
 import { CATEGORIES, ratedOf } from "./sentences/ratings";
-import { percentOf } from "./words";
+import { percentOf } from "../../words/numbers";
 
 const PIXELS_OF_A_BAR = 34;
 const PIXELS_BESIDE_BARS = 130;

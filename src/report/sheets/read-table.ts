@@ -4,6 +4,7 @@ export type Row = readonly TableValue[];
 
 /** Reads the cells of a table by the keys of its columns. */
 export interface TableReader {
+  has(key: string): boolean;
   number(row: Row, key: string): number | null;
   text(row: Row, key: string): string;
   sum(rows: readonly Row[], key: string): number;
@@ -26,6 +27,7 @@ export function readTable(table: Table): TableReader {
   };
   const groupCount = Math.max(position.get("skill") ?? 0, 0);
   return {
+    has: (key) => position.has(key),
     number,
     text: (row, key) => String(at(row, key) ?? ""),
     sum: (rows, key) => rows.reduce((total, row) => total + (number(row, key) ?? 0), 0),

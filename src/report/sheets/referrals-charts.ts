@@ -6,7 +6,7 @@ import { ChartPage, type ChartPlace } from "./chart-page";
 import { funnelPoints } from "./funnel-points";
 import { pointSeries, type SeriesPoint } from "./point-series";
 import { type Row, readTable, type TableReader } from "./read-table";
-import { counted, plural } from "./words";
+import { counted, plural } from "../../words/numbers";
 
 const CHART_PIXELS = 580;
 /** Beyond this a limit is cut off: a few expected referrals would make every other line too short to read. */

@@ -6,7 +6,8 @@ import { countAxis } from "./count-axis";
 import { ChartPage, type ChartPlace } from "./chart-page";
 import { readTable } from "./read-table";
 import { placeAndArea, windowInWords } from "./sentences/referral-scan";
-import { capital, monthInWords, plural } from "./words";
+import { monthInWords } from "../../words/dates";
+import { capital, plural } from "../../words/numbers";
 
 const CHART_PIXELS = 580;
 

@@ -1,6 +1,6 @@
 import { TABLE_CATALOGUE } from "../../tables/catalogue";
 import type { Table, TableId } from "../../tables/table";
-import { capital } from "./words";
+import { capital } from "../../words/numbers";
 
 /** The name of a table's sheet; one about single children says that it is internal. */
 export function sheetNameOf(id: TableId): string {

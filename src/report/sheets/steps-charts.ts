@@ -7,7 +7,7 @@ import type { NumbersBehind } from "./chart-grid";
 import { ChartPage, type ChartPlace } from "./chart-page";
 import { countAxis } from "./count-axis";
 import { readTable } from "./read-table";
-import { capital, percentOf, plural } from "./words";
+import { capital, percentOf, plural } from "../../words/numbers";
 
 const LADDER_PIXELS = 330;
 const DAYS_PIXELS = 230;

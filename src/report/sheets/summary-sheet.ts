@@ -5,7 +5,8 @@ import { portraitPage } from "./page";
 import { sentencesOf } from "./sentences/sentences";
 import { sheetNameOf } from "./sheet-plan";
 import { SheetDraft } from "./sheet-draft";
-import { counted, listed, plural, settingDay } from "./words";
+import { counted, listed, plural } from "../../words/numbers";
+import { settingDay } from "./setting-day";
 
 /** What a reader needs first: what was asked, who was counted, what was found, what to beware of, where to look. */
 export function summarySheet(report: Report, contents: readonly Content[]): SheetOut {

@@ -8,7 +8,7 @@ import { ChartPage, type ChartPlace } from "./chart-page";
 import { isProvisional } from "./sentences/trend";
 import { type AreaLines, areaLines, type GroupLine } from "./trend-lines";
 import { runsBetweenStops } from "./trend-runs";
-import { capital, counted, percentOf } from "./words";
+import { capital, counted, percentOf } from "../../words/numbers";
 
 const CHART_PIXELS = 310;
 /** More lines than this could not be told apart. */

@@ -1,4 +1,4 @@
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import type { PlanItem } from "./plan-item";
 
 /** Why this is to be looked at, as a sentence without its full stop. */

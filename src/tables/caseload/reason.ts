@@ -1,11 +1,11 @@
 import type { Day } from "../../age/day";
-import { dayInWords } from "../../age/day-in-words";
+import { dayInWords } from "../../words/dates";
 import type { AgeClock } from "../../age/correction";
 import type { Transition } from "../../cohort/transition";
 import type { RoutineVisit } from "../../cohort/visits";
 import type { Skill } from "../../records/records";
 import type { TableContext } from "../context";
-import { listed } from "../words";
+import { listed } from "../../words/numbers";
 import type { Concerns } from "./concerns";
 import { areSeveral } from "./past-weight";
 

@@ -1,6 +1,6 @@
 import { Button } from "@fluentui/react-components";
 import { useState } from "react";
-import { plural } from "../../../src/tables/words";
+import { plural } from "../../../src/words/numbers";
 import { useStyles } from "../../look/styles";
 
 const A_PART = 10;

@@ -1,5 +1,5 @@
 import type { AgeClock } from "../../../src/age/correction";
-import { dayInWords } from "../../../src/age/day-in-words";
+import { dayInWords } from "../../../src/words/dates";
 import { childrenOf } from "../../../src/report/pages/make-page";
 import { bothAges, labelOf } from "../../../src/report/pages/page-words";
 import { caseloadTitle } from "../../../src/report/pages/therapist-page";

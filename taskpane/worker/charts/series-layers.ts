@@ -12,7 +12,7 @@ export function seriesLayers(series: SeriesOut, places: readonly Place[], encodi
   return [
     ...(line ? [lineLayer(line, places, encoding)] : []),
     ...(mark ? [markLayer(mark, places, encoding)] : []),
-    ...(series.named ? [nameLayer(series.name, places, encoding, middle)] : []),
+    ...(series.named ? [nameLayer(series, places, encoding, middle)] : []),
   ];
 }
 
@@ -44,12 +44,13 @@ function markLayer(
   };
 }
 
-/** The name above its mark, towards the middle of the chart. */
-function nameLayer(name: string, [first]: readonly Place[], encoding: object, middle = 0): object {
-  const align = typeof first?.x === "number" && first.x > middle ? "right" : "left";
+/** The name right of its mark, or above it and towards the middle of the chart. */
+function nameLayer({ name, named }: SeriesOut, [first]: readonly Place[], encoding: object, middle = 0): object {
+  const align = named !== "right" && typeof first?.x === "number" && first.x > middle ? "right" : "left";
+  const away = named === "right" ? { dx: 8, dy: 1 } : { dx: align === "right" ? 6 : -6, dy: -12 };
   return {
     data: { values: first ? [{ ...first, name }] : [] },
-    mark: { type: "text", align, dx: align === "right" ? 6 : -6, dy: -12, fontSize: 11, color: CHART_INK.text },
+    mark: { type: "text", align, ...away, fontSize: 11, color: CHART_INK.text },
     encoding: { ...encoding, text: { field: "name" } },
   };
 }

@@ -9,7 +9,7 @@ import { countsPrinted } from "../../../src/report/release/counts-printed";
 import { printedRows } from "../../../src/report/release/printed";
 import { formatOf, headingOf, isText } from "../../../src/report/sheets/columns";
 import { sheetNameOf } from "../../../src/report/sheets/sheet-plan";
-import { counted } from "../../../src/report/sheets/words";
+import { counted } from "../../../src/words/numbers";
 import type { TableColumn, TableValue } from "../../../src/tables/table";
 import type { CellFormat } from "../../../src/workbook/sheets";
 import type { PreviewRow, ReleasedPreview, ReleaseMade } from "./released";

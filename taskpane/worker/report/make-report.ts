@@ -4,7 +4,7 @@ import { reportSheets } from "../../../src/report/sheets/report-sheets";
 import { periodInWords } from "../../../src/report/sheets/page";
 import { sentencesOf } from "../../../src/report/sheets/sentences/sentences";
 import { sheetNameOf } from "../../../src/report/sheets/sheet-plan";
-import { dayInWords } from "../../../src/report/sheets/words";
+import { dayInWords } from "../../../src/words/dates";
 import type { SheetOut } from "../../../src/workbook/sheets";
 import { chartsOf, previewOf, type ReportChart } from "../charts/preview";
 import type { Made } from "./made";

@@ -43,7 +43,7 @@ test("in Excel: a child's page is added after the user's sheets, on one page of 
   });
   // What Excel keeps of the run with the workbook names nobody.
   expect(state().receipts).toEqual([
-    { sheets: ["Child page (internal)"], label: "Child page as of 30 September 2026" },
+    { sheets: ["Child page (internal)"], label: "Child page as of September 30, 2026" },
   ]);
   await removeAdded(pane, state().receipts[0]!);
   expect(book.sheets.map((sheet) => sheet.snapshot())).toEqual(before);

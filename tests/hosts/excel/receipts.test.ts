@@ -37,16 +37,16 @@ function reopen(keepsIds: boolean): void {
 }
 
 test.each([true, false])("each run has a receipt that outlives a reload (ids kept: %s)", async (keepsIds) => {
-  await add("30 June 2026", "Summary", "Method");
-  await add("30 September 2026", "Summary");
+  await add("June 30, 2026", "Summary", "Method");
+  await add("September 30, 2026", "Summary");
   reopen(keepsIds);
   expect(await hasty().receipts()).toEqual([
-    { label: "30 June 2026", sheets: ["Summary", "Method"] },
-    { label: "30 September 2026", sheets: ["Summary (2)"] },
+    { label: "June 30, 2026", sheets: ["Summary", "Method"] },
+    { label: "September 30, 2026", sheets: ["Summary (2)"] },
   ]);
-  await hasty().removeAdded({ label: "30 June 2026", sheets: ["Summary", "Method"] });
+  await hasty().removeAdded({ label: "June 30, 2026", sheets: ["Summary", "Method"] });
   expect(names()).toEqual(["Children", "Summary (2)"]);
-  expect(await hasty().receipts()).toEqual([{ label: "30 September 2026", sheets: ["Summary (2)"] }]);
+  expect(await hasty().receipts()).toEqual([{ label: "September 30, 2026", sheets: ["Summary (2)"] }]);
 });
 
 test("a sheet renamed by the user is still known, under its new name", async () => {
@@ -89,10 +89,10 @@ test("removing changes no byte of the user's sheets", async () => {
 });
 
 test("a mark holds the name, the id and the label of its run, and nothing of the records", async () => {
-  await add("30 September 2026", "Summary");
+  await add("September 30, 2026", "Summary");
   const marks = [...(book.sheets[1]?.customProperties.values() ?? [])];
   expect(marks.map((mark) => JSON.parse(mark) as unknown)).toEqual([
-    { kind: "report", run: 1, label: "30 September 2026", name: "Summary", id: book.sheets[1]?.id },
+    { kind: "report", run: 1, label: "September 30, 2026", name: "Summary", id: book.sheets[1]?.id },
   ]);
   expect(book.sheets[0]?.customProperties.size).toBe(0);
 });

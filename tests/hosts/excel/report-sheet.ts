@@ -1,6 +1,6 @@
 import type { ChartOut, SeriesLook, SheetOut } from "../../../src/workbook/sheets";
 
-/** 29 February 2024, and its serials. Source: the 1904 system counts 1,462 days less (ECMA-376 Part 1, 18.17.4.1). */
+/** February 29, 2024, and its serials. Source: the 1904 system counts 1,462 days less (ECMA-376 Part 1, 18.17.4.1). */
 export const LEAP_DAY = { day: 19_782, serial1900: 45_351, serial1904: 43_889 };
 
 /** One of everything a sheet may ask for. */

@@ -42,7 +42,7 @@ test("a whole run: the sample is read, its report written cell by cell, and take
     "trend",
   ];
   const sheets = reportSheets(runReport(workbook, parsed.settings, { tables, decisions: [] }));
-  const receipt = await excel.addSheets(sheets, workbook, "30 September 2026", job());
+  const receipt = await excel.addSheets(sheets, workbook, "September 30, 2026", job());
 
   const added = book.sheets.slice(before.length);
   expect(added.map(({ name }) => name)).toEqual(receipt.sheets);

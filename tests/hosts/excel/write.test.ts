@@ -31,7 +31,7 @@ beforeEach(() => open());
 
 async function add(...sheets: SheetOut[]): Promise<MemorySheet> {
   const excel = hasty();
-  const receipt = await excel.addSheets(sheets, await excel.read(job()), "30 September 2026", job());
+  const receipt = await excel.addSheets(sheets, await excel.read(job()), "September 30, 2026", job());
   const added = book.sheets.at(-sheets.length) as MemorySheet;
   expect(receipt.sheets[0]).toBe(added.name);
   return added;

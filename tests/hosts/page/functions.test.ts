@@ -5,7 +5,7 @@ import { mendLexer } from "../../../src/hosts/page/grid/mend-lexer";
 import { type FromWorker, type ToWorker, WorkerCalls } from "../../../functions/elsewhere/worker-calls";
 
 describe("an answer of a worksheet function", () => {
-  /** 30 September 2026 is day 273 of its year, so 263 days after 10 January; born 84 days before the due date. AAP (2004), Pediatrics 114:1362-1364. */
+  /** September 30, 2026 is day 273 of its year, so 263 days after 10 January; born 84 days before the due date. AAP (2004), Pediatrics 114:1362-1364. */
   test("holds the rows to spill", () => {
     expect(answerOf("CORRECTEDAGE", ["2026-01-10", "28+0", "2026-09-30", "days"])).toEqual({ rows: [[179]] });
   });

@@ -58,16 +58,16 @@ describe("a workbook laid out in the grid and read back", () => {
 describe("sheets of a report", () => {
   test("come last, under fresh names, with a receipt by which they go again", async () => {
     const { grid, host } = await opened();
-    const receipt = await host.addSheets(report, await host.read(quietly()), "30 September 2026", quietly());
+    const receipt = await host.addSheets(report, await host.read(quietly()), "September 30, 2026", quietly());
     expect(grid.sheets().map(({ name }) => name)).toEqual(["Children", "Children (2)", "Method"]);
-    expect(receipt).toEqual({ sheets: ["Children (2)", "Method"], label: "30 September 2026" });
+    expect(receipt).toEqual({ sheets: ["Children (2)", "Method"], label: "September 30, 2026" });
     expect(await host.receipts()).toEqual([receipt]);
     await host.removeAdded(receipt);
     expect(grid.sheets().map(({ name }) => name)).toEqual(["Children"]);
     expect(await host.receipts()).toEqual([]);
   });
 
-  /** 20,000 days after 1 January 1970 is 4 October 2024, serial 45,569. */
+  /** 20,000 days after January 1, 1970 is October 4, 2024, serial 45,569. */
   test("hold days as serial numbers that show as dates", async () => {
     const { grid, host } = await opened();
     await host.addSheets(report, await host.read(quietly()), "", quietly());

@@ -73,6 +73,7 @@ const axis = part(
     Minimum: isNumber,
     Maximum: isNumber,
     MajorUnit: isNumber,
+    TickLabelSpacing: isNumber,
     NumberFormat: isText,
     ReversePlotOrder: isBoolean,
     Visible: isBoolean,

@@ -35,7 +35,7 @@ const pageFor = (id: string, program: ProgramRows) => pageOf(contextOf(program),
 const textOf = (sheet: SheetOut) => linesOf(sheet).flat().join("\n");
 
 describe("the child page, by hand", () => {
-  /** Born 12 weeks early (28+0) on 15 August 2025: the due date is 7 November 2025. */
+  /** Born 12 weeks early (28+0) on August 15, 2025: the due date is November 7, 2025. */
   const early = pageFor("A", {
     children: [child("A", "2025-08-15", "28+0")],
     looks: [
@@ -54,11 +54,11 @@ describe("the child page, by hand", () => {
 
   test("says whom it is for, when, and both ages", () => {
     expect(textOf(early)).toContain("For the 15-month visit of A: 1 loss to talk about now");
-    // 15 August 2025 to 30 September 2026; 7 November 2025 to 30 September 2026.
+    // August 15, 2025 to September 30, 2026; November 7, 2025 to September 30, 2026.
     expect(textOf(early)).toContain(
       "13 months 15 days old (corrected 10 months 23 days; corrected ages count from the due date)",
     );
-    expect(textOf(early)).toContain("The age of 15 months comes on 15 November 2026.");
+    expect(textOf(early)).toContain("The age of 15 months comes on November 15, 2026.");
   });
 
   test("stands in its own order", () => {
@@ -69,9 +69,9 @@ describe("the child page, by hand", () => {
 
   test("new is what was first seen after the last routine visit, with the look before", () => {
     const lines = under(early, "What is new");
-    expect(lines).toContain("Since the 12-month visit was due (15 August 2026)");
+    expect(lines).toContain("Since the 12-month visit was due (August 15, 2026)");
     expect(lines).toContain(
-      "● Strolls: first seen on 20 September 2026 (13 months 5 days old, corrected 10 months 13 days), not yet on 20 August 2026.",
+      "● Strolls: first seen on September 20, 2026 (13 months 5 days old, corrected 10 months 13 days), not yet on August 20, 2026.",
     );
     expect(lines).not.toContain("Skill who 1");
     expect(lines).not.toContain("Skill cdc 2");
@@ -79,9 +79,9 @@ describe("the child page, by hand", () => {
 
   test("losses and signs come with the plain advice to talk with the child's clinician now", () => {
     const lines = under(early, "Losses and signs");
-    expect(lines).toContain("⊘ Skill cdc 2: lost; seen by 20 May 2026, recorded as lost on 20 September 2026.");
-    expect(lines).toContain("Sign seen on 20 September 2026: very stiff; no follow-up noted yet.");
-    expect(lines).toContain("Sign seen on 1 September 2026: very floppy; followed up on 10 September 2026.");
+    expect(lines).toContain("⊘ Skill cdc 2: lost; seen by May 20, 2026, recorded as lost on September 20, 2026.");
+    expect(lines).toContain("Sign seen on September 20, 2026: very stiff; no follow-up noted yet.");
+    expect(lines).toContain("Sign seen on September 1, 2026: very floppy; followed up on September 10, 2026.");
     expect(lines).toMatch(/talk with your child's clinician about this now, without waiting/);
   });
 
@@ -93,7 +93,7 @@ describe("the child page, by hand", () => {
         ["A", "cdc2", "2026-09-20", "not met"],
       ],
     });
-    expect(under(sheet, "Losses and signs")).toContain("Skill cdc 2: lost, to confirm; seen by 20 May 2026");
+    expect(under(sheet, "Losses and signs")).toContain("Skill cdc 2: lost, to confirm; seen by May 20, 2026");
     expect(textOf(sheet)).toContain("1 loss to confirm and to talk about now");
     expect(under(sheet, "Losses and signs")).toContain("no list of warning signs");
   });
@@ -101,9 +101,9 @@ describe("the child page, by hand", () => {
   test("each area says what is seen, by the latest window, and what was looked for, and how usual past a window is", () => {
     expect(under(early, "Where each area stands")).toMatch(/Gross motor Seen: ● Strolls.*○ Skill cdc 1/);
     expect(under(early, "Where each area stands")).toContain("window 1.0 to 6.0 months for 75 in 100, past)");
-    // 15 August 2025 and 7 November 2025 (the due date) to 20 September 2026, in completed months.
+    // August 15, 2025 and November 7, 2025 (the due date) to September 20, 2026, in completed months.
     expect(under(early, "Where each area stands")).toContain(
-      "Skill cdc 1 (20 September 2026, at 13 months, corrected 10; window",
+      "Skill cdc 1 (September 20, 2026, at 13 months, corrected 10; window",
     );
     expect(under(early, "Please keep in mind")).toContain("up to 1 child in 4 is past it");
     expect(under(early, "Where each area stands")).toContain("Cognitive Not looked at by the program so far.");
@@ -118,11 +118,11 @@ describe("the child page, by hand", () => {
   });
 
   test("the visits with general screening say so, and ask about it", () => {
-    // Nine months on 20 October 2026.
+    // Nine months on October 20, 2026.
     const sheet = pageFor("A", { children: [child("A", "2026-01-20")] });
     expect(textOf(sheet)).toContain("an age at which general screening is recommended");
     expect(under(sheet, "To ask")).toContain("General screening is recommended at this age");
-    // Twelve months on 20 October 2026.
+    // Twelve months on October 20, 2026.
     expect(textOf(pageFor("A", { children: [child("A", "2025-10-20")] }))).not.toMatch(/screening/);
   });
 });

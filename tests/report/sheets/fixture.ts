@@ -133,6 +133,10 @@ export function ageWhenMetTable(): Table {
       ["notMet", "Not met by last look", "children"],
       ["method", "Method", "text"],
       ["p50", "Half had met it at", "months (mean length)"],
+      ["p50Lower", "Half: lower limit", "months (mean length)"],
+      ["p50Upper", "Half: upper limit", "months (mean length)"],
+      ["p75", "75% had met it at", "months (mean length)"],
+      ["p90", "90% had met it at", "months (mean length)"],
       ["opens", "Window opens", "months"],
       ["closes", "Window closes", "months"],
       ["shareByClose", "Share met by closing", "share"],
@@ -142,9 +146,9 @@ export function ageWhenMetTable(): Table {
       ["reason", "Why not estimated", "text"],
     ]),
     rows: [
-      ["GM1", 20, 3, 14, 3, "NPMLE", 12.5, 8.2, 17.6, 0.9, 0.8, 0.96, 0.99, null],
-      ["SP1", 18, 2, 9, 7, "NPMLE", 14, null, 15, 0.5, 0.3, 0.78, 0.75, null],
-      ["SP2", 15, 15, 0, 0, null, null, 6, 9, null, null, null, null, "every child had it at the first look"],
+      ["GM1", 20, 3, 14, 3, "NPMLE", 12.5, 11.5, 13, 14.5, 16, 8.2, 17.6, 0.9, 0.8, 0.96, 0.99, null],
+      ["SP1", 18, 2, 9, 7, "NPMLE", 14, 12, null, null, null, null, 15, 0.5, 0.3, 0.78, 0.75, null],
+      ["SP2", 15, 15, 0, 0, null, null, null, null, null, null, 6, 9, null, null, null, null, "every child had it at the first look"],
     ],
     notes: ["Visits only bracket the day a skill was met."],
   };

@@ -1,5 +1,6 @@
 import { sentencesOf } from "../../../src/report/sheets/sentences/sentences";
-import { monthsInWords, pInWords } from "../../../src/report/sheets/words";
+import { monthsInWords } from "../../../src/words/dates";
+import { pInWords } from "../../../src/words/numbers";
 import type { Table } from "../../../src/tables/table";
 import { ratingsTable, referralsTable, scanTable, serviceReport, stepsTable, trendTable } from "./service-tables";
 
@@ -98,11 +99,11 @@ describe("ratings", () => {
 describe("trend", () => {
   test("first and last quarter with their numbers, the last one provisional, a reversal told", () => {
     expect(said(trendTable())).toEqual([
-      "Of the child-skills with a current look, 6 of 12 were met at the end of 2026-Q1 and 12 of 16 on 30 September 2026 (provisional)",
+      "Of the child-skills with a current look, 6 of 12 were met at the end of 2026-Q1 and 12 of 16 on September 30, 2026 (provisional)",
       "2026-Q3 is provisional: looks are still to be entered.",
       "The share moves with the ages of the children who are followed: a change is no progress or loss by itself. For 1 skill the direction turns around when sites are read apart: see the warnings below the rows.",
     ]);
-    expect(said(trendTable(false))[0]).toMatch(/30 September 2026$/);
+    expect(said(trendTable(false))[0]).toMatch(/September 30, 2026$/);
   });
 
   test("nobody has a current look", () => {

@@ -1,12 +1,13 @@
 import { dayOf } from "../../../src/age/day";
-import { counted, dayInWords, listed, percentOf, plural } from "../../../src/report/sheets/words";
+import { dayInWords } from "../../../src/words/dates";
+import { counted, listed, percentOf, plural } from "../../../src/words/numbers";
 import { basisInWords, windowInWords } from "../../../src/report/sheets/skill-words";
 import { SKILLS } from "./fixture";
 
 test("a day in words is the same in every time zone", () => {
-  expect(dayInWords(dayOf(2026, 9, 30))).toBe("30 September 2026");
-  expect(dayInWords(dayOf(2024, 2, 29))).toBe("29 February 2024");
-  expect(dayInWords(dayOf(2026, 1, 1))).toBe("1 January 2026");
+  expect(dayInWords(dayOf(2026, 9, 30))).toBe("September 30, 2026");
+  expect(dayInWords(dayOf(2024, 2, 29))).toBe("February 29, 2024");
+  expect(dayInWords(dayOf(2026, 1, 1))).toBe("January 1, 2026");
 });
 
 test("a percent never stands without its numbers", () => {

@@ -20,14 +20,14 @@ describe("priority and reason, by hand", () => {
       ["A", "who1", "2026-09-01", "lost"],
     ]);
     expect(lost).toMatchObject({ priority: 1, lost: 1 });
-    expect(lost.reason).toBe("Lost, as recorded: Skill who 1 (1 September 2026).");
+    expect(lost.reason).toBe("Lost, as recorded: Skill who 1 (September 1, 2026).");
     expect(lost.nextStep).toMatch(/child's clinician about the loss now; do not wait/);
     const toConfirm = calm([
       ["A", "who1", "2026-05-01", "met"],
       ["A", "who1", "2026-09-01", "not met"],
     ]);
     expect(toConfirm).toMatchObject({ priority: 1, lost: 1 });
-    expect(toConfirm.reason).toBe("Lost, to confirm: Skill who 1 (1 September 2026).");
+    expect(toConfirm.reason).toBe("Lost, to confirm: Skill who 1 (September 1, 2026).");
     expect(toConfirm.nextStep).toMatch(/confirm, and talk with the child's clinician about it now/);
   });
 
@@ -37,7 +37,7 @@ describe("priority and reason, by hand", () => {
     });
     expect(calm([], sign("present", null))).toMatchObject({ priority: 1, signsOpen: 1 });
     expect(calm([], sign("present", null)).reason).toBe(
-      "Warning sign without follow-up: very stiff (2 September 2026).",
+      "Warning sign without follow-up: very stiff (September 2, 2026).",
     );
     expect(calm([], sign("present", "2026-09-09"))).toMatchObject({ priority: 5, signsOpen: 0 });
     expect(calm([], sign("absent", null))).toMatchObject({ priority: 5, signsOpen: 0 });

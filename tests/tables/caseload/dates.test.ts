@@ -38,10 +38,10 @@ test("transition is due from nine months before the third birthday until the day
 
 test("a caseload says whether the conference is still due or was due", () => {
   const bornOn = (birth: string) => only({ children: [["A", birth, null, "T1", "2025-01-01", null]] });
-  // Third birthday 29 December 2026 is 90 days after the as-of date; a day earlier, the date has passed.
+  // Third birthday December 29, 2026 is 90 days after the as-of date; a day earlier, the date has passed.
   expect(bornOn("2023-12-29")).toMatchObject({ transitionDue: "2026-09-30", priority: 4 });
-  expect(bornOn("2023-12-29").reason).toContain("is due by 30 September 2026");
-  expect(bornOn("2023-12-28").reason).toContain("was due by 29 September 2026");
+  expect(bornOn("2023-12-29").reason).toContain("is due by September 30, 2026");
+  expect(bornOn("2023-12-28").reason).toContain("was due by September 29, 2026");
   expect(bornOn("2023-12-29").nextStep).toContain("transition conference");
 });
 
@@ -67,5 +67,5 @@ test("a visit is due from the day the child comes to its age back to 30 days bef
 test("a preterm child's visit goes by the age since birth", () => {
   const early = only({ children: [["A", "2026-01-10", "26+0", "T1", "2026-03-01", null]] });
   expect(early).toMatchObject({ visitDue: "2026-10-10" });
-  expect(early.reason).toContain("Routine visit of 9 months around 10 October 2026, with general screening.");
+  expect(early.reason).toContain("Routine visit of 9 months around October 10, 2026, with general screening.");
 });

@@ -28,8 +28,11 @@ function drawChart(sheet: Excel.Worksheet, out: ChartOut): void {
   const chart = sheet.charts.add(TYPES[out.kind] as Excel.ChartType, rangeOf(sheet, first.y), by);
   setSeries(sheet, chart.series.getItemAt(0), first, out.kind);
   for (const each of rest) setSeries(sheet, chart.series.add(each.name), each, out.kind);
-  chart.title.text = out.title;
-  setFont(chart.title.format.font, 11, true);
+  if (out.title === "") chart.title.visible = false;
+  else {
+    chart.title.text = out.title;
+    setFont(chart.title.format.font, 10, true);
+  }
   setAxis(chart.axes.categoryAxis, out.x);
   setAxis(chart.axes.valueAxis, out.y);
   chart.axes.valueAxis.majorGridlines.format.line.color = INK.rule;
@@ -43,15 +46,15 @@ function setSeries(sheet: Excel.Worksheet, series: Excel.ChartSeries, out: Serie
   series.setXAxisValues(rangeOf(sheet, out.x));
   if (kind === "column stacked" && !isFill(out.look)) series.chartType = "Line";
   else if (kind.endsWith("stacked")) series.gapWidth = 45;
-  if (out.named) nameBeside(series);
+  if (out.named) nameBeside(series, out.named);
   applySeriesLook(series, out.look);
 }
 
-function nameBeside(series: Excel.ChartSeries): void {
+function nameBeside(series: Excel.ChartSeries, where: NonNullable<SeriesOut["named"]>): void {
   series.hasDataLabels = true;
   series.dataLabels.showSeriesName = true;
   series.dataLabels.showValue = false;
-  series.dataLabels.position = "Top";
+  series.dataLabels.position = where === "right" ? "Right" : "Top";
   setFont(series.dataLabels.format.font, 9);
 }
 
@@ -67,6 +70,7 @@ function setAxis(axis: Excel.ChartAxis, out: AxisOut): void {
   if (out.step !== undefined) axis.majorUnit = out.step;
   if (out.format) axis.numberFormat = numberFormat(out.format);
   if (out.reversed) axis.reversePlotOrder = true;
+  if (out.labelEvery !== undefined) axis.tickLabelSpacing = out.labelEvery;
   if (out.hidden) axis.visible = false;
 }
 

@@ -69,6 +69,8 @@ function polishAxis(xml: string, axis: AxisOut): string {
     .replace("<c:tickLblPos", '<c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos');
   if (axis.hidden) out = out.replace(/<c:majorGridlines>.*?<\/c:majorGridlines>/s, "");
   if (axis.step !== undefined) out = out.replace("</c:valAx>", `<c:majorUnit val="${axis.step}"/></c:valAx>`);
+  if (axis.labelEvery !== undefined)
+    out = out.replace("<c:noMultiLvlLbl", `<c:tickLblSkip val="${axis.labelEvery}"/><c:noMultiLvlLbl`);
   if (axis.reversed) out = out.replace('<c:orientation val="minMax"/>', '<c:orientation val="maxMin"/>');
   return out;
 }

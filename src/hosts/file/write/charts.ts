@@ -11,6 +11,7 @@ import {
 } from "wasm-xlsxwriter/web";
 import { Color, type Worksheet } from "wasm-xlsxwriter/web";
 import { INK } from "../../../workbook/ink";
+import { FACE } from "../../../workbook/looks";
 import { numberFormat } from "../../../workbook/number-formats";
 import { cellText } from "../../../workbook/sheet-text";
 import { type AxisOut, type ChartOut, isFill, type SeriesOut, type SheetOut } from "../../../workbook/sheets";
@@ -45,7 +46,8 @@ function drawn(out: ChartOut, sheetName: string): Chart {
   const over = out.kind === "column stacked" ? out.series.filter(({ look }) => !isFill(look)) : [];
   for (const series of out.series) if (!over.includes(series)) chart.pushSeries(seriesOf(series, sheetName));
   if (over.length > 0) chart.combine(lines(over, sheetName));
-  chart.title().setName(chartText(out.title)).setFont(font(11).setBold());
+  if (out.title === "") chart.title().setHidden();
+  else chart.title().setName(chartText(out.title)).setFont(font(10).setBold());
   const [x, y] = out.kind.startsWith("bar") ? LYING : STANDING;
   setAxis(chart[x](), out.x);
   setAxis(chart[y](), out.y);
@@ -67,12 +69,13 @@ function seriesOf(out: SeriesOut, sheetName: string): ChartSeries {
     .setName(chartText(out.name))
     .setCategories(rangeOf(out.x, sheetName))
     .setValues(rangeOf(out.y, sheetName));
-  if (out.named) series.setDataLabel(nameBeside());
+  if (out.named) series.setDataLabel(nameBeside(out.named));
   return applyLook(series, out.look);
 }
 
-function nameBeside(): ChartDataLabel {
-  return new ChartDataLabel().showSeriesName().setPosition(ChartDataLabelPosition.Above).setFont(font(9));
+function nameBeside(where: NonNullable<SeriesOut["named"]>): ChartDataLabel {
+  const place = where === "right" ? ChartDataLabelPosition.Right : ChartDataLabelPosition.Above;
+  return new ChartDataLabel().showSeriesName().setPosition(place).setFont(font(9));
 }
 
 function rangeOf({ top, left, bottom, right }: CellRange, sheetName: string): ChartRange {
@@ -96,7 +99,7 @@ function setLegend(chart: Chart, legend: ChartOut["legend"]): void {
 }
 
 function font(size: number): ChartFont {
-  return new ChartFont().setSize(size).setColor(Color.parse(INK.text));
+  return new ChartFont().setName(FACE.name).setSize(size).setColor(Color.parse(INK.text));
 }
 
 /** The writer takes a text such as `=A1` or `North!A1` for a reference to cells; a blank keeps it a text. */

@@ -1,5 +1,5 @@
 import { Color, Format, FormatAlign, FormatBorder } from "wasm-xlsxwriter/web";
-import { INK } from "../../../workbook/ink";
+import { CELL_LOOKS, FACE } from "../../../workbook/looks";
 import { numberFormatOfCell } from "../../../workbook/number-formats";
 import type { CellFormat, CellStyle } from "../../../workbook/sheets";
 
@@ -9,14 +9,14 @@ export class Formats {
 
   get(style: CellStyle | undefined, format: CellFormat | undefined): Format {
     return this.cached(`${style}/${format}`, () => {
-      const plain = styles[style ?? "text"](new Format());
+      const plain = drawn(style);
       return format ? plain.setAlign(FormatAlign.Right).setNumFormat(numberFormatOfCell(style, format)) : plain;
     });
   }
 
   /** Text that starts like a formula stays text when someone edits the cell. */
   quoted(style: CellStyle | undefined): Format {
-    return this.cached(`${style}/quoted`, () => styles[style ?? "text"](new Format()).setQuotePrefix());
+    return this.cached(`${style}/quoted`, () => drawn(style).setQuotePrefix());
   }
 
   private cached(key: string, make: () => Format): Format {
@@ -28,35 +28,18 @@ export class Formats {
   }
 }
 
-const styles: Readonly<Record<CellStyle, (format: Format) => Format>> = {
-  title: (f) => ink(f).setBold().setFontSize(16).setTextWrap().setAlign(FormatAlign.VerticalCenter),
-  subtitle: (f) => f.setFontColor(Color.parse(INK.quiet)).setTextWrap().setAlign(FormatAlign.Top),
-  section: (f) => accent(f).setBold().setFontSize(12).setAlign(FormatAlign.Bottom),
-  note: (f) => ink(f).setTextWrap().setAlign(FormatAlign.Top),
-  heading: (f) => heading(f).setAlign(FormatAlign.Left),
-  headingRight: (f) => heading(f).setAlign(FormatAlign.Right).setIndent(1),
-  label: (f) => ink(f).setBold().setTextWrap().setAlign(FormatAlign.Top),
-  text: (f) => ink(f).setAlign(FormatAlign.VerticalCenter),
-  wrapped: (f) => ink(f).setTextWrap().setAlign(FormatAlign.VerticalCenter),
-  total: (f) => ink(f).setItalic().setAlign(FormatAlign.VerticalCenter).setBackgroundColor(Color.parse(INK.tint)),
-  marked: (f) => accent(f).setBold().setTextWrap().setAlign(FormatAlign.Top),
-  heldBack: (f) => accent(f).setBold().setAlign(FormatAlign.Right).setIndent(1).setAlign(FormatAlign.VerticalCenter),
-};
-
-function heading(format: Format): Format {
-  return ink(format)
-    .setBold()
-    .setTextWrap()
-    .setAlign(FormatAlign.Bottom)
-    .setBackgroundColor(Color.parse(INK.tint))
-    .setBorderBottom(FormatBorder.Thin)
-    .setBorderBottomColor(Color.parse(INK.accent));
+function drawn(style: CellStyle | undefined): Format {
+  const { color, points, bold, italic, wraps, fill, across, indent, down, ruled } = CELL_LOOKS[style ?? "text"];
+  let format = new Format().setFontName(FACE.name).setFontSize(points).setFontColor(Color.parse(color));
+  if (bold) format = format.setBold();
+  if (italic) format = format.setItalic();
+  if (wraps) format = format.setTextWrap();
+  if (fill) format = format.setBackgroundColor(Color.parse(fill));
+  if (across) format = format.setAlign(ACROSS[across]);
+  if (indent) format = format.setIndent(indent);
+  if (ruled) format = format.setBorderBottom(FormatBorder.Thin).setBorderBottomColor(Color.parse(ruled));
+  return format.setAlign(DOWN[down]);
 }
 
-function ink(format: Format): Format {
-  return format.setFontColor(Color.parse(INK.text));
-}
-
-function accent(format: Format): Format {
-  return format.setFontColor(Color.parse(INK.accent));
-}
+const ACROSS = { left: FormatAlign.Left, center: FormatAlign.Center, right: FormatAlign.Right } as const;
+const DOWN = { top: FormatAlign.Top, middle: FormatAlign.VerticalCenter, bottom: FormatAlign.Bottom } as const;

@@ -1,6 +1,7 @@
-import { Workbook } from "wasm-xlsxwriter/web";
+import { Format, Workbook } from "wasm-xlsxwriter/web";
 import type { Day } from "../../../age/day";
 import { safeSheetNames } from "../../../workbook/sheet-names";
+import { FACE } from "../../../workbook/looks";
 import { MOST_ROWS, type SheetOut } from "../../../workbook/sheets";
 import { addCharts } from "./charts";
 import { assertEngine, reserveMemory } from "./engine";
@@ -23,6 +24,8 @@ export function workbookBytes(sheets: readonly SheetOut[], options: WorkbookOpti
   reserveMemory(sheets.reduce((total, { rows, columns }) => total + rows.length * columns.length, 0));
   const workbook = new Workbook();
   try {
+    const face = new Format().setFontName(FACE.name).setFontSize(FACE.points);
+    workbook.setDefaultFormat(face, ROW_PIXELS, COLUMN_PIXELS);
     const formats = new Formats();
     sheets.forEach((sheet, index) => addSheet(workbook, sheet, names[index] as string, formats));
     const charts = sheets.flatMap((sheet) => sheet.charts ?? []);
@@ -31,6 +34,10 @@ export function workbookBytes(sheets: readonly SheetOut[], options: WorkbookOpti
     workbook.free();
   }
 }
+
+/** Of rows and columns without a size of their own: 15 points, and eight figures of the face. */
+const ROW_PIXELS = 20;
+const COLUMN_PIXELS = 64;
 
 function addSheet(workbook: Workbook, sheet: SheetOut, name: string, formats: Formats): void {
   const target = workbook.addWorksheet();

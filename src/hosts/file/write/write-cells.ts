@@ -82,7 +82,7 @@ function numberCell(
   if (!Number.isFinite(value)) throw new RangeError(`workbookBytes: ${a1(row, column)} holds no finite number`);
   if (format !== "date") return written(value, style, format);
   const serial = serialOf(value, 1900);
-  // Excel knows no day before 1 January 1900.
+  // Excel knows no day before January 1, 1900.
   return serial < 1 ? textCell(isoOf(value), style) : written(serial, style, format);
 }
 

@@ -57,7 +57,7 @@ function gridCell({ value, format, style }: StyledCell, looks: Looks): ICellData
 
 function dateCell(day: number, style: StyledCell["style"], looks: Looks): ICellData {
   const serial = serialOf(day, 1900);
-  // The grid, like Excel, knows no day before 1 January 1900.
+  // The grid, like Excel, knows no day before January 1, 1900.
   if (serial < 1) return { ...valueCell(isoOf(day)), s: looks.get(style, undefined) };
   return { ...valueCell(serial), s: looks.get(style, "date") };
 }

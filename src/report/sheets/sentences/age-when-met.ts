@@ -1,5 +1,5 @@
 import type { Table } from "../../../tables/table";
-import { plural } from "../words";
+import { plural } from "../../../words/numbers";
 import { readTable, type Row, type TableReader } from "../read-table";
 
 export function ageWhenMetSentences(table: Table): readonly string[] {

@@ -1,7 +1,7 @@
 import type { Table } from "../../../tables/table";
 import type { Report } from "../../report";
 import { ALL_SKILLS, type Row, readTable, type TableReader } from "../read-table";
-import { capital, counted, percentOf, plural } from "../words";
+import { capital, counted, percentOf, plural } from "../../../words/numbers";
 
 export function metByBandSentences(table: Table, report: Report): readonly string[] {
   const read = readTable(table);

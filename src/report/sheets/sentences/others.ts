@@ -1,6 +1,6 @@
 import type { Table } from "../../../tables/table";
 import { readTable } from "../read-table";
-import { percentOf, plural } from "../words";
+import { percentOf, plural } from "../../../words/numbers";
 
 export function reachedByAgeSentences(table: Table): readonly string[] {
   const read = readTable(table);

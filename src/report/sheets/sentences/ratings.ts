@@ -1,6 +1,6 @@
 import type { Table } from "../../../tables/table";
 import { type Row, readTable, type TableReader } from "../read-table";
-import { percentOf, plural } from "../words";
+import { percentOf, plural } from "../../../words/numbers";
 
 export const CATEGORIES = ["a", "b", "c", "d", "e"] as const;
 

@@ -1,6 +1,7 @@
 import type { Table } from "../../../tables/table";
 import { type Row, readTable, type TableReader } from "../read-table";
-import { monthsInWords, pInWords, plural } from "../words";
+import { monthsInWords } from "../../../words/dates";
+import { pInWords, plural } from "../../../words/numbers";
 
 /** Above this a cluster is no more than chance gives. */
 export const NOTABLE_P = 0.05;

@@ -1,7 +1,7 @@
 import { PLAN_WITHIN_DAYS } from "../../../tables/referral-steps-sets";
 import type { Table } from "../../../tables/table";
 import { type Row, readTable, type TableReader } from "../read-table";
-import { percentOf, plural } from "../words";
+import { percentOf, plural } from "../../../words/numbers";
 
 export function referralStepsSentences(table: Table): readonly string[] {
   const read = readTable(table);

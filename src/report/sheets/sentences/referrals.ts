@@ -1,7 +1,7 @@
 import { flaggedByLuck, smallestDetectableRatio } from "../../../statistics/funnel";
 import type { Table } from "../../../tables/table";
 import { type Row, readTable, type TableReader } from "../read-table";
-import { listed, pInWords, plural } from "../words";
+import { listed, pInWords, plural } from "../../../words/numbers";
 
 /** Of the adjusted p, and of both tails of the ratio that would be seen. */
 const NOTABLE = 0.05;

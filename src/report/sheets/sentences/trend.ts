@@ -1,7 +1,8 @@
 import type { Table } from "../../../tables/table";
 import type { Report } from "../../report";
 import { readTable } from "../read-table";
-import { percentOf, plural, settingDay } from "../words";
+import { percentOf, plural } from "../../../words/numbers";
+import { settingDay } from "../setting-day";
 
 export function trendSentences(table: Table, { settings }: Report): readonly string[] {
   const read = readTable(table);

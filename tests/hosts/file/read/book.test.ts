@@ -30,7 +30,7 @@ test.each([
   expect((await bothWays({ "xl/workbook.xml": workbook(inside) })).dateSystem).toBe(system);
 });
 
-/** 2 January 1904 is day 1 of the 1904 system (ECMA-376 Part 1, 18.17.4.1). */
+/** January 2, 1904 is day 1 of the 1904 system (ECMA-376 Part 1, 18.17.4.1). */
 test("an ISO date counts in the date system of its workbook", async () => {
   const parts = { "xl/workbook.xml": workbook('<workbookPr date1904="1"/>') };
   expect(await cells('<row><c t="d"><v>1904-01-02</v></c></row>', parts)).toEqual({ "0,0": "date: 1" });

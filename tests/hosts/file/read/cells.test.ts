@@ -78,7 +78,7 @@ test("CDATA, comments and line ends inside a cell", async () => {
   expect(await cells(rows)).toEqual({ "0,0": "a<b", "0,1": 13, "0,2": "a\nb\nc" });
 });
 
-/** Serial numbers: ECMA-376 Part 1, 18.17.4.1; 45292 is 1 January 2024 in the 1900 system. */
+/** Serial numbers: ECMA-376 Part 1, 18.17.4.1; 45292 is January 1, 2024 in the 1900 system. */
 test("cells of ISO dates become serial numbers, and stay text where they are no date", async () => {
   const rows = `<row r="1"><c t="d"><v>2024-01-01</v></c><c t="d"><v>2024-01-01T12:00:00</v></c><c t="d"><v>2024-01-01T06:00:00Z</v></c>
     <c t="d"><v>1900-02-28</v></c><c t="d"><v>1900-03-01</v></c><c t="d"><v>2023-02-29</v></c><c t="d"><v>soon</v></c></row>`;

@@ -49,7 +49,7 @@ test("what is written is read back to the letter", async () => {
     sheets: [
       {
         name: "Children",
-        // 20,454 days after 1 January 1970 is 1 January 2026, serial 46,023 (ECMA-376 Part 1, 18.17.4.1).
+        // 20,454 days after January 1, 1970 is January 1, 2026, serial 46,023 (ECMA-376 Part 1, 18.17.4.1).
         cells: {
           "1,0": "AF-001",
           "1,1": "date: 46023",

@@ -201,7 +201,7 @@ componentTest(["soffice", "pdftotext"], "LibreOffice prints every sheet without 
     const text = withConverted(file, "pdf", (pdf) => execFileSync("pdftotext", ["-layout", pdf, "-"]).toString());
     expect(text).not.toContain("###");
     for (const part of [
-      "Skills met: what the records say on 30 September 2026",
+      "Skills met: what the records say on September 30, 2026",
       "Page 1 of",
       "Walks some steps alone",
     ]) {

@@ -1,0 +1,106 @@
+import { plural } from "../../words/numbers";
+import { monthInWords, monthsInWords } from "../../words/dates";
+import { smallestDetectableRatio } from "../../statistics/funnel";
+import type { Table } from "../../tables/table";
+import type { Report } from "../report";
+import { countAxis } from "../sheets/count-axis";
+import { type Row, readTable, type TableReader } from "../sheets/read-table";
+import { notThere, type ReportFinding, tableOf } from "./finding";
+import type { BarPicture } from "./picture";
+
+const ID = "clusters";
+/** Above this a cluster is no more than chance gives. */
+export const NOTABLE_P = 0.05;
+const NOTABLE = 0.05;
+const POWER = 0.8;
+const EVERY = "all";
+
+/** The place and months where chance explains the referrals least, or that no place stands out. */
+export function clusters(report: Report): ReportFinding {
+  const scan = tableOf(report, "referral-scan");
+  const read = scan && readTable(scan);
+  const first = scan?.rows[0];
+  if (scan && read && first && (read.number(first, "p") ?? 1) <= NOTABLE_P) {
+    return {
+      id: ID,
+      headline: `${clusterInWords(read, first)}.`,
+      below: [ASK_FIRST],
+      picture: picture(report, read, first),
+    };
+  }
+  const referrals = tableOf(report, "referrals");
+  if (!referrals) return notThere(ID, "Where referrals clustered");
+  return {
+    id: ID,
+    headline: `No place had more referrals than its children's ages explain.`,
+    below: quiet(referrals),
+    picture: scan && read && first ? picture(report, read, first) : null,
+  };
+}
+
+export const ASK_FIRST =
+  "A new referrer, a screening day or a caught-up list does this as readily as a change in the children. Ask first.";
+
+/** `River had 16 speech referrals in January to March 2026, where 2.3 were expected`. */
+export function clusterInWords(read: TableReader, row: Row): string {
+  const months = monthsInWords(read.text(row, "firstMonth"), read.text(row, "lastMonth"));
+  const area = read.text(row, "area");
+  const kind = area === EVERY ? "" : `${area} `;
+  const observed = plural(read.number(row, "observed") ?? 0, `${kind}referral`, `${kind}referrals`);
+  return `${placeOf(read, row)} had ${observed} in ${months}, where ${(read.number(row, "expected") ?? 0).toFixed(1)} were expected`;
+}
+
+export function placeOf(read: TableReader, row: Row): string {
+  const place = read.text(row, "place");
+  return place === EVERY ? "All sites together" : place || "Children without a site";
+}
+
+function quiet(referrals: Table): string[] {
+  const read = readTable(referrals);
+  const of = (dimension: string) => referrals.rows.filter((row) => read.text(row, "dimension") === dimension);
+  const quarters = of("quarter");
+  const made = plural(read.sum(quarters, "referrals"), "referral", "referrals");
+  const months = read.sum(quarters, "childMonths").toFixed(0);
+  return [`${made} in ${months} child-months. ${detectable(read, of("site"))}`.trim()];
+}
+
+/** What so few referrals could have shown at all. */
+export function detectable(read: TableReader, sites: readonly Row[]): string {
+  const ratios = sites.flatMap((row) => {
+    const expected = read.number(row, "expected") ?? 0;
+    return expected > 0 ? [smallestDetectableRatio(expected, NOTABLE, POWER)] : [];
+  });
+  if (ratios.length === 0) return "";
+  return `With so few, only a site at ${Math.min(...ratios).toFixed(1)} times its expected number would have been noticed.`;
+}
+
+const LABEL_EVERY = 3;
+
+function picture({ print }: Report, read: TableReader, first: Row): BarPicture | null {
+  const months = print.scannedMonths;
+  if (months.length === 0) return null;
+  const isWithin = (month: string) => month >= read.text(first, "firstMonth") && month <= read.text(first, "lastMonth");
+  const most = Math.max(...months.flatMap(({ observed, expected }) => [observed, expected]));
+  return {
+    kind: "column stacked",
+    title: "Referrals by month, and how many were expected",
+    altText: `${clusterInWords(read, first)}. Columns of referrals by month from ${monthInWords(months[0]!.month)} to ${monthInWords(months.at(-1)!.month)}, those of the cluster filled, with a line of the expected number.`,
+    parts: [
+      { name: "In the cluster", look: "solid" },
+      { name: "In other months", look: "hollow" },
+      { name: "Expected for the children's ages", look: "dashed" },
+    ],
+    bars: months.map(({ month, observed, expected }) => ({
+      label: shortMonth(month),
+      values: [isWithin(month) ? observed : 0, isWithin(month) ? 0 : observed, expected],
+    })),
+    x: { title: "", labelEvery: LABEL_EVERY },
+    y: countAxis("", most, 4),
+    legend: "bottom",
+  };
+}
+
+/** `Jan 26`. */
+export function shortMonth(month: string): string {
+  return `${monthInWords(month).slice(0, 3)} ${month.slice(2, 4)}`;
+}
