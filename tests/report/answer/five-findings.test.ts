@@ -5,10 +5,12 @@ import { ageWhenMetTable, smallReport } from "../sheets/fixture";
 import { ratingsTable, referralsTable, scanTable, serviceReport, stepsTable } from "../sheets/service-tables";
 
 /** Invented counts: 40 skills past a CDC window, 30 checked, 24 met; 12 past a WHO window, 10 checked, 10 met. */
+const EXPECTED: string = "expected-by-now";
+
 function expectedTable(): Table {
   const counts = ["pastWindow", "met", "notMet", "lost", "needsRecheck", "notChecked", "checked"];
   return {
-    id: "expected-by-now",
+    id: EXPECTED as Table["id"],
     title: "Skills expected by now",
     population: "Invented children",
     columns: [
