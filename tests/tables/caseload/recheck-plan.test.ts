@@ -35,7 +35,10 @@ test("safety first: signs and losses, then several past their windows, then resu
       .map(({ skill }) => skill)
       .slice(0, 2),
   ).toEqual(["who1", "who2"]);
-  expect(first("B")).toMatchObject({ skill: "cdc1", reason: expect.stringMatching(/different results on September 1/) });
+  expect(first("B")).toMatchObject({
+    skill: "cdc1",
+    reason: expect.stringMatching(/different results on September 1/),
+  });
   expect(first("A")?.reason).toMatch(/without another look the next report will not know|never looked for/);
 });
 
