@@ -1,5 +1,5 @@
 import { counted, listed, plural, shareOf } from "../../words/numbers";
-import { PLAN_WITHIN_DAYS } from "../../tables/referral-steps-times";
+import { PLAN_WITHIN_DAYS } from "../../tables/referral-steps-sets";
 import type { Report } from "../report";
 import { countAxis } from "../sheets/count-axis";
 import { type Row, readTable, type TableReader } from "../sheets/read-table";
