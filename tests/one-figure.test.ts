@@ -7,7 +7,7 @@ import path from "node:path";
 import { FUNCTIONS } from "../functions/registry";
 import { readWorkbook } from "../src/hosts/file/read-workbook";
 import { PageWorkbook } from "../src/hosts/page/page-workbook";
-import { runReport } from "../src/report/run";
+import { reportOf } from "./support/report-of";
 import { reportSheets } from "../src/report/sheets/report-sheets";
 import { makeSample } from "../src/sample/make-sample";
 import { sampleSheets } from "../src/sample/sample-sheets";
@@ -72,7 +72,7 @@ test("METBYBAND finds what the command line finds", () => {
 });
 
 test("the printed sheet shows what the table holds", async () => {
-  const sheets = reportSheets(reportOf(file));
+  const sheets = reportSheets(ownReport(file));
   for (const id of ["met-by-band", "age-when-met"]) {
     const table = commandLine.find((each) => each.id === id)!;
     const numbers = new Set(table.rows.flat().filter((value) => typeof value === "number"));
@@ -84,13 +84,13 @@ test("the printed sheet shows what the table holds", async () => {
 });
 
 async function tablesThrough(host: WorkbookHost): Promise<unknown> {
-  return JSON.parse(JSON.stringify(reportOf(await host.read(job())).tables));
+  return JSON.parse(JSON.stringify(ownReport(await host.read(job())).tables));
 }
 
-function reportOf(workbook: WorkbookIn) {
+function ownReport(workbook: WorkbookIn) {
   const parsed = parseSettings({ asOf: AS_OF }, 1900);
   if ("messages" in parsed) throw new Error(parsed.messages.join(" "));
-  return runReport(workbook, parsed.settings, { tables: TABLES, decisions: [] });
+  return reportOf(workbook, parsed.settings, TABLES);
 }
 
 /** The cells of a sheet's table as Excel hands them to a function. */

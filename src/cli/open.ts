@@ -1,6 +1,11 @@
 import { nodeInflate } from "../hosts/file/node-inflate";
 import { readWorkbook, UnreadableWorkbook } from "../hosts/file/read-workbook";
 import { type Decision, parseDecisions } from "../records/corrections/decisions";
+import { fingerprintOf } from "../records/fingerprint";
+import { readRecords, RecordsUnusable } from "../records/read-records";
+import type { Records } from "../records/records";
+import type { Report } from "../report/report";
+import type { ReportRun } from "../report/run";
 import { parseSettings, type Settings } from "../settings/settings";
 import type { WorkbookIn } from "../workbook/workbook";
 import { badRequest, unreadable } from "./failure";
@@ -29,4 +34,24 @@ export function decisionsFrom(file: string | null): readonly Decision[] {
   const parsed = parseDecisions(readJson(file));
   if ("messages" in parsed) throw badRequest(parsed.messages.map((each) => `${file}: ${each}`).join("\n"));
   return parsed.decisions;
+}
+
+/** The records of a workbook, read once for a command, with the fingerprint of the cells that they were read from. */
+export function recordsFrom(
+  workbook: WorkbookIn,
+  settings: Settings,
+  decisions: readonly Decision[],
+): { readonly records: Records; readonly fingerprint: string } {
+  try {
+    const records = readRecords(workbook, settings, decisions);
+    return { records, fingerprint: fingerprintOf(workbook, records.input) };
+  } catch (error) {
+    if (error instanceof RecordsUnusable) throw unreadable(error.message);
+    throw error;
+  }
+}
+
+export function reportOrFail(run: ReportRun): Report {
+  if ("reason" in run) throw badRequest(run.reason);
+  return run.report;
 }

@@ -1,5 +1,5 @@
 import { strFromU8 } from "fflate";
-import type { Decision } from "../records/corrections/decisions";
+import type { Records } from "../records/records";
 import type { PreparedRelease } from "../release/prepared";
 import { checkText, textLines } from "../release/text-check/check-text";
 import { compareWithEarlier, comparisonLines } from "../release/words/compare-earlier";
@@ -8,9 +8,9 @@ import type { WordsContext } from "../release/words/words-context";
 import type { OutputRules } from "../report/release/release-rules";
 import { runReport } from "../report/run";
 import { echoSettings, type Settings } from "../settings/settings";
-import type { WorkbookIn } from "../workbook/workbook";
 import { badRequest } from "./failure";
 import { readBytes } from "./files";
+import { reportOrFail } from "./open";
 import type { RequestOf } from "./request";
 import { progress } from "./say";
 
@@ -43,8 +43,8 @@ export interface Made {
   readonly context: WordsContext;
   readonly rules: OutputRules;
   readonly settings: Settings;
-  readonly workbook: WorkbookIn;
-  readonly decisions: readonly Decision[];
+  readonly records: Records;
+  readonly fingerprint: string;
 }
 
 export function besideLines({ prose, earlier }: Beside, made: Made): string[] {
@@ -70,9 +70,10 @@ const EARLIER =
   "Beside the earlier report (for you: an earlier report is not protected, and its figures may leave only in a release of their own):";
 
 /** The true tables are made for this alone: what is held back is known nowhere else. */
-function checkedLines(prose: string, { release, context, rules, settings, workbook, decisions }: Made): string[] {
+function checkedLines(prose: string, { release, context, rules, settings, records, fingerprint }: Made): string[] {
   progress("Checking the text against the release");
-  const { tables } = runReport(workbook, settings, { tables: release.tables.map(({ id }) => id), decisions });
+  const ids = release.tables.map(({ id }) => id);
+  const { tables } = reportOrFail(runReport(records, { settings, tables: ids, fingerprint }));
   const inside = { truth: tables, skills: context.skills, names: rules.names };
   const findings = checkText(prose, release, inside);
   return findings.length === 0 ? ["The text has no figures."] : textLines(findings);

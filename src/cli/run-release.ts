@@ -1,6 +1,5 @@
 import { loadSolver } from "../hosts/file/load-solver";
 import type { Decision } from "../records/corrections/decisions";
-import { readRecords, RecordsUnusable } from "../records/read-records";
 import type { Records } from "../records/records";
 import { appendEntry, type Ledger, ledgerText } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
@@ -9,11 +8,11 @@ import { contextOf, rulesOf } from "../report/release/release-rules";
 import { withoutLedger } from "../report/release/without-ledger";
 import type { Settings } from "../settings/settings";
 import { canBeMade, TABLE_CATALOGUE } from "../tables/catalogue";
-import { UnknownColumn } from "../tables/groups";
+import { unknownColumn } from "../tables/groups";
 import type { ReleasableId } from "../tables/table";
 import type { WorkbookIn } from "../workbook/workbook";
-import { badRequest, EXIT, unreadable } from "./failure";
-import { decisionsFrom, openWorkbook } from "./open";
+import { badRequest, EXIT } from "./failure";
+import { decisionsFrom, openWorkbook, recordsFrom } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
 import { checkLedgerStands, checkPlaces, formatsOf, ledgerFrom, settingsWithDate, tablesOf } from "./release-checks";
 import { made, save } from "./release-output";
@@ -31,8 +30,8 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const beside = besideFrom(request);
   const decisions = decisionsFrom(request.decisions);
   const workbook = await openWorkbook(request.book);
-  const records = recordsFrom(workbook, settings, decisions);
-  checkRecords(tables, records);
+  const { records, fingerprint } = recordsFrom(workbook, settings, decisions);
+  checkRecords(tables, settings, records);
   const found = await prepared(workbook, settings, tables, decisions, ledger);
   const release = request.ledger === null ? withoutLedger(found) : found;
   const context = contextOf(release, settings, records);
@@ -40,7 +39,7 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const rules = rulesOf(release, settings, records);
   const files = await made(release, context, formats, rules);
   const after = appendEntry(ledger, release.entry);
-  const lines = besideLines(beside, { release, context, rules, settings, workbook, decisions });
+  const lines = besideLines(beside, { release, context, rules, settings, records, fingerprint });
   if (request.ledger !== null) checkLedgerStands(request.ledger, ledger);
   const written = save(request, files, request.ledger === null ? null : ledgerText(after));
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };
@@ -48,16 +47,9 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   return EXIT.done;
 }
 
-function recordsFrom(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[]): Records {
-  try {
-    return readRecords(workbook, settings, decisions);
-  } catch (error) {
-    if (error instanceof RecordsUnusable) throw unreadable(error.message);
-    throw error;
-  }
-}
-
-function checkRecords(tables: readonly ReleasableId[], records: Records): void {
+function checkRecords(tables: readonly ReleasableId[], { by }: Settings, records: Records): void {
+  const unknown = unknownColumn(records.enrolments.columns, by);
+  if (unknown !== null) throw badRequest(unknown);
   const missing = tables.find((id) => !canBeMade(id, records));
   if (missing === undefined) return;
   throw badRequest(
@@ -74,15 +66,10 @@ async function prepared(
   ledger: Ledger,
 ): Promise<PreparedRelease> {
   const options = { tables, decisions, ledger, solver: await loadSolver(), onStep: progress };
-  try {
-    const found = prepareRelease(workbook, settings, options);
-    if (isRefusal(found)) throw badRequest(refusalText(found));
-    if (found.tables.every(({ rows }) => rows.length === 0)) throw badRequest(NOTHING);
-    return found;
-  } catch (error) {
-    if (error instanceof UnknownColumn) throw badRequest(error.message);
-    throw error;
-  }
+  const found = prepareRelease(workbook, settings, options);
+  if (isRefusal(found)) throw badRequest(refusalText(found));
+  if (found.tables.every(({ rows }) => rows.length === 0)) throw badRequest(NOTHING);
+  return found;
 }
 
 const NOTHING = "The tables hold no row on that day: choose a later --as-of, or other tables. Nothing was written.";

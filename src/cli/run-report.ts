@@ -1,18 +1,15 @@
 import path from "node:path";
 import { writeWorkbook } from "../hosts/file/write-workbook";
-import { RecordsUnusable } from "../records/read-records";
 import { reportJson } from "../report/json";
-import type { Report } from "../report/report";
-import { NothingByThen, runReport } from "../report/run";
+import { runReport } from "../report/run";
 import { reportSheets } from "../report/sheets/report-sheets";
 import type { Settings } from "../settings/settings";
 import { TABLE_IDS, tableIdOf } from "../tables/catalogue";
-import { UnknownColumn } from "../tables/groups";
 import type { TableId } from "../tables/table";
 import { isoOf, type Day } from "../age/day";
-import { badRequest, EXIT, unreadable } from "./failure";
+import { badRequest, EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { decisionsFrom, openWorkbook, settingsFrom } from "./open";
+import { decisionsFrom, openWorkbook, recordsFrom, reportOrFail, settingsFrom } from "./open";
 import { summaryOf } from "./report-summary";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
@@ -26,7 +23,9 @@ export async function runReportCommand(request: RequestOf<"report">): Promise<nu
   checkOutputs([request.book, ...(request.decisions ? [request.decisions] : [])], outputs);
   const decisions = decisionsFrom(request.decisions);
   const workbook = await openWorkbook(request.book);
-  const report = made(() => runReport(workbook, settings, { tables, decisions, onStep: progress }));
+  progress("Reading the records");
+  const { records, fingerprint } = recordsFrom(workbook, settings, decisions);
+  const report = reportOrFail(runReport(records, { settings, tables, fingerprint, onStep: progress }));
   progress("Writing the report");
   if (out !== null) writeWhole(out, writeWorkbook(reportSheets(report), { created: asOf }));
   if (request.json !== null) writeWhole(request.json, reportJson(report));
@@ -52,15 +51,4 @@ function tablesOf(names: readonly string[] | null): readonly TableId[] | null {
   if (tables.length === names.length && names.length > 0) return tables;
   const unknown = names.find((name) => tableIdOf(name) === null);
   throw badRequest(`There is no table "${unknown ?? ""}". The tables are: ${TABLE_IDS.join(", ")}.`);
-}
-
-/** Says in a sentence what stopped a run that could not be made. */
-function made(run: () => Report): Report {
-  try {
-    return run();
-  } catch (error) {
-    if (error instanceof UnknownColumn || error instanceof NothingByThen) throw badRequest(error.message);
-    if (error instanceof RecordsUnusable) throw unreadable(error.message);
-    throw error;
-  }
 }

@@ -34,7 +34,7 @@ export interface ReleaseOptions {
  * Figures that can leave the program: tables drafted, tied to earlier releases, protected and attacked. Nothing is written.
  *
  * @throws {RecordsUnusable} when a table that is needed is missing, or none of its rows can be used
- * @throws {UnknownColumn} when `by` names no column of Children
+ * @throws {RangeError} when `by` names no column of Children
  * @throws {RangeError} when a table is asked for that may not be released
  */
 export function prepareRelease(

@@ -1,9 +1,6 @@
 import { DAYS_PER_MEAN_MONTH } from "../age/months";
 import { buildCohort } from "../cohort/cohort";
 import { NOT_FOLLOWED } from "../cohort/following";
-import type { Decision } from "../records/corrections/decisions";
-import { fingerprintOf } from "../records/fingerprint";
-import { readRecords } from "../records/read-records";
 import type { Records } from "../records/records";
 import { RULES } from "../records/findings/rules";
 import { echoSettings, type Settings } from "../settings/settings";
@@ -11,44 +8,37 @@ import { rowsAndGroups } from "../tables/age-when-met";
 import { canBeMade, TABLE_CATALOGUE, TABLE_IDS } from "../tables/catalogue";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
+import { unknownColumn } from "../tables/groups";
 import { mostLikelyMonths } from "../tables/referral-scan-months";
 import type { Table, TableId } from "../tables/table";
 import { trendOverview } from "../tables/trend-overview";
-import type { WorkbookIn } from "../workbook/workbook";
 import { countedSentences, lookSentences } from "./counted";
 import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
 import { VERSION } from "./version";
 
-/** The as-of date comes before anything that the workbook records. */
-export class NothingByThen extends RangeError {
-  constructor() {
-    super("The as-of date comes before the first record: no child was followed by then. Choose a later date.");
-  }
-}
-
-export interface RunOptions {
-  /** Table ids; null: all that are not internal. */
+/** What a report is asked for. */
+export interface ReportAsk {
+  readonly settings: Settings;
+  /** Null: all that are not internal. */
   readonly tables: readonly TableId[] | null;
-  readonly decisions: readonly Decision[];
+  /** Of the cells that the records were read from. */
+  readonly fingerprint: string;
   /** Told what is being done, before it is done. */
   readonly onStep?: (step: string) => void;
 }
 
-/**
- * The whole run: cells to records, records to a cohort, the cohort to tables.
- *
- * @throws {RecordsUnusable} when a table that is needed is missing, or none of its rows can be used
- * @throws {NothingByThen} when the as-of date comes before the first record
- * @throws {UnknownColumn} when `by` names no column of Children
- */
-export function runReport(workbook: WorkbookIn, settings: Settings, options: RunOptions): Report {
-  const step = options.onStep ?? (() => undefined);
-  step("Reading the records");
-  const records = readRecords(workbook, settings, options.decisions);
+/** A report, or why none can be made, in a sentence that says what to do. */
+export type ReportRun = { readonly report: Report } | { readonly reason: string };
+
+/** The whole run: records to a cohort, the cohort to tables. */
+export function runReport(records: Records, ask: ReportAsk): ReportRun {
+  const { settings, onStep: step = () => undefined } = ask;
+  const unknown = unknownColumn(records.enrolments.columns, settings.by);
+  if (unknown !== null) return { reason: unknown };
   step("Putting looks in order");
   const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, records));
-  refuseTooEarly(estimates, records);
-  const wanted = options.tables ?? TABLE_IDS.filter((id) => !TABLE_CATALOGUE[id].internal);
+  if (isTooEarly(estimates, records)) return { reason: TOO_EARLY };
+  const wanted = ask.tables ?? TABLE_IDS.filter((id) => !TABLE_CATALOGUE[id].internal);
   const [possible, skipped] = partition(
     TABLE_IDS.filter((id) => wanted.includes(id)),
     (id) => canBeMade(id, records),
@@ -57,6 +47,26 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
     step(`Making ${id}`);
     return TABLE_CATALOGUE[id].make(estimates);
   });
+  return { report: reportOf(estimates, records, ask.fingerprint, tables, skipped) };
+}
+
+const TOO_EARLY =
+  "The as-of date comes before the first record: no child was in the program by then. Choose a later date.";
+
+function isTooEarly({ context: { cohort, asOf } }: AgeEstimates, { observations, input }: Records): boolean {
+  const nobodyYet = cohort.ids.every((_, child) => cohort.following.firstDayUpTo(child, asOf) === null);
+  const laterRows = input.some(({ leftOut }) => (leftOut[reasonOf("date-after-as-of")] ?? 0) > 0);
+  return nobodyYet && observations.day.length === 0 && laterRows;
+}
+
+function reportOf(
+  estimates: AgeEstimates,
+  records: Records,
+  fingerprint: string,
+  tables: readonly Table[],
+  skipped: readonly TableId[],
+): Report {
+  const { settings } = estimates.context;
   const echo = echoSettings(settings);
   return {
     tool: { name: TOOL_NAME, version: VERSION },
@@ -64,20 +74,9 @@ export function runReport(workbook: WorkbookIn, settings: Settings, options: Run
     input: records.input,
     findings: records.findings,
     tables,
-    provenance: {
-      fingerprint: fingerprintOf(workbook, records.input),
-      settings: echo,
-      version: VERSION,
-      seed: settings.seed,
-    },
+    provenance: { fingerprint, settings: echo, version: VERSION, seed: settings.seed },
     print: printMatter(estimates, records, tables, skipped),
   };
-}
-
-function refuseTooEarly({ context: { cohort, asOf } }: AgeEstimates, { observations, input }: Records): void {
-  const nobodyYet = cohort.ids.every((_, child) => cohort.following.firstDayUpTo(child, asOf) === null);
-  const laterRows = input.some(({ leftOut }) => (leftOut[reasonOf("date-after-as-of")] ?? 0) > 0);
-  if (nobodyYet && observations.day.length === 0 && laterRows) throw new NothingByThen();
 }
 
 function partition<T>(all: readonly T[], is: (each: T) => boolean): [T[], T[]] {

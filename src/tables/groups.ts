@@ -13,16 +13,23 @@ export interface Groups {
   readonly ofEnrolment: Int32Array;
 }
 
-/** A name of `by` that is no column of Children; the message lists those there are. */
-export class UnknownColumn extends RangeError {}
+/** What is wrong with the names of `by`, and which columns Children has; null where each is one of them. */
+export function unknownColumn(columns: readonly GroupColumn[], by: Settings["by"]): string | null {
+  const unknown = by.find((name) => !findGroupColumn(columns, name));
+  if (unknown === undefined) return null;
+  const known = columns.map(({ heading }) => heading).join(", ") || "none";
+  return `Children has no column "${unknown}" to group by. It has: ${known}.`;
+}
 
 /**
  * Groups are listed by the code units of their values, so that no locale can reorder them.
  *
- * @throws {UnknownColumn} when a name of `by` is no column of Children
+ * @throws {RangeError} when a name of `by` is no column of Children
  */
 export function groupsBy(cohort: Cohort, by: Settings["by"]): Groups {
-  const columns = by.map((name) => columnNamed(cohort, name));
+  const unknown = unknownColumn(cohort.enrolments.columns, by);
+  if (unknown !== null) throw new RangeError(unknown);
+  const columns = by.flatMap((name) => findGroupColumn(cohort.enrolments.columns, name) ?? []);
   const keys = Array.from(cohort.enrolments.child, (_, row) => columns.map((column) => column.values[row] ?? ""));
   const distinct = new Map(keys.map((values) => [keyOf(values), values]));
   const values = [...distinct.values()].sort(byCodeUnit);
@@ -32,13 +39,6 @@ export function groupsBy(cohort: Cohort, by: Settings["by"]): Groups {
     values: values.length === 0 && by.length === 0 ? [[]] : values,
     ofEnrolment: Int32Array.from(keys, (each) => position.get(keyOf(each)) as number),
   };
-}
-
-function columnNamed(cohort: Cohort, name: string): GroupColumn {
-  const column = findGroupColumn(cohort.enrolments.columns, name);
-  if (column) return column;
-  const known = cohort.enrolments.columns.map((each) => each.heading).join(", ") || "none";
-  throw new UnknownColumn(`Children has no column "${name}" to group by. It has: ${known}.`);
 }
 
 function keyOf(values: readonly string[]): string {

@@ -1,10 +1,8 @@
 import { RecordsUnusable } from "../../src/records/unusable";
 import { NobodyOfThatName } from "../../src/report/pages/make-page";
-import { NothingByThen } from "../../src/report/run";
-import { UnknownColumn } from "../../src/tables/groups";
 import { buffersOf } from "./load";
 import type { Answer, Answerers, Failure, FromWorker, RequestKind, ToWorker, WorkEvents } from "./messages";
-import { ReleaseStopped } from "./release/release-stopped";
+import { Refused } from "./refused";
 
 export type Post = (message: FromWorker, transfer?: ArrayBuffer[]) => void;
 
@@ -37,10 +35,8 @@ function transferOf(kind: RequestKind, answer: unknown): ArrayBuffer[] {
 
 /** Any other failure keeps its message to itself: it might carry the text of a cell. */
 function failureOf(error: unknown): Failure {
-  if (error instanceof UnknownColumn) return { name: "UnknownColumn", message: error.message };
-  if (error instanceof NothingByThen) return { name: "NothingByThen", message: error.message };
   if (error instanceof NobodyOfThatName) return { name: "NobodyOfThatName", message: error.message };
-  if (error instanceof ReleaseStopped) return { name: "ReleaseStopped", message: error.message };
+  if (error instanceof Refused) return { name: error.name, message: error.message };
   if (error instanceof RecordsUnusable) return { name: "RecordsUnusable", message: error.message };
   return { name: error instanceof Error ? error.name : "Error", message: null };
 }

@@ -3,6 +3,7 @@ import { dayInWords } from "../../src/words/dates";
 import { buildCohort } from "../../src/cohort/cohort";
 import { makePage } from "../../src/report/pages/make-page";
 import { runReport } from "../../src/report/run";
+import { fingerprintOf } from "../../src/records/fingerprint";
 import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
 import { TABLES } from "../../src/records/tables";
 import { isReleasable, TABLE_CATALOGUE, TABLE_IDS } from "../../src/tables/catalogue";
@@ -32,6 +33,7 @@ import type {
 import { type ReadFound, readFound } from "./records/read-found";
 import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseBuilt } from "./release/released";
 import type { Releases } from "./release/releases";
+import { reportOrRefuse } from "./refused";
 import { headOf, partsOf } from "./sheet-parts";
 
 /** What is loaded only when it is asked for. */
@@ -85,10 +87,11 @@ export class Work implements Answerers {
 
   build({ settings, decisions, tables }: BuildAsk, { onStep }: Steps): Built {
     onStep("Reading the records");
-    const found = this.check({ settings, decisions });
+    const { found, records } = this.read({ settings, decisions });
     this.report = null;
-    if (found.failure !== null) return { found, made: null };
-    const report = runReport(this.needHeld().workbook, settings, { tables, decisions, onStep });
+    if (!records) return { found, made: null };
+    const fingerprint = fingerprintOf(this.needHeld().workbook, records.input);
+    const report = reportOrRefuse(runReport(records, { settings, tables, fingerprint, onStep }));
     onStep("Laying out the sheets");
     const asOf = dayFromIso(String(report.settings.asOf)) as Day;
     this.report = keep(report, asOf);

@@ -9,7 +9,7 @@ import type { Page } from "playwright-core";
 import { WORKER_FROM_ROWS } from "../../functions/elsewhere/worker-calls";
 import { FUNCTIONS } from "../../functions/registry";
 import { serialOf } from "../../src/age/serial";
-import { runReport } from "../../src/report/run";
+import { reportOf } from "../support/report-of";
 import { reportSheets } from "../../src/report/sheets/report-sheets";
 import { makeSample } from "../../src/sample/make-sample";
 import { sampleSheets } from "../../src/sample/sample-sheets";
@@ -226,7 +226,7 @@ function reported(): SheetOut[] {
   const workbook = asRead(withNames(sampleSheets(makeSample(SAMPLES["small"] ?? { children: 0, seed: 0 }))));
   const parsed = parseSettings({ asOf: AS_OF }, 1900);
   if ("messages" in parsed) throw new Error(parsed.messages.join());
-  return reportSheets(runReport(workbook, parsed.settings, { tables: null, decisions: [] }));
+  return reportSheets(reportOf(workbook, parsed.settings, null));
 }
 
 /** Every cell of every new sheet, the sentence beside each chart, and the charts. */

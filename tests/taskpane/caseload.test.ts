@@ -1,5 +1,5 @@
 import { makePage, type PageSubject } from "../../src/report/pages/make-page";
-import { runReport } from "../../src/report/run";
+import { reportOf } from "../support/report-of";
 import { HostFailure } from "../../src/workbook/host";
 import type { WorkbookIn } from "../../src/workbook/workbook";
 import { removeAdded, savePage } from "../../taskpane/jobs/after-build";
@@ -42,7 +42,7 @@ function program(therapists: readonly (string | null)[], heading = "Therapist"):
 test("the lines are those of the table caseload of the same workbook, in the same order", async () => {
   const { pane, caseload, state } = await opened(new MemoryHost(sampleBook()), "T01");
   await listChildren(pane);
-  const report = runReport(sampleBook(), settingsOf({ asOf: AS_OF }), { tables: ["caseload"], decisions: [] });
+  const report = reportOf(sampleBook(), settingsOf({ asOf: AS_OF }), ["caseload"]);
   const own = report.tables[0]?.rows.filter(([therapist]) => therapist === "T01") ?? [];
   expect(own.length).toBeGreaterThan(2);
   const lines = caseload().listed?.lines.map((line) => [
@@ -61,7 +61,7 @@ test("the plan is the beginning of the table recheck-plan, for as many visits as
   const { pane, caseload } = await opened(new MemoryHost(sampleBook()), "T01");
   pane.store.dispatch({ type: "visits entered", visits: "3" });
   await listChildren(pane);
-  const report = runReport(sampleBook(), settingsOf({ asOf: AS_OF }), { tables: ["recheck-plan"], decisions: [] });
+  const report = reportOf(sampleBook(), settingsOf({ asOf: AS_OF }), ["recheck-plan"]);
   const rows = report.tables[0]?.rows.filter(
     ([code, , , , why]) => code === "T01" && /^Visit [123]:/.test(String(why)),
   );

@@ -1,6 +1,6 @@
 import { parseSettings } from "../../src/settings/settings";
 import { reportSheets } from "../../src/report/sheets/report-sheets";
-import { runReport } from "../../src/report/run";
+import { reportOf } from "../support/report-of";
 import { chartSpec } from "../../taskpane/worker/charts/spec";
 import { chartsOf, previewOf } from "../../taskpane/worker/charts/preview";
 import type { ChartOut, SheetOut } from "../../src/workbook/sheets";
@@ -9,7 +9,7 @@ import { sampleBook } from "./books";
 function charts() {
   const parsed = parseSettings({ asOf: "2026-09-30" }, 1900);
   if ("messages" in parsed) throw new Error(parsed.messages.join());
-  const report = runReport(sampleBook(), parsed.settings, { tables: ["met-by-band"], decisions: [] });
+  const report = reportOf(sampleBook(), parsed.settings, ["met-by-band"]);
   return { report, charts: chartsOf(reportSheets(report)) };
 }
 

@@ -1,5 +1,5 @@
 import { reportSheets } from "../../src/report/sheets/report-sheets";
-import { runReport } from "../../src/report/run";
+import { reportOf } from "../support/report-of";
 import { parseSettings, type Settings } from "../../src/settings/settings";
 import { removeAdded, saveReport } from "../../taskpane/jobs/after-build";
 import { buildReport } from "../../taskpane/jobs/build";
@@ -57,7 +57,7 @@ test("the report's sheets are those that the core makes of the same workbook", a
   const { pane, state } = await opened(host);
   await buildReport(pane);
   const tables = state().quarter.tables;
-  const expected = reportSheets(runReport(sampleBook(), settingsAsOf(AS_OF), { tables, decisions: [] }));
+  const expected = reportSheets(reportOf(sampleBook(), settingsAsOf(AS_OF), tables));
   expect(host.added.map(({ sheet }) => sheet.rows)).toEqual(expected.map(({ rows }) => rows));
   expect(host.added.map(({ sheet }) => sheet.charts ?? [])).toEqual(expected.map(({ charts }) => charts ?? []));
   const heights = host.added.map(({ sheet }) => [...(sheet.rowHeights ?? [])]);

@@ -7,7 +7,7 @@ import type { WordsContext } from "../../../src/release/words/words-context";
 import type { Picture } from "../../../src/report/release/pictures";
 import type { OutputRules } from "../../../src/report/release/release-rules";
 import type { ReleaseFormat } from "./released";
-import { ReleaseStopped } from "./release-stopped";
+import { Refused } from "../refused";
 import { engine } from "../write-file";
 
 /** One file of a release, scanned: the workbook, or all of its CSV files or pictures together with their words. */
@@ -32,7 +32,7 @@ async function scanned(
   try {
     return await releaseFiles(release, context, { formats: [format], rules, draw });
   } catch (error) {
-    if (error instanceof ReleaseRefused) throw new ReleaseStopped(error.message);
+    if (error instanceof ReleaseRefused) throw new Refused(error.message);
     throw error;
   }
 }

@@ -1,5 +1,6 @@
 import { strToU8 } from "fflate";
 import { fingerprintOf } from "../../../src/records/fingerprint";
+import { readRecords } from "../../../src/records/read-records";
 import type { Records } from "../../../src/records/records";
 import { appendEntry, EMPTY_LEDGER, headOf, type Ledger, ledgerText, parseLedger } from "../../../src/release/ledger";
 import type { Solver } from "../../../src/release/linear-model";
@@ -13,11 +14,11 @@ import { runReport } from "../../../src/report/run";
 import { withoutLedger } from "../../../src/report/release/without-ledger";
 import { sheetNameOf } from "../../../src/report/sheets/sheet-plan";
 import { canBeMade, TABLE_CATALOGUE } from "../../../src/tables/catalogue";
-import type { ReleasableId } from "../../../src/tables/table";
+import { unknownColumn } from "../../../src/tables/groups";
 import type { WorkbookIn } from "../../../src/workbook/workbook";
 import { madeOf, type PreviewedTable, previewed, ROWS_A_PART, SENTENCES_A_PART } from "./previewed";
 import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseFormat, ReleaseOutcome } from "./released";
-import { ReleaseStopped } from "./release-stopped";
+import { Refused, reportOrRefuse } from "../refused";
 
 /** What is loaded only once a release is prepared, or saved. */
 export interface ReleaseTools {
@@ -63,14 +64,14 @@ export class Releases {
 
   async prepare(ask: ReleaseAsk, workbook: WorkbookIn, records: Records, onStep: OnStep): Promise<ReleaseOutcome> {
     this.kept = null;
-    refuseMissing(ask.tables, records);
+    refuseUnfit(ask, records);
     const ledger = ledgerOf(ask.ledger);
     const { settings, tables, decisions } = ask;
     onStep("Loading the solver");
     const solver = await this.tools.loadSolver();
     const found = prepareRelease(workbook, settings, { tables, decisions, ledger, solver, onStep });
     if ("places" in found) return { kind: "refused", refused: found };
-    if (found.tables.every(({ rows }) => rows.length === 0)) throw new ReleaseStopped(NO_ROWS);
+    if (found.tables.every(({ rows }) => rows.length === 0)) throw new Refused(NO_ROWS);
     const release = ask.ledger === null ? withoutLedger(found) : found;
     const context = contextOf(release, settings, records);
     const seen = release.tables.map((table) => previewed(table, context));
@@ -109,8 +110,10 @@ export class Releases {
   prose(text: string, workbook: WorkbookIn, onStep: OnStep): ProseChecked {
     const { release, context, rules, ask, fingerprint } = this.needKept();
     const { settings, decisions, tables } = ask;
-    const { tables: made, provenance } = runReport(workbook, settings, { tables, decisions, onStep });
-    if (provenance.fingerprint !== fingerprint) throw new ReleaseStopped(CHANGED);
+    onStep("Reading the records");
+    const records = readRecords(workbook, settings, decisions);
+    if (fingerprintOf(workbook, records.input) !== fingerprint) throw new Refused(CHANGED);
+    const { tables: made } = reportOrRefuse(runReport(records, { settings, tables, fingerprint, onStep }));
     onStep("Checking the text against the release");
     return { findings: checkText(text, release, { truth: made, skills: context.skills, names: rules.names }) };
   }
@@ -125,10 +128,12 @@ const NO_ROWS = "The tables hold no row on that day: choose a later as-of date, 
 const CHANGED =
   "The records changed after the release was prepared, so the text cannot be held against it. Prepare the release again, then check the text.";
 
-function refuseMissing(tables: readonly ReleasableId[], records: Records): void {
+function refuseUnfit({ tables, settings }: ReleaseAsk, records: Records): void {
+  const unknown = unknownColumn(records.enrolments.columns, settings.by);
+  if (unknown !== null) throw new Refused(unknown);
   const missing = tables.find((id) => !canBeMade(id, records));
   if (missing === undefined) return;
-  throw new ReleaseStopped(
+  throw new Refused(
     `The workbook has no table of ${TABLE_CATALOGUE[missing].needs}, so “${sheetNameOf(missing)}” cannot be released: untick it. Nothing was prepared.`,
   );
 }
@@ -136,6 +141,6 @@ function refuseMissing(tables: readonly ReleasableId[], records: Records): void 
 function ledgerOf(text: string | null): Ledger {
   if (text === null) return EMPTY_LEDGER;
   const read = parseLedger(text);
-  if ("message" in read) throw new ReleaseStopped(read.message);
+  if ("message" in read) throw new Refused(read.message);
   return read.ledger;
 }

@@ -1,6 +1,6 @@
 import { serialOf } from "../../../src/age/serial";
 import { parseSettings } from "../../../src/settings/settings";
-import { runReport } from "../../../src/report/run";
+import { reportOf } from "../../support/report-of";
 import { reportSheets } from "../../../src/report/sheets/report-sheets";
 import { makeSample } from "../../../src/sample/make-sample";
 import { sampleSheets } from "../../../src/sample/sample-sheets";
@@ -41,7 +41,7 @@ test("a whole run: the sample is read, its report written cell by cell, and take
     "ratings",
     "trend",
   ];
-  const sheets = reportSheets(runReport(workbook, parsed.settings, { tables, decisions: [] }));
+  const sheets = reportSheets(reportOf(workbook, parsed.settings, tables));
   const receipt = await excel.addSheets(sheets, workbook, "September 30, 2026", job());
 
   const added = book.sheets.slice(before.length);

@@ -1,6 +1,6 @@
 import type { Highs } from "highs";
 import type { ReleasedTable } from "../../../src/release/release-table";
-import { runReport } from "../../../src/report/run";
+import { reportOf } from "../../support/report-of";
 import { parseSettings, type Settings } from "../../../src/settings/settings";
 import { isReleasable } from "../../../src/tables/catalogue";
 import type { ReleasableId, Table } from "../../../src/tables/table";
@@ -102,7 +102,7 @@ function allTruths(workbook: WorkbookIn, releases: readonly Release[]): Printed[
   });
   return [...plain.flat(), ...stretches(releases)].flatMap(({ entries, tables }) => {
     if (tables.length === 0) return [];
-    const report = runReport(workbook, settingsOf(entries), { tables, decisions: [] });
+    const report = reportOf(workbook, settingsOf(entries), tables);
     const released = report.tables.filter((table): table is Table<ReleasableId> => isReleasable(table.id));
     return [printedOf({ entries, tables, printed: [] }, released)];
   });
