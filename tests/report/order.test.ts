@@ -1,11 +1,11 @@
 import { reportJson } from "../../src/report/json";
-import { runReport } from "../../src/report/run";
 import { makeSample } from "../../src/sample/make-sample";
 import { sampleSheets } from "../../src/sample/sample-sheets";
 import { parseSettings } from "../../src/settings/settings";
 import { randomFrom } from "../../src/statistics/random";
 import type { SheetOut } from "../../src/workbook/sheets";
 import { asRead } from "../sample/as-read";
+import { reportOf } from "../support/report-of";
 
 const sheets = sampleSheets(makeSample({ children: 120, seed: 7 }));
 
@@ -20,17 +20,17 @@ function shuffled(sheet: SheetOut, seed: number): SheetOut {
   return { ...sheet, rows: [header, ...rows] };
 }
 
-function reportOf(of: readonly SheetOut[]) {
+function reportOn(of: readonly SheetOut[]) {
   const parsed = parseSettings({ asOf: "2026-09-30" }, 1900);
   if ("messages" in parsed) throw new Error(parsed.messages.join(" "));
-  return runReport(asRead(of), parsed.settings, { tables: null, decisions: [] });
+  return reportOf(asRead(of), parsed.settings, null);
 }
 
 /** The sheets of the sample with their rows in another order; only the cells that findings point at can differ. */
 describe("rows in another order", () => {
-  const here = reportOf(sheets);
+  const here = reportOn(sheets);
   // the Skills table says in which order skills are listed
-  const there = reportOf(sheets.map((sheet, at) => (sheet.name === "Skills" ? sheet : shuffled(sheet, 100 + at))));
+  const there = reportOn(sheets.map((sheet, at) => (sheet.name === "Skills" ? sheet : shuffled(sheet, 100 + at))));
   const withoutFindings = (report: typeof here) => reportJson({ ...report, findings: [] }).split("\n");
   const withoutCells = (report: typeof here) =>
     report.findings.map((finding) => JSON.stringify({ ...finding, cell: null })).sort();
