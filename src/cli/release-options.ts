@@ -21,6 +21,7 @@ export function releaseCommand(found: (request: Request) => void): Command {
       "--prose <file>",
       "a text that is to go with the figures: its numbers, names and dates are checked against them",
     )
+    .option("--skills <ids>", "the skills that pictures show, comma-separated (usual: whole areas)", listOf)
     .option("--earlier <file>", "an earlier REPORT.json: the same figures, where the definition is the same")
     .option("--decisions <file>", "repair decisions (JSON)");
   for (const option of settingOptions(SETTING_NAMES)) command.addOption(option);
@@ -33,6 +34,7 @@ export function releaseCommand(found: (request: Request) => void): Command {
       formats: options.format ?? ["xlsx"],
       ledger: options.ledger ?? null,
       prose: options.prose ?? null,
+      skills: options.skills ?? null,
       earlier: options.earlier ?? null,
       decisions: options.decisions ?? null,
       settings: { ...settingsGiven(options), ...presetSettings(options) },

@@ -37,7 +37,9 @@ export type Request =
       readonly formats: readonly string[];
       /** A file that may not be there yet; null: earlier releases are not looked at. */
       readonly ledger: string | null;
-      /** A text to hold against the release. */
+      /** Ids of the skills that pictures show; null: whole areas. */
+      readonly skills: readonly string[] | null;
+      /** A text to check against the release. */
       readonly prose: string | null;
       /** An earlier REPORT.json. */
       readonly earlier: string | null;

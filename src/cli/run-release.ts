@@ -32,9 +32,10 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const workbook = await openWorkbook(request.book);
   const { records, fingerprint } = recordsFrom(workbook, settings, decisions);
   checkRecords(tables, settings, records);
+  checkSkills(request.skills, records);
   const found = await prepared(workbook, settings, tables, decisions, ledger);
   const release = request.ledger === null ? withoutLedger(found) : found;
-  const context = contextOf(release, settings, records);
+  const context = contextOf(release, settings, records, request.skills);
   progress("Writing and scanning");
   const rules = rulesOf(release, settings, records);
   const files = await made(release, context, formats, rules);
@@ -45,6 +46,12 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };
   print([releaseSummary(release, written, use), ...lines].join("\n"));
   return EXIT.done;
+}
+
+function checkSkills(asked: readonly string[] | null, { skills }: Records): void {
+  const unknown = asked?.find((id) => !skills.some((skill) => skill.id === id));
+  if (unknown === undefined) return;
+  throw badRequest(`The Skills table has no skill "${unknown}": give ids from its first column. Nothing was written.`);
 }
 
 function checkRecords(tables: readonly ReleasableId[], { by }: Settings, records: Records): void {

@@ -43,7 +43,7 @@ function wordsSheets(release: PreparedRelease, context: WordsContext): SheetOut[
     ...listSheet("Sentences", "The figures in words, each with its numbers", ["Table", "Sentence"], sentences, context),
     ...listSheet(
       "Published ages",
-      "Published ages, each with the label of what it is",
+      "Published ages, each with what it is",
       ["Area", "Skill, age and source"],
       published,
       context,

@@ -80,7 +80,7 @@ describe("the workbook", () => {
     const text = sheets[0]!.grid.strings.join("\n");
     for (const said of [
       /at least 11: no count of 1 to 10/,
-      /"\*" stands for/,
+      /"\*" means held back/,
       /45 CFR 164\.514 and 34 CFR 99\.31\(b\)/,
       /joined or left in between/,
     ])
@@ -103,7 +103,7 @@ describe("the workbook", () => {
     const { sheets } = await readWorkbook(written());
     const { strings } = sheets[1]!.grid;
     expect(strings).toContain("*");
-    expect(strings.join("\n")).toMatch(/Footnote\n.*Population: .*\nMethod: /);
+    expect(strings.join("\n")).toMatch(/Footnote\n.*Who is counted: .*\nMethod: /);
     expect(strings).toContain("Walks several steps alone");
   });
 });
@@ -276,7 +276,7 @@ test("the text that goes with CSV and pictures carries rule, symbol, decision, f
     /at least 11/,
     /34 CFR 99\.31\(b\)/,
     /met-by-band: Children who/,
-    /Population: /,
+    /Who is counted: /,
     /53 of 85 children/,
     /Published ages.*\n\n"Walks several steps alone": 8\.2 to 17\.6 months, from the 1st to the 99th percentile/,
   ])

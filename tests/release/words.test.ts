@@ -12,19 +12,19 @@ const texts = (table: ReleasedTable) => sentencesOf(table, CONTEXT).map(({ text 
 
 test("a sentence carries n, N, percent, limits, place and day; a row with a hidden figure has none", () => {
   expect(texts(BANDS)).toEqual([
-    'Site North: on September 30, 2026, 53 of 85 children assessed at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% limits 51.7% to 71.9%).',
-    "Site North: on September 30, 2026, 120 of 160 child-skills assessed in gross motor at 12 to <18 months were met (75.0%).",
+    'Site North: on September 30, 2026, 53 of 85 children checked at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% confidence interval 51.7% to 71.9%).',
+    "Site North: on September 30, 2026, 120 of 160 up-to-date skill checks in gross motor at 12 to <18 months were met (75.0%).",
   ]);
   expect(leadingSentence(BANDS, CONTEXT)).toMatch(/120 of 160/);
 });
 
 test("no percent without both its numbers, and a range with both its ends", () => {
   expect(texts(STEPS)).toEqual([
-    "Referred: 64 of 64 referrals of the period (100.0%; 95% limits 94.3% to 100.0%).",
-    "Evaluated: 48 of 64 referrals of the period (75.0%; 95% limits 63.2% to 84.0%). Half came that far within 21 days of receipt.",
+    "Referred: 64 of 64 referrals made between July 1, 2026 and September 30, 2026 (100.0%; 95% confidence interval 94.3% to 100.0%).",
+    "Evaluated: 48 of 64 referrals made between July 1, 2026 and September 30, 2026 (75.0%; 95% confidence interval 63.2% to 84.0%). Half took this step within 21 days of receipt.",
   ]);
   const ranges = { ...STEPS, rows: [["plan", 30, { from: 11, to: 19 }, null, null, null, null, null, null]] };
-  expect(texts(ranges)).toEqual(["Plan: 11 to 19 of 30 referrals of the period."]);
+  expect(texts(ranges)).toEqual(["Plan: 11 to 19 of 30 referrals made between July 1, 2026 and September 30, 2026."]);
 });
 
 test("a rounded count says that it is one", () => {
@@ -49,12 +49,12 @@ test("the other tables", () => {
       ),
     ),
   ).toEqual([
-    'By 12 months of age, 45 of 90 children ever followed had met "Walks several steps alone" (50.0% at the least); of 15 it is not known.',
+    'At least 45 of 90 children ever in the program had met "Walks several steps alone" by 12 months of age (50.0%). For 15 others it is not known.',
   ]);
   expect(
     texts(table("age-when-met", ["skill", "children", "p25", "p50", "p90"], ["walk-alone", 205, 11, 12, "*"])),
   ).toEqual([
-    'Of 205 children observed for "Walks several steps alone", by estimate a quarter had met it by 11 months, half by 12 (whole months).',
+    'Of 205 children checked for "Walks several steps alone", by estimate a quarter had met it by 11 months of age, half by 12.',
   ]);
   expect(
     texts(
@@ -65,11 +65,11 @@ test("the other tables", () => {
       ),
     ),
   ).toEqual([
-    "Site North: 23 referrals in the period, in 1204.5 child-months (1.91 per 100 child-months); 25.3 expected at the program's own rates by age, a ratio of 0.91 (95% limits 0.58 to 1.36).",
+    "Site North: 23 referrals between July 1, 2026 and September 30, 2026, in 1204.5 child-months (1.91 per 100 child-months). At the program's own rates by age, 25.3 were expected, a ratio of 0.91 (95% confidence interval 0.58 to 1.36).",
   ]);
   expect(
     texts(table("ratings", ["outcome", "statement", "count", "of", "percent"], ["knowledge", 2, 30, 45, 66.666])),
-  ).toEqual(["Knowledge, summary statement 2: 30 of 45 children (66.7%)."]);
+  ).toEqual(["Knowledge: 30 of 45 children were at the level of their age at exit (66.7%); summary statement 2."]);
   expect(
     texts(
       table(
@@ -79,16 +79,18 @@ test("the other tables", () => {
       ),
     ),
   ).toEqual([
-    'At the end of 2026-Q3, 20 of 40 children assessed had met "Says three words" (50.0%); provisional, entries are still to come.',
+    'At the end of 2026-Q3, 20 of 40 children checked had met "Says three words" (50.0%). This quarter is provisional: entries are still to come.',
   ]);
   const left = { ...BANDS, id: "met-by-band-left" } as const;
-  expect(texts(left)[0]).toMatch(/^Site North: of children who left in the period, on their last day: 53 of 85/);
+  expect(texts(left)[0]).toMatch(
+    /^Site North: of children who left the program between July 1, 2026 and September 30, 2026, on their last day, 53 of 85/,
+  );
 });
 
 test("the footnote names population, period, source, exclusions, missing and rule", () => {
   const note = footnoteOf(BANDS, CONTEXT);
   for (const part of [
-    "Population: Children followed",
+    "Who is counted: children followed",
     "September 30, 2026",
     "Source:",
     "Left out:",
@@ -97,13 +99,13 @@ test("the footnote names population, period, source, exclusions, missing and rul
   ])
     expect(note).toContain(part);
   expect(footnoteOf(STEPS, CONTEXT)).toContain("Period: July 1, 2026 to September 30, 2026");
-  expect(methodNoteOf(BANDS)).toMatch(/met of assessed; limits are Wilson's/);
+  expect(methodNoteOf(BANDS)).toMatch(/met divided by checked; confidence intervals are Wilson's/);
 });
 
 test("the rule and the symbol in words: prepared under, never de-identified", () => {
   expect(ruleInWords(CONTEXT.rule)).toMatch(/^Prepared under the rule of at least 11: no count of 1 to 10 is shown/);
   expect(ruleInWords({ minimumCell: 5, method: "round", base: 5 })).toMatch(/rounded to multiples of 5/);
-  expect(symbolInWords(CONTEXT.rule)).toMatch(/^"\*" stands for every figure/);
+  expect(symbolInWords(CONTEXT.rule)).toMatch(/^"\*" means held back/);
   expect(DECISION).toMatch(/45 CFR 164\.514 and 34 CFR 99\.31\(b\)/);
   expect(DECISION).toMatch(/does not say that they are de-identified/);
 });
@@ -147,7 +149,7 @@ describe("an earlier report", () => {
     const found = compared(json({}));
     expect(found).toMatchObject({ reason: null, without: 1 });
     expect(comparisonLines(found)).toEqual([
-      'Site North: on September 30, 2026, 53 of 85 children assessed at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% limits 51.7% to 71.9%). Earlier report, as of June 30, 2026: Site North: on June 30, 2026, 47 of 80 children assessed at 12 to <18 months had met "Walks several steps alone" (58.8%; 95% limits 47.8% to 68.9%).',
+      'Site North: on September 30, 2026, 53 of 85 children checked at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% confidence interval 51.7% to 71.9%). Earlier report, as of June 30, 2026: Site North: on June 30, 2026, 47 of 80 children checked at 12 to <18 months had met "Walks several steps alone" (58.8%; 95% confidence interval 47.8% to 68.9%).',
       "met-by-band: 1 row has no earlier figure that can stand beside it.",
     ]);
     expect(JSON.stringify(found)).not.toContain("145");

@@ -3,8 +3,7 @@ import { expressionInterpreter } from "vega-interpreter";
 import { compile } from "vega-lite";
 import type { Picture } from "../../report/release/pictures";
 import { widthInDigits } from "../../report/sheets/text-width";
-import { INK } from "../../workbook/ink";
-import { HATCH, pictureSpec } from "./picture-spec";
+import { pictureSpec } from "./picture-spec";
 
 /** The picture as SVG text with its message in words, the same on every machine: text is measured by rule, not by a canvas. */
 export async function drawPicture(picture: Picture): Promise<string> {
@@ -41,15 +40,12 @@ function widthByRule({ text: own, fontSize = 11, fontWeight }: TextItem, text: u
 const DIGIT_EM = 0.52;
 const BOLD = 1.07;
 
-/** Held back is a hatching, which a grey print keeps. */
-const PATTERN = `<defs><pattern id="${HATCH}" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect width="7" height="7" fill="${INK.paper}"/><rect width="1.25" height="7" fill="${INK.quiet}"/></pattern></defs>`;
-
 function withWords(svg: string, { title, altText }: Picture): string {
   const head = /^<svg ([^>]*)>/.exec(svg);
   if (!head) throw new Error("drawPicture: the drawing library writes another form of SVG");
   const words = `<title id="title">${escaped(title)}</title><desc id="desc">${escaped(altText)}</desc>`;
   const open = `<svg role="img" aria-labelledby="title desc" ${head[1]}>`;
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${open}${words}${PATTERN}${svg.slice(head[0].length)}\n`;
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${open}${words}${svg.slice(head[0].length)}\n`;
 }
 
 function escaped(text: string): string {

@@ -5,31 +5,78 @@ import { INK } from "../../workbook/ink";
 
 /** The font that lies beside the tool; elsewhere the nearest that a machine has. */
 export const PICTURE_FONT = "Source Sans 3";
-export const HATCH = "held-back";
 
 /** A picture as a Vega-Lite specification: panels of lying bars, each with its numbers in words beside it. */
 export function pictureSpec({ title, below, axis, end, panels }: Picture): TopLevelSpec {
+  const lastDrawn = panels.findLastIndex(({ bars }) => bars.length > 0);
   return {
     $schema: "https://vega.github.io/schema/vega-lite/v6.json",
     background: INK.paper,
     padding: 16,
-    title: { text: title, subtitle: below.flatMap((line) => linesIn(line, LINE_DIGITS)), ...HEAD },
-    vconcat: panels.map((panel, index) => ({
-      title: panel.title === "" ? undefined : { text: panel.title, ...PANEL_TITLE },
-      width: PLOT_WIDTH,
-      height: { step: 22 },
-      data: { values: panel.bars.map((bar) => ({ ...bar, start: 0, end })) },
-      layer: layers(
-        panel.bars.map(({ label }) => label),
-        end,
-        index === panels.length - 1 ? axis : null,
-      ),
-    })),
-    spacing: 14,
+    title: {
+      text: linesOf(title, TITLE_DIGITS),
+      subtitle: below.flatMap((line) => linesOf(line, LINE_DIGITS)),
+      ...HEAD,
+    },
+    vconcat: panels.flatMap((panel, index) => [
+      ...(panel.bars.length === 0 ? [] : [drawnPanel(panel, end, index === lastDrawn ? axis : null)]),
+      ...heldBackLines(panel),
+    ]),
+    spacing: 10,
     config: CONFIG,
   } as unknown as TopLevelSpec;
 }
 
+function drawnPanel({ title, bars }: Picture["panels"][number], end: number, axis: string | null): object {
+  return {
+    title: title === "" ? undefined : { text: title, ...PANEL_TITLE },
+    width: PLOT_WIDTH,
+    height: { step: 22 },
+    data: { values: bars.map((bar) => ({ ...bar, start: 0, end })) },
+    layer: layers(
+      bars.map(({ label }) => label),
+      end,
+      axis,
+    ),
+  };
+}
+
+/** One line of words for all that a panel holds back. */
+function heldBackLines({ title, bars, heldBack }: Picture["panels"][number]): object[] {
+  if (heldBack === "") return [];
+  const text = bars.length === 0 && title !== "" ? `${title}. ${heldBack}` : heldBack;
+  const lines = linesOf(text, LINE_DIGITS);
+  return [
+    {
+      width: PLOT_WIDTH,
+      height: 15 * lines.length,
+      data: { values: [{}] },
+      mark: {
+        type: "text",
+        align: "left",
+        baseline: "top",
+        fontSize: 12,
+        fontStyle: "italic",
+        fill: INK.quiet,
+        text: lines,
+        lineHeight: 15,
+        x: 0,
+        y: 0,
+      },
+      encoding: {},
+    },
+  ];
+}
+
+/** A date is never broken between two lines: a piece of it would read as another date. */
+function linesOf(text: string, digits: number): string[] {
+  const glued = text.replace(/\b(\d{1,2}) ([A-Z][a-z]+) (\d{4})\b|\b([A-Z][a-z]+) (\d{1,2}), (\d{4})\b/g, (date) =>
+    date.replaceAll(" ", "\u00a0"),
+  );
+  return linesIn(glued, digits).map((line) => line.replaceAll("\u00a0", " "));
+}
+
+const TITLE_DIGITS = 72;
 const PLOT_WIDTH = 420;
 const LINE_DIGITS = 100;
 const HEAD = {
@@ -81,11 +128,6 @@ function layers(labels: readonly string[], end: number, axis: string | null): ob
       transform: only("range"),
       mark: { ...bar, fill: INK.pale },
       encoding: { y, x: { ...x, field: "from" }, x2: { field: "to" } },
-    },
-    {
-      transform: only("held back"),
-      mark: { ...bar, fill: `url(#${HATCH})`, strokeDash: [3, 2] },
-      encoding: { y, x: { ...x, field: "start" }, x2: { field: "end" } },
     },
     {
       transform: [{ filter: "datum.lower !== null" }],

@@ -41,12 +41,22 @@ const BETWEEN_PAIR =
 function pairsIn(sentence: string, numbers: readonly WrittenNumber[], free: Set<WrittenNumber>): Claim[] {
   const counts = numbers.filter(({ kind }) => kind === "count");
   return counts.slice(0, -1).flatMap((count, at) => {
-    const of = counts[at + 1]!;
-    if (!free.has(count) || !BETWEEN_PAIR.test(sentence.slice(count.end, of.start))) return [];
+    const next = counts[at + 1]!;
+    if (!free.has(count)) return [];
+    const isTurned = isTurnedPair(sentence, count, next);
+    if (!isTurned && !BETWEEN_PAIR.test(sentence.slice(count.end, next.start))) return [];
     free.delete(count);
-    free.delete(of);
-    return [{ count, of, percent: null, other: null, counts: of.counts ?? count.counts }];
+    free.delete(next);
+    const [some, of] = isTurned ? [next, count] : [count, next];
+    return [{ count: some, of, percent: null, other: null, counts: of.counts ?? some.counts }];
   });
+}
+
+/** `Of the 85 children checked, 53`. */
+function isTurnedPair(sentence: string, of: WrittenNumber, count: WrittenNumber): boolean {
+  const before = /\b(?:of|among)\s+(?:(?:the|all|those|these|our)\s+)*$/i.test(sentence.slice(0, of.start));
+  const between = sentence.slice(of.end, count.start);
+  return before && count.value <= of.value && /^[^,;:.]{1,90}, (?:only |an estimated |at least )?$/.test(between);
 }
 
 /** `n = 85`. */

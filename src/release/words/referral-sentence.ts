@@ -1,13 +1,14 @@
 import type { ReleasedReader, ReleasedRow } from "./read-released";
+import { isoInWords } from "./days";
 import { levelText } from "./share-words";
 import type { WordsContext } from "./words-context";
 
-/** Referrals with the time they stand for, and what the program's own rates by age would give. */
+/** Referrals with the time they came from, and what the program's own rates by age would give. */
 export function referralSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
   const referrals = read.count(row, "referrals");
   if (referrals === null) return null;
   const where = `${read.text(row, "dimension")} ${read.text(row, "value") || "not recorded"}`;
-  return `${where}: ${referrals} referrals in the period${timeOf(read, row)}${expectedOf(read, row, context.level)}.`;
+  return `${where}: ${referrals} referrals between ${isoInWords(context.from)} and ${isoInWords(context.asOf)}${timeOf(read, row)}${expectedOf(read, row, context.level)}.`;
 }
 
 function timeOf(read: ReleasedReader, row: ReleasedRow): string {
@@ -23,9 +24,9 @@ function expectedOf(read: ReleasedReader, row: ReleasedRow, level: number): stri
   if (typeof expected !== "number" || typeof ratio !== "number") return "";
   const limits =
     typeof lower === "number" && typeof upper === "number"
-      ? ` (${levelText(level)} limits ${atMost(lower, 2)} to ${atMost(upper, 2)})`
+      ? ` (${levelText(level)} confidence interval ${atMost(lower, 2)} to ${atMost(upper, 2)})`
       : "";
-  return `; ${atMost(expected, 1)} expected at the program's own rates by age, a ratio of ${atMost(ratio, 2)}${limits}`;
+  return `. At the program's own rates by age, ${atMost(expected, 1)} were expected, a ratio of ${atMost(ratio, 2)}${limits}`;
 }
 
 /** No more places than the figure has: a release rounds some, and a sentence must not pretend to more. */

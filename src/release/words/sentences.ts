@@ -35,25 +35,39 @@ function asRounded(text: string, { rule: { method, base } }: WordsContext): stri
   return text.replace(/\.$/, ` (counts rounded to multiples of ${base}).`);
 }
 
-/** The sentence of the row that counts most, for the head of a sheet; null where no row has one. */
+/**
+ * The sentence of the row that counts most, for the head of a sheet or picture; null where no row has one. A row of 0% or
+ * 100% leads only where there is no other: the first step of a referral says nothing.
+ */
 export function leadingSentence(table: ReleasedTable, context: WordsContext): string | null {
   const read = readReleased(table);
+  const sized = sentencesOf(table, context).map(({ row, text }) => ({ text, row: table.rows[row] ?? [] }));
+  const partial = sized.filter(({ row }) => isPartial(read, row));
+  const candidates = partial.length > 0 ? partial : sized;
   const sizeOf = (row: ReleasedRow) => Math.max(-1, ...SIZE_KEYS.flatMap((key) => read.number(row, key) ?? []));
-  const sized = sentencesOf(table, context).map(({ row, text }) => ({ text, size: sizeOf(table.rows[row] ?? []) }));
-  const most = Math.max(-1, ...sized.map(({ size }) => size));
-  return sized.find(({ size }) => size === most)?.text ?? null;
+  const most = Math.max(-1, ...candidates.map(({ row }) => sizeOf(row)));
+  return candidates.find(({ row }) => sizeOf(row) === most)?.text ?? null;
 }
 
+function isPartial(read: ReleasedReader, row: ReleasedRow): boolean {
+  const share = SHARE_KEYS.flatMap((key) => read.number(row, key) ?? [])[0];
+  return share === undefined || (share > 0 && share !== 1 && share !== 100);
+}
+
+const SHARE_KEYS = ["shareMet", "share", "percent", "lowest"] as const;
 const SIZE_KEYS = ["assessed", "children", "of"] as const;
 
 type Say = (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string | null;
 
 const SAYING: Readonly<Record<ReleasableId, Say>> = {
-  "met-by-band": (read, row, context) => bandSentence(read, row, context, `on ${isoInWords(context.asOf)}, `),
-  "met-by-band-left": (read, row, context) => {
-    const said = bandSentence(read, row, context, "");
-    return said === null ? null : `of children who left in the period, on their last day: ${said}`;
-  },
+  "met-by-band": (read, row, context) => bandSentence(read, row, context, `on ${isoInWords(context.asOf)}`),
+  "met-by-band-left": (read, row, context) =>
+    bandSentence(
+      read,
+      row,
+      context,
+      `of children who left the program between ${isoInWords(context.from)} and ${isoInWords(context.asOf)}, on their last day`,
+    ),
   "reached-by-age": reachedSentence,
   "age-when-met": ageSentence,
   referrals: referralSentence,
@@ -70,9 +84,9 @@ function bandSentence(read: ReleasedReader, row: ReleasedRow, context: WordsCont
   const { count, of, percent } = words;
   const band = read.text(row, "band");
   if (read.text(row, "skill") === ALL_SKILLS) {
-    return `${when}${count} of ${of} child-skills assessed in ${read.text(row, "area")} at ${band} were met${percent}.`;
+    return `${when}, ${count} of ${of} up-to-date skill checks in ${read.text(row, "area")} at ${band} were met${percent}.`;
   }
-  return `${when}${count} of ${of} children assessed at ${band} had met "${skillIn(read, row, context)}"${percent}.`;
+  return `${when}, ${count} of ${of} children checked at ${band} had met "${skillIn(read, row, context)}"${percent}.`;
 }
 
 function reachedSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
@@ -80,9 +94,8 @@ function reachedSentence(read: ReleasedReader, row: ReleasedRow, context: WordsC
   const words = shareWords(read, row, keys, context.level);
   if (words === null) return null;
   const notKnown = read.count(row, "notKnown");
-  const unknown = notKnown === null ? "" : `; of ${notKnown} it is not known`;
-  const percent = words.percent.replace(")", " at the least)");
-  return `by ${read.text(row, "age")} months of age, ${words.count} of ${words.of} children ever followed had met "${skillIn(read, row, context)}"${percent}${unknown}.`;
+  const unknown = notKnown === null || notKnown === "0" ? "" : ` For ${notKnown} others it is not known.`;
+  return `at least ${words.count} of ${words.of} children ever in the program had met "${skillIn(read, row, context)}" by ${read.text(row, "age")} months of age${words.percent}.${unknown}`;
 }
 
 function ageSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
@@ -94,7 +107,7 @@ function ageSentence(read: ReleasedReader, row: ReleasedRow, context: WordsConte
   const [first, ...others] = ages;
   if (children === null || first === undefined) return null;
   const rest = others.map(({ words, months }) => `, ${words} by ${months}`).join("");
-  return `of ${children} children observed for "${skillIn(read, row, context)}", by estimate ${first.words} had met it by ${first.months} months${rest} (whole months).`;
+  return `of ${children} children checked for "${skillIn(read, row, context)}", by estimate ${first.words} had met it by ${first.months} months of age${rest}.`;
 }
 
 const AGE_WORDS: readonly (readonly [key: string, words: string])[] = [
@@ -111,24 +124,33 @@ function stepSentence(read: ReleasedReader, row: ReleasedRow, context: WordsCont
   const words = shareWords(read, row, STEP, context.level);
   if (words === null) return null;
   const days = read.number(row, "medianDays");
-  const median = days === null ? "" : ` Half came that far within ${days} days of receipt.`;
+  const median = days === null ? "" : ` Half took this step within ${days} days of receipt.`;
   const within = shareWords(read, row, { count: "within45", of: "of45", share: "" }, context.level);
-  const in45 = within === null ? "" : ` A plan within 45 days: ${within.count} of ${within.of} that can be judged.`;
-  return `${read.text(row, "step")}: ${words.count} of ${words.of} referrals of the period${words.percent}.${median}${in45}`;
+  const in45 = within === null ? "" : ` Within 45 days: ${within.count} of the ${within.of} that can be judged.`;
+  return `${read.text(row, "step")}: ${words.count} of ${words.of} referrals made between ${isoInWords(context.from)} and ${isoInWords(context.asOf)}${words.percent}.${median}${in45}`;
 }
 
 function ratingSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
   const keys = { count: "count", of: "of", share: "percent", percent: true };
   const words = shareWords(read, row, keys, context.level);
   if (words === null) return null;
-  return `${read.text(row, "outcome")}, summary statement ${read.text(row, "statement")}: ${words.count} of ${words.of} children${words.percent}.`;
+  const statement = read.text(row, "statement");
+  return `${read.text(row, "outcome")}: ${words.count} of ${words.of} children ${statementInWords(statement)}${words.percent}; summary statement ${statement}.`;
+}
+
+/** The two federal summary statements for early intervention (Part C), in a few plain words. */
+function statementInWords(statement: string): string {
+  return statement === "1"
+    ? "who began below the level of their age grew faster than before"
+    : "were at the level of their age at exit";
 }
 
 function trendSentence(read: ReleasedReader, row: ReleasedRow, context: WordsContext): string | null {
   const words = shareWords(read, row, MET, context.level);
   if (words === null) return null;
-  const provisional = read.at(row, "provisional") === true ? "; provisional, entries are still to come" : "";
-  return `at the end of ${read.text(row, "quarter")}, ${words.count} of ${words.of} children assessed had met "${skillIn(read, row, context)}"${words.percent}${provisional}.`;
+  const provisional =
+    read.at(row, "provisional") === true ? " This quarter is provisional: entries are still to come." : "";
+  return `at the end of ${read.text(row, "quarter")}, ${words.count} of ${words.of} children checked had met "${skillIn(read, row, context)}"${words.percent}.${provisional}`;
 }
 
 const ALL_SKILLS = "all";

@@ -14,7 +14,7 @@ export interface ShareKeys {
 export interface ShareWords {
   readonly count: string;
   readonly of: string;
-  /** ` (62.4%; 95% limits 51.7% to 72.0%)`; "" where the share is not shown. */
+  /** ` (62.4%; 95% confidence interval 51.7% to 72.0%)`; "" where the share is not shown. */
   readonly percent: string;
 }
 
@@ -48,5 +48,5 @@ function limitsOf(
 ): string {
   const [low, high] = [lower, upper].map((key) => (key === undefined ? null : read.number(row, key)));
   if (typeof low !== "number" || typeof high !== "number") return "";
-  return `; ${levelText(level)} limits ${percentText(low * times)} to ${percentText(high * times)}`;
+  return `; ${levelText(level)} confidence interval ${percentText(low * times)} to ${percentText(high * times)}`;
 }

@@ -10,4 +10,6 @@ export interface WordsContext {
   /** Confidence level of the intervals shown. */
   readonly level: number;
   readonly skills: readonly Skill[];
+  /** Ids of the skills that pictures show, where they were chosen. */
+  readonly pictured?: readonly string[];
 }

@@ -8,7 +8,7 @@ export interface BarKind {
   readonly axis: string;
   /** The end of the axis; null: the largest value. */
   readonly end: number | null;
-  readonly rows: (read: ReleasedReader, row: ReleasedRow) => boolean;
+  readonly rows: (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => boolean;
   readonly panel: (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string;
   readonly label: (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string;
   /** The column drawn, times so much. */
@@ -21,7 +21,9 @@ export interface BarKind {
   readonly of?: string;
 }
 
-const all = () => true;
+/** All rows, or those of the skills that were chosen. */
+const all = (read: ReleasedReader, row: ReleasedRow, { pictured }: WordsContext) =>
+  pictured === undefined || read.text(row, "skill") === "" || pictured.includes(read.text(row, "skill"));
 const none = () => "";
 const skill = (read: ReleasedReader, row: ReleasedRow, { skills }: WordsContext) => {
   const id = read.text(row, "skill");
@@ -30,7 +32,7 @@ const skill = (read: ReleasedReader, row: ReleasedRow, { skills }: WordsContext)
 const text = (key: string) => (read: ReleasedReader, row: ReleasedRow) => read.text(row, key) || "not recorded";
 
 const SHARE = {
-  axis: "% of children assessed",
+  axis: "% of children checked",
   end: 100,
   times: 100,
   value: "shareMet",
@@ -39,20 +41,28 @@ const SHARE = {
 };
 const BAND: BarKind = {
   ...SHARE,
-  axis: "% of child-skills assessed that are met",
-  rows: (read, row) => read.text(row, "skill") === ALL_SKILLS,
-  panel: text("area"),
+  axis: "% met of up-to-date checks",
+  rows: (read, row, { pictured }) =>
+    pictured === undefined ? read.text(row, "skill") === ALL_SKILLS : pictured.includes(read.text(row, "skill")),
+  panel: (read, row, context) =>
+    read.text(row, "skill") === ALL_SKILLS ? read.text(row, "area") : skill(read, row, context),
   label: text("band"),
   count: "met",
   of: "assessed",
 };
+
+/** The two federal summary statements for early intervention (Part C), as labels. */
+const STATEMENT_LABELS = new Map([
+  ["1", "grew faster than before"],
+  ["2", "at the level of their age at exit"],
+]);
 
 /** How each table is drawn. */
 export const BAR_KINDS: Readonly<Record<ReleasableId, BarKind>> = {
   "met-by-band": BAND,
   "met-by-band-left": BAND,
   "reached-by-age": {
-    axis: "% of all children who had met it, at the least",
+    axis: "% of all children who had met it, at least",
     end: 100,
     rows: all,
     panel: skill,
@@ -63,7 +73,7 @@ export const BAR_KINDS: Readonly<Record<ReleasableId, BarKind>> = {
     of: "children",
   },
   "age-when-met": {
-    axis: "months by which half had met it, by estimate (line: a quarter to three quarters)",
+    axis: "months of age by which an estimated half had met it (line: a quarter to three quarters)",
     end: null,
     rows: all,
     panel: none,
@@ -97,7 +107,7 @@ export const BAR_KINDS: Readonly<Record<ReleasableId, BarKind>> = {
     end: 100,
     rows: all,
     panel: text("outcome"),
-    label: (read, row) => `statement ${read.text(row, "statement")}`,
+    label: (read, row) => STATEMENT_LABELS.get(read.text(row, "statement")) ?? "",
     value: "percent",
     times: 1,
     count: "count",

@@ -10,8 +10,10 @@ import { percentText } from "../../release/words/share-words";
 import type { WordsContext } from "../../release/words/words-context";
 import type { BarKind } from "./bar-kinds";
 
-/** One bar of a picture. Held back: drawn as a hatched gap with its word, never as nothing. */
+/** One bar of a picture. What is held back has no bar: a line of words below the panel names it. */
 export interface PictureBar {
+  /** The row of the table. */
+  readonly row: number;
   readonly panel: string;
   readonly label: string;
   readonly state: "shown" | "range" | "held back" | "none";
@@ -26,15 +28,14 @@ export interface PictureBar {
 
 export function barsOf(table: ReleasedTable, kind: BarKind, context: WordsContext): PictureBar[] {
   const read = readReleased(table);
-  return table.rows
-    .filter((row) => kind.rows(read, row))
-    .map((row) => {
-      const names = [kind.panel(read, row, context), read.group(row)].filter((name) => name !== "");
-      return { panel: names.join(", "), label: kind.label(read, row, context), ...drawn(read, row, kind) };
-    });
+  return table.rows.flatMap((row, at) => {
+    if (!kind.rows(read, row, context)) return [];
+    const names = [kind.panel(read, row, context), read.group(row)].filter((name) => name !== "");
+    return [{ row: at, panel: names.join(", "), label: kind.label(read, row, context), ...drawn(read, row, kind) }];
+  });
 }
 
-type Drawn = Omit<PictureBar, "panel" | "label">;
+type Drawn = Omit<PictureBar, "row" | "panel" | "label">;
 
 function drawn(read: ReleasedReader, row: ReleasedRow, kind: BarKind): Drawn {
   const value = read.at(row, kind.value);
@@ -51,7 +52,7 @@ function drawn(read: ReleasedReader, row: ReleasedRow, kind: BarKind): Drawn {
 }
 
 const EMPTY = { from: null, to: null, lower: null, upper: null };
-const HELD_BACK = "* held back";
+const HELD_BACK = "held back";
 const NO_FIGURE = "no figure";
 
 /** A percent is not drawn without both its numbers. */

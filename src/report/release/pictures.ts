@@ -1,75 +1,127 @@
 import type { ReleasedTable } from "../../release/release-table";
 import { isoInWords } from "../../release/words/days";
 import { ruleInWords } from "../../release/words/rule-words";
+import { leadingSentence } from "../../release/words/sentences";
 import type { WordsContext } from "../../release/words/words-context";
-import { TOOL_NAME } from "../report";
+import { TABLE_CATALOGUE } from "../../tables/catalogue";
+import { plural } from "../../words/numbers";
 import { BAR_KINDS } from "./bar-kinds";
 import { barsOf, type PictureBar } from "./picture-bars";
 
-/** One picture before it is drawn. */
+/** One picture before it is drawn. It fits a letter page. */
 export interface Picture {
   /** `met-by-band`, or `met-by-band-2` where a table takes more than one. */
   readonly name: string;
+  /** The finding, as a sentence. */
   readonly title: string;
-  /** Population, day, rule: a picture travels alone. */
+  /** Who is counted, when, and the rule: a picture travels alone. */
   readonly below: readonly string[];
-  /** Every bar in words, for someone who does not see it. */
+  /** A few words for someone who does not see it. */
   readonly altText: string;
   readonly axis: string;
   readonly end: number;
-  readonly panels: readonly { readonly title: string; readonly bars: readonly PictureBar[] }[];
+  readonly panels: readonly PicturePanel[];
 }
 
-/** The pictures of a table: none where it cannot be drawn, several where it has more panels than a page holds. */
+export interface PicturePanel {
+  readonly title: string;
+  readonly bars: readonly PictureBar[];
+  /** `Held back: 0 to <3 months, 3 to <6 months.`; "" where nothing is. */
+  readonly heldBack: string;
+}
+
+/** The pictures of a table: none where it cannot be drawn or shows nothing, several where it is taller than a page. */
 export function picturesOf(table: ReleasedTable, context: WordsContext): Picture[] {
   const kind = Object.hasOwn(BAR_KINDS, table.id) ? BAR_KINDS[table.id] : undefined;
   if (!kind) return [];
-  const bars = barsOf(table, kind, context);
+  const all = barsOf(table, kind, context);
+  const bars = all.filter(({ state }) => state !== "held back");
+  if (bars.length === 0) return [];
   const largest = Math.max(1, ...bars.flatMap(({ to, upper }) => [to ?? 0, upper ?? 0]));
-  const pages = pagesOf(panelsOf(bars));
-  return pages.map((panels, page) => ({
-    name: pages.length === 1 ? table.id : `${table.id}-${page + 1}`,
-    title: `${table.title}, as of ${isoInWords(context.asOf)}`,
-    below: [
-      `${table.population}.`,
-      ruleInWords(context.rule),
-      "Hatched, with *: held back under the rule; it may be any share or count.",
-    ],
-    altText: altTextOf(table, panels, context),
-    axis: kind.axis,
-    end: kind.end ?? largest,
-    panels,
-  }));
+  const pages = pagesOf(panelsOf(all));
+  return pages.map((panels, page) => {
+    const title = findingOf(table, panels, context);
+    return {
+      name: pages.length === 1 ? table.id : `${table.id}-${page + 1}`,
+      title,
+      below: [`${table.population}. ${when(table, context)}`, ruleInWords(context.rule)],
+      altText: altTextOf(title, panels),
+      axis: kind.axis,
+      end: kind.end ?? largest,
+      panels,
+    };
+  });
 }
 
-type Panels = Picture["panels"];
+/** What the rows of this picture say first, or what the table is where none of them can be said. */
+function findingOf(table: ReleasedTable, panels: readonly PicturePanel[], context: WordsContext): string {
+  const rows = panels.flatMap(({ bars }) => bars.map(({ row }) => table.rows[row]!));
+  const finding = leadingSentence({ ...table, rows }, context)?.replace(
+    /; \d+(?:\.\d+)?% confidence interval [^)]*\)/,
+    ")",
+  );
+  return finding ?? `${table.title}, as of ${isoInWords(context.asOf)}`;
+}
 
-/** Bars of one picture: more, and its print becomes too small. */
-const BARS_A_PAGE = 90;
+function when({ id }: ReleasedTable, { from, asOf }: WordsContext): string {
+  return TABLE_CATALOGUE[id].when === "at a date"
+    ? `As of ${isoInWords(asOf)}.`
+    : `${isoInWords(from)} to ${isoInWords(asOf)}.`;
+}
 
-function panelsOf(bars: readonly PictureBar[]): Panels {
+/** Lines of bars on a page; the title of a panel and its line of what is held back take room too. */
+const LINES_A_PAGE = 34;
+const LINES_OF_HEAD = 2;
+
+function panelsOf(bars: readonly PictureBar[]): PicturePanel[] {
   const titles = [...new Set(bars.map(({ panel }) => panel))];
-  return titles.map((title) => ({ title, bars: bars.filter(({ panel }) => panel === title) }));
+  return titles.flatMap((title) => {
+    const own = bars.filter(({ panel }) => panel === title);
+    const heldBack = own.filter(({ state }) => state === "held back").map(({ label }) => label);
+    const shown = own.filter(({ state }) => state !== "held back");
+    const pieces = chunks(shown, LINES_A_PAGE - 2 * LINES_OF_HEAD);
+    const last = Math.max(0, pieces.length - 1);
+    return (pieces.length === 0 ? [[]] : pieces).map((piece, at) => ({
+      title: at === 0 ? title : `${title}${title === "" ? "" : ", "}continued`,
+      bars: piece,
+      heldBack: at === last ? heldBackLine(heldBack) : "",
+    }));
+  });
 }
 
-function pagesOf(panels: Panels): Panels[] {
-  const pages: Panels[number][][] = [];
+function chunks<T>(all: readonly T[], size: number): T[][] {
+  return Array.from({ length: Math.ceil(all.length / size) }, (_, at) => all.slice(at * size, (at + 1) * size));
+}
+
+const NAMED_AT_MOST = 6;
+
+function heldBackLine(labels: readonly string[]): string {
+  if (labels.length === 0) return "";
+  const unique = [...new Set(labels)];
+  return unique.length <= NAMED_AT_MOST
+    ? `Held back: ${unique.join("; ")}.`
+    : `Held back: ${plural(labels.length, "figure", "figures")}.`;
+}
+
+function pagesOf(panels: readonly PicturePanel[]): PicturePanel[][] {
+  const pages: PicturePanel[][] = [];
   let room = 0;
   for (const panel of panels) {
-    if (pages.length === 0 || panel.bars.length > room) {
+    const needed = panel.bars.length + (panel.title === "" ? 0 : LINES_OF_HEAD) + (panel.heldBack === "" ? 0 : 1);
+    if (pages.length === 0 || needed > room) {
       pages.push([]);
-      room = BARS_A_PAGE;
+      room = LINES_A_PAGE;
     }
     pages.at(-1)?.push(panel);
-    room -= panel.bars.length;
+    room -= needed;
   }
-  return pages;
+  return pages.filter((page) => page.some(({ bars }) => bars.length > 0));
 }
 
-function altTextOf({ title, population }: ReleasedTable, panels: Panels, context: WordsContext): string {
-  const said = panels.map(({ title: panel, bars }) => {
-    const each = bars.map(({ label, words }) => `${label}: ${words}`).join("; ");
-    return panel === "" ? `${each}.` : `${panel}: ${each}.`;
-  });
-  return `${title}, as of ${isoInWords(context.asOf)}. ${population}. ${said.join(" ")} ${ruleInWords(context.rule)} Drawn by ${TOOL_NAME}.`;
+function altTextOf(title: string, panels: readonly PicturePanel[]): string {
+  const bars = panels.reduce((sum, panel) => sum + panel.bars.length, 0);
+  const held = panels.some(({ heldBack }) => heldBack !== "")
+    ? " Some figures are held back and named below the bars."
+    : "";
+  return `Bar chart. ${title} ${plural(bars, "bar", "bars")}, each with its numbers.${held}`;
 }

@@ -21,9 +21,9 @@ export function readMeFirst(release: PreparedRelease): Passage[] {
     {
       heading: "What this is",
       lines: [
-        `Figures of a program that follows infants and toddlers skill by skill, as of ${isoInWords(asOf)}; period ${isoInWords(from)} to ${isoInWords(asOf)}.`,
+        `These are figures of a program that follows infants and toddlers skill by skill, for the period ${isoInWords(from)} to ${isoInWords(asOf)}.`,
         `${plural(tables.length, "table", "tables")}: ${tables.map(({ title }) => title).join("; ")}.`,
-        "Values only: no formula, no link, nothing hidden, and nothing about a single child.",
+        "The file has values only: no formula, no link, nothing hidden, and nothing about a single child.",
       ],
     },
     { heading: "How it was prepared", lines: [ruleInWords(rule), ...preparation(release)] },
@@ -35,20 +35,20 @@ export function readMeFirst(release: PreparedRelease): Passage[] {
 }
 
 const NOTHING_LEFT =
-  "Every earlier release of the ledger that was given is tied to this one by equations. What was passed on in other ways is not known here.";
+  "Every earlier release in the release log was taken into account. Figures that were passed on in other ways are not known here.";
 const READING =
-  "A percent stands with its two numbers: how many, of how many. Each table has its population, period, missing and method below its rows; the sheet or file of sentences says each figure in words.";
+  "Each percent comes with its two numbers: how many, of how many. Who is counted, the period, what is missing and the method are below each table. The sentences say each figure in words.";
 
 function preparation({ rule, tables }: PreparedRelease): string[] {
   const { counts, heldBack } = countsPrinted(tables);
   const held = {
-    hide: `Of ${counted(counts)} counts, ${counted(heldBack)} are held back. Which, was chosen over all tables, totals, percents, limits and earlier releases of the ledger at once, so that little is lost.`,
+    hide: `Of ${counted(counts)} counts, ${counted(heldBack)} are held back. They were chosen so that as little as possible is lost, over all tables, totals, percents and earlier releases together.`,
     round: `All ${counted(counts)} counts are rounded so that they still add up.`,
     ranges: `All ${counted(counts)} counts are given as ranges.`,
   };
   return [
     held[rule.method],
-    "Then it was attacked as an outsider would, who knows every figure shown, the rule, and that counts are whole: for every small count another table was found that agrees with all that is shown and holds none, or enough, in its place.",
+    "Then the release was tested: could a reader from outside, who knows every figure shown and the rule, work out a small count? For each small count there is another table that agrees with everything shown and has zero, or enough, in its place.",
     "Children of one family count as one.",
   ];
 }

@@ -11,8 +11,9 @@ export function contextOf(
   { asOf, from, rule }: PreparedRelease,
   { level }: Settings,
   { skills }: Pick<Records, "skills">,
+  pictured: readonly string[] | null = null,
 ): WordsContext {
-  return { asOf, from, rule, level, skills };
+  return { asOf, from, rule, level, skills, ...(pictured && { pictured }) };
 }
 
 export interface OutputRules {

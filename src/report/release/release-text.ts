@@ -1,9 +1,11 @@
 import type { PreparedRelease } from "../../release/prepared";
+import type { ReleasedTable } from "../../release/release-table";
 import { footnoteOf, methodNoteOf } from "../../release/words/footnotes";
 import { sentencesOf } from "../../release/words/sentences";
 import type { WordsContext } from "../../release/words/words-context";
 import { TOOL_NAME } from "../report";
 import { VERSION } from "../version";
+import { picturesOf } from "./pictures";
 import { publishedAges } from "./published";
 import { readMeFirst } from "./read-me";
 
@@ -19,10 +21,19 @@ export function releaseText(release: PreparedRelease, context: WordsContext): st
     "",
     ...sentencesOf(table, context).map(({ text }) => text),
     "",
+    ...pictureLines(table, context),
+    "",
   ]);
   const ages = publishedAges(release, context).map(({ text }) => text);
-  const published = ages.length === 0 ? [] : ["Published ages, each with the label of what it is", "", ...ages];
+  const published = ages.length === 0 ? [] : ["Published ages, each with what it is", "", ...ages];
   return `${TEXT_MARK} ${VERSION}\n\n${[...passages, ...tables, ...published].join("\n").trimEnd()}\n`;
+}
+
+function pictureLines(table: ReleasedTable, context: WordsContext): string[] {
+  const pictures = picturesOf(table, context);
+  if (pictures.length === 0)
+    return ["There is no picture of this table: every figure that it would show is held back."];
+  return pictures.map(({ name, altText }) => `Alternative text of the picture ${name}: ${altText}`);
 }
 
 /** The first words of the file, by which a later run knows its own work. */
