@@ -19,6 +19,8 @@ import { readWide } from "./observations/read-wide";
 import type { Reading } from "./rows/reading";
 import { NO_DAY, type Observations, type Records, type TableUse } from "./records";
 import { ResultWords } from "./cells/result-words";
+import { listHeadings } from "./understanding/list-headings";
+import { countWords, provenWords } from "./understanding/result-words-met";
 import { Staged } from "./observations/staged";
 import { TABLE_NAMES, type TableName } from "./tables/spec";
 import { RecordsUnusable } from "./unusable";
@@ -42,10 +44,11 @@ class Run {
   private readonly reading: Reading;
   private readonly found: Found;
   private readonly counted: Counted[] = [];
-  private readonly words = new ResultWords((key) => this.decisions.word(key));
+  private readonly workbook: WorkbookIn;
   private wideRegions: ReadonlySet<Region> = new Set();
 
   constructor(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[]) {
+    this.workbook = workbook;
     this.decisions = new DecisionsInForce(decisions);
     this.found = findTables(workbook, this.findings, this.decisions);
     this.reading = { dateSystem: workbook.dateSystem, settings, findings: this.findings, decided: this.decisions };
@@ -79,13 +82,17 @@ class Run {
     const { staged, observations } = this.observe(skills, table, long, wide);
     const childrenByChoice = children.every(({ tally }) => onlyByChoice(tally.use().leftOut));
     this.needRows("Observations", [...long, ...wide], childrenByChoice ? ["child-left-out"] : []);
-    const enrolments = enrolmentsOf(this.reading, table, observations, children);
+    const enrolments = enrolmentsOf(this.reading, table, observations);
     const stays = new Stays(enrolments, table.children.ids.length);
     const outsideEnrolmentUsed = listOutside(this.reading, staged, stays);
     const context = { reading: this.reading, child: table.lookup, children: table.children, stays, area: skills.area };
     const referrals = this.optional("Referrals", (blocks) => readReferrals(context, blocks));
     const signs = this.optional("Signs", (blocks) => readSigns(context, blocks));
     const ratings = this.optional("Ratings", (blocks) => readRatings(context, blocks));
+    listHeadings(
+      this.findings,
+      this.counted.map(({ block }) => block),
+    );
     return {
       children: table.children,
       enrolments,
@@ -112,7 +119,12 @@ class Run {
     wide: readonly Counted[],
   ): { staged: Staged; observations: Observations } {
     const staged = new Staged();
-    const lookups = { child: table.lookup, skill: skills.lookup, observers: new ObserverList(), words: this.words };
+    const proven = provenWords(this.workbook, countWords([...long, ...wide].map(({ block }) => block)));
+    const words = new ResultWords((key) => {
+      const settled = this.decisions.word(key);
+      return settled === undefined ? proven.get(key)?.means : settled;
+    });
+    const lookups = { child: table.lookup, skill: skills.lookup, observers: new ObserverList(), words };
     for (const { block, tally } of long) readObservations(this.reading, block, tally, lookups, staged);
     for (const { block, tally } of wide) readWide(this.reading, block, tally, lookups, staged);
     const observations = judgeObservations(this.reading, staged, table.children, lookups.observers.names);

@@ -254,7 +254,7 @@ describe("wide sheets", () => {
       ["A3", "2025-04-01", null, "2025-04-01 and before"],
     ];
     const records = read(wideBook(rows));
-    expect(listed(records)).toEqual(["skill-unknown C2"]);
+    expect(listed(records)).toEqual(["heading-not-read D1", "skill-unknown C2"]);
     expect(records.input[1]).toMatchObject({ rows: 3, used: 2, leftOut: { "skill not in Skills": 1 } });
   });
 
@@ -288,7 +288,7 @@ describe("wide sheets", () => {
     ];
     const records = read(wideBook(rows));
     expect(records.input.map(({ table }) => table)).toEqual(["Children", "Observations", "Skills"]);
-    expect(listed(records)).toEqual([]);
+    expect(listed(records)).toEqual(["heading-not-read B1"]);
   });
 
   test("under a merged row of areas", () => {
@@ -433,14 +433,14 @@ describe("what stops the reading", () => {
   });
 });
 
-test("no column Enrolled: one note, and children are followed from their first look", () => {
+test("no column Enrolled and none of leaving: a warning each, and children are followed from their first look", () => {
   const rows = CHILDREN.map((row) => row.slice(0, 5));
   const records = read({ children: rows });
-  expect(listed(records)).toEqual(["enrolled-column-absent A1:E1"]);
+  expect(listed(records)).toEqual(["column-not-found A1:E1", "column-not-found A1:E1"]);
   expect(records.enrolments.enrolled[0]).toBe(Math.min(...[...records.observations.day].slice(0, 2)));
 });
 
 test("a heading past an empty column is noted", () => {
   const rows = CHILDREN.map((row, i) => [...row.slice(0, 6), null, ["Left", null, "2026-01-15", null][i]]);
-  expect(listed(read({ children: rows }))).toEqual(["heading-beside H1"]);
+  expect(listed(read({ children: rows }))).toEqual(["column-not-found A1:F1", "heading-beside H1"]);
 });

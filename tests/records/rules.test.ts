@@ -1,4 +1,3 @@
-import { NO_DAY } from "../../src/records/records";
 import { RULES, ruleOf } from "../../src/records/findings/rules";
 import type { Decision } from "../../src/records/corrections/decisions";
 import {
@@ -60,6 +59,17 @@ interface Case {
 
 const CASES: readonly Case[] = [
   // Children
+  {
+    name: "last year's row of an enrollment that has ended since",
+    given: children([5, 0, "A1"], [5, 1, "2024-03-31"], [5, 2, "28+3"], [5, 3, "North"], [5, 4, "T1"], [5, 5, "2024-09-01"], [5, 6, "2026-02-01"]),
+    expected: ["enrolment-superseded A2"],
+    leftOut: { Children: { "older row of the same enrollment": 1 } },
+  },
+  {
+    name: "a birth date of forty years ago",
+    given: children([2, 1, "1984-03-31"]),
+    expected: ["age-implausible B2", "age-implausible C2", "age-implausible C3"],
+  },
   {
     name: "a due date two years after birth, and one that is fine",
     given: children([1, 8, "EDC"], [3, 8, "2026-05-15"], [4, 8, "2025-01-27"]),
@@ -467,7 +477,8 @@ test("every rule has a case in the tests of the records", () => {
     "id-is-date",
     "date-column-swapped",
     "gestation-is-date",
-    "enrolled-column-absent",
+    "column-not-found",
+    "heading-not-read",
     "result-needs-date",
     "result-left-out",
   ]);
@@ -479,11 +490,11 @@ test("the clean workbook has no case of its own", () => {
   expect(listed(read(book(clean()), { asOf: "2026-09-30", enteredBy: "2026-09-30" }))).toEqual([]);
 });
 
-test("a referral received after the as-of date is not yet received; a blank stands as the day of referral", () => {
+test("a referral received only after the as-of date counts from the day of referral, as one without that day does", () => {
   const given = referrals(
     ["A1", "2025-01-10", "speech", "", "", "", "2025-02-01"],
     ["A1", "2025-01-12", "speech", "", "", "", null],
   );
   const { referrals: rows } = read(given, { asOf: "2025-01-20" });
-  expect(Array.from(rows?.received ?? [])).toEqual([NO_DAY, rows?.referred[1]]);
+  expect(Array.from(rows?.received ?? [])).toEqual([...(rows?.referred ?? [])]);
 });

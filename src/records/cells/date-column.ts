@@ -5,6 +5,9 @@ import { DATE_CODE, type DateOrder, isDay, orderOf } from "./date-codes";
 import { NO_DAY } from "../records";
 import { TextDates } from "./date-text";
 
+/** 1 January 1960, in days since 1970: a serial number of about 22,000. */
+const EARLIEST_BARE_NUMBER = -3653;
+
 export interface DateOptions {
   readonly system: DateSystem;
   /** What a person settled for this column; it beats what the column proves. */
@@ -37,6 +40,9 @@ export function readDateColumn(grid: Grid, column: number, rows: Int32Array, opt
     const value = cells.values[row] as number;
     if (kind === CELL.number || kind === CELL.date) {
       days[i] = dayOfSerial(value, options.system);
+      // A bare number of long ago is a count, an age or a year, and no date of a child.
+      if (kind === CELL.number && isDay(days[i] as number) && (days[i] as number) < EARLIEST_BARE_NUMBER)
+        days[i] = DATE_CODE.unreadable;
       if (value % 1 !== 0 && isDay(days[i] as number)) timed.push(i);
     } else if (kind === CELL.text) days[i] = texts.code(value);
     else if (kind !== CELL.empty) days[i] = codeOfKind(kind);

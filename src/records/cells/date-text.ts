@@ -1,6 +1,7 @@
 import { UTCDate } from "@date-fns/utc";
 import { isValid, parse } from "date-fns";
 import { enUS } from "date-fns/locale/en-US";
+import { es } from "date-fns/locale/es";
 import { type Day, dayOrNull } from "../../age/day";
 import { displayOf, isBlankText } from "./words";
 import { DATE_CODE, type Order, type Proof } from "./date-codes";
@@ -25,7 +26,8 @@ const TIME = /(?:T|\s+)(\d{1,2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?\s*(?:[AaPp]\.?[M
 const YEAR_FIRST = /^(\d{4})\s*([-/.])\s*(\d{1,2})\s*\2\s*(\d{1,2})$/;
 const YEAR_LAST = /^(\d{1,2})\s*([-/.]|\s)\s*(\d{1,2})\s*\2\s*(\d{4})$/;
 const SHORT_YEAR = /^\d{1,2}\s*([-/.]|\s)\s*\d{1,2}\s*\1\s*'?\d{2}$/;
-const DAY_AND_NAME = /^(\d{1,2})(?:st|nd|rd|th)?[\s\-/.,]*([a-z]{3,9})[\s\-/.,]*('?\d{2}|\d{4})$/i;
+const DAY_AND_NAME =
+  /^(\d{1,2})(?:st|nd|rd|th)?[\s\-/.,]*(?:de\s+)?([a-z]{3,10})[\s\-/.,]*(?:del?\s+)?('?\d{2}|\d{4})$/i;
 const NAME_AND_DAY = /^([a-z]{3,9})[\s\-/.,]*(\d{1,2})(?:st|nd|rd|th)?[\s\-/.,]+('?\d{2}|\d{4})$/i;
 
 /** Reads a text date: ISO, year first, two numbers and a year, or a month's English name. */
@@ -55,12 +57,14 @@ function named(date: string, timed: boolean): TextDate {
   return year.length === 4 ? whole(Number(year), month, Number(day), timed) : { kind: "two-digit year" };
 }
 
-/** 1 to 12, by an English month name or its first three letters. */
+/** 1 to 12, by an English or Spanish month name or its first three letters. */
 function monthNamed(name: string): number | null {
   const word = name.toLowerCase() === "sept" ? "sep" : name;
-  for (const form of ["MMMM", "MMM"]) {
-    const date = parse(word, form, new UTCDate(0), { locale: enUS });
-    if (isValid(date)) return date.getUTCMonth() + 1;
+  for (const locale of [enUS, es]) {
+    for (const form of ["MMMM", "MMM"]) {
+      const date = parse(word, form, new UTCDate(0), { locale });
+      if (isValid(date)) return date.getUTCMonth() + 1;
+    }
   }
   return null;
 }

@@ -1,4 +1,3 @@
-import type { Block } from "../headings/block";
 import { sourceOf } from "../observations/judge-observations";
 import type { EnrolmentRow } from "./enrolment-row";
 import type { ChildTable } from "./read-children";
@@ -11,7 +10,6 @@ export function enrolmentsOf(
   reading: Reading,
   table: ChildTable,
   observations: Observations,
-  blocks: readonly { block: Block }[],
 ): Enrolments {
   const first = firstLooks(observations, table.children.ids.length);
   const child = table.childOfRow;
@@ -20,7 +18,6 @@ export function enrolmentsOf(
     (each, i) => each.value.enrolled ?? (first[child[i] as number] as number),
   );
   const left = Int32Array.from(table.rows, (each) => each.value.left ?? NO_DAY);
-  for (const { block } of blocks) listAbsentColumn(reading, block);
   table.rows.forEach((each) => {
     const column = each.block.columns.get("enrolled");
     if (each.value.enrolled === null && column !== undefined)
@@ -84,12 +81,6 @@ function firstLooks(observations: Observations, children: number): Int32Array {
     if (first[child] === NO_DAY || day < (first[child] as number)) first[child] = day;
   }
   return first;
-}
-
-function listAbsentColumn(reading: Reading, block: Block): void {
-  if (block.columns.has("enrolled") || block.rows.length === 0) return;
-  const row = block.firstRow - 1;
-  reading.findings.range("enrolled-column-absent", block, { ...block.range, top: row, bottom: row });
 }
 
 function listOverlaps(reading: Reading, rows: readonly EnrolmentRow[], { child, enrolled, left }: Enrolments): void {

@@ -42,6 +42,10 @@ export function readChildren(reading: Reading, blocks: readonly { block: Block; 
     judge,
     reading,
   );
+  leaveSuperseded(
+    rows.filter((each) => !out.has(each)),
+    judge,
+  );
   rows.filter((each) => !out.has(each)).forEach((each) => judgeRow(reading, each, judge));
   for (const { block, tally } of blocks) {
     out.forEach((rule, each) => each.block === block && tally.leave(rule));
@@ -138,6 +142,18 @@ function leaveConflicts(rows: readonly EnrolmentRow[], judge: Judge, reading: Re
   }
 }
 
+/** Last year's row of an enrollment that has ended since: the row with the day of leaving counts. */
+function leaveSuperseded(rows: readonly EnrolmentRow[], judge: Judge): void {
+  const keyOfRow = ({ key, value }: EnrolmentRow) => JSON.stringify([key, value.enrolled]);
+  const ended = new Set(rows.filter(({ value }) => value.left !== null && value.enrolled !== null).map(keyOfRow));
+  for (const each of rows) {
+    if (each.value.left === null && ended.has(keyOfRow(each))) judge("enrolment-superseded", each, "child");
+  }
+}
+
+/** A program for infants and toddlers follows nobody older; common practice, no source. */
+export const OLDEST_DAYS = 3653;
+
 function judgeRow(reading: Reading, each: EnrolmentRow, judge: Judge): void {
   const { birth, enrolled, left } = each.value;
   const { asOf } = reading.settings;
@@ -149,6 +165,7 @@ function judgeRow(reading: Reading, each: EnrolmentRow, judge: Judge): void {
   if (left !== null && left === enrolled) remark("left-on-enrolment", "left");
   if (asOf !== null && enrolled !== null && enrolled > asOf) remark("enrolled-after-as-of", "enrolled");
   else if (asOf !== null && left !== null && left > asOf) remark("enrolled-after-as-of", "left");
+  if (enrolled !== null && enrolled - birth > OLDEST_DAYS) remark("age-implausible", "birth");
   if (enrolled !== null && enrolled < birth) {
     remark("enrolled-before-birth", "enrolled");
     each.value.enrolled = birth;

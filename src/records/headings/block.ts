@@ -19,6 +19,10 @@ export interface Block extends Place {
   readonly columns: ReadonlyMap<string, number>;
   /** Columns with headings of their own. */
   readonly further: readonly FurtherColumn[];
+  /** Headings that are not read, and of which nobody said so. */
+  readonly unread: readonly UnreadColumn[];
+  /** Columns that two headings claim, by their key. */
+  readonly contested: ReadonlySet<string>;
   /** Skill columns of a wide sheet. */
   readonly wide: readonly WideColumn[];
   /** What every row says of a column that is not there, by its key: the name of the sheet, where that was settled. */
@@ -37,6 +41,10 @@ export interface FurtherColumn {
   readonly heading: string;
   /** SHEET_COLUMN: the name of the sheet. */
   readonly column: number;
+}
+
+export interface UnreadColumn extends FurtherColumn {
+  readonly row: number;
 }
 
 export interface WideColumn {

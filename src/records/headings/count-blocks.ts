@@ -1,8 +1,8 @@
 import { dayFromIso } from "../../age/day";
 import { CELL, type Grid, kindAt, stringAt } from "../../workbook/cells";
-import { type Block, type FurtherColumn, rowsOf, SHEET_COLUMN, Tally, type WideColumn } from "./block";
+import { type Block, type FurtherColumn, rowsOf, SHEET_COLUMN, Tally, type UnreadColumn, type WideColumn } from "./block";
 import type { FindingCollector } from "../findings/collector";
-import { type HeadingMatch, matchHeadings } from "./headings";
+import { headingKeys, type HeadingMatch, matchHeadings } from "./headings";
 import type { KeyLookup } from "../cells/ids";
 import type { Region } from "./region";
 import { ID_CODE } from "../cells/ids";
@@ -34,6 +34,7 @@ export function blockOf(
   const counted = rowsOf(sheet.grid, region.range, firstRow, region.totalsRow, match.columns.get("child"));
   const { totals } = counted;
   const rows = region.settled?.repeats ? firstOfEachRow(sheet.grid, counted.rows, match) : counted.rows;
+  const further = furtherColumns(region, match, wide, rows);
   const last = Math.max(firstRow - 1, rows.at(-1) ?? 0, ...totals);
   const block: Block = {
     table,
@@ -43,7 +44,9 @@ export function blockOf(
     range: { ...region.range, bottom: last },
     firstRow,
     columns: match.columns,
-    further: furtherColumns(region, match, wide, rows),
+    further,
+    contested: contestedColumns(table, match),
+    unread: unreadColumns(region, match, wide, further),
     constants: constantsOf(region),
     says,
     wide,
@@ -125,6 +128,24 @@ function furtherColumns(
     .filter(({ column }) => (settled ? settled.groups.has(column) : canGroup(sheet.grid, column, rows)))
     .map((cell) => ({ heading: cell.text, column: cell.column }));
   return settled?.sheetName === GROUP ? [...own, { heading: "Sheet", column: SHEET_COLUMN }] : own;
+}
+
+function contestedColumns(table: TableName, { twice }: HeadingMatch): ReadonlySet<string> {
+  const keys = twice.flatMap((cell) => cell.keys);
+  const columns = specOf(table).columns.filter((column) => headingKeys(column).some((key) => keys.includes(key)));
+  return new Set(columns.map(({ key }) => key));
+}
+
+function unreadColumns(
+  { settled }: Region,
+  match: HeadingMatch,
+  wide: readonly WideColumn[],
+  further: readonly FurtherColumn[],
+): UnreadColumn[] {
+  const known = new Set([...wide, ...further].map(({ column }) => column));
+  return match.unmatched
+    .filter(({ column }) => !known.has(column) && !settled?.seen.has(column))
+    .map((cell) => ({ heading: cell.text, column: cell.column, row: cell.row }));
 }
 
 /** The name of the sheet, where a person said that it stands for a column. */

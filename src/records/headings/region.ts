@@ -24,6 +24,8 @@ export interface Region {
 
 export interface SettledRegion {
   readonly decision: SheetDecision;
+  /** Columns whose heading the person saw. */
+  readonly seen: ReadonlySet<number>;
   /** Columns of Children to group by. */
   readonly groups: ReadonlySet<number>;
   /** The skill of each column of a grid. */

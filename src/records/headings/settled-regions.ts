@@ -92,7 +92,7 @@ function settledMatch(spec: TableSpec, { cells, taken }: Fit): HeadingMatch {
   };
 }
 
-function takenOf({ cells, taken }: Fit): Pick<SettledRegion, "groups" | "skills"> {
+function takenOf({ cells, taken }: Fit): Pick<SettledRegion, "seen" | "groups" | "skills"> {
   const groups = new Set<number>();
   const skills = new Map<number, string>();
   for (const cell of cells) {
@@ -101,7 +101,7 @@ function takenOf({ cells, taken }: Fit): Pick<SettledRegion, "groups" | "skills"
     if (skill !== null) skills.set(cell.column, skill);
     else if (each && meaningTaken(each) === GROUP) groups.add(cell.column);
   }
-  return { groups, skills };
+  return { seen: new Set([...taken.keys()].map(({ column }) => column)), groups, skills };
 }
 
 function sheetNameTaken(spec: TableSpec | null, decision: SheetDecision): string | null {

@@ -1,4 +1,5 @@
 import type { Settings } from "../../settings/settings";
+import { OLDEST_DAYS } from "../children/read-children";
 import { firstOfEach, mix } from "./first-of-each";
 import type { Reading } from "../rows/reading";
 import { type Children, NO_DAY, type Observations } from "../records";
@@ -19,6 +20,7 @@ export function judgeObservations(
   leaveCopies(reading, staged, keep);
   const kept = compact(staged, keep);
   listDisagreements(reading, kept);
+  listImplausible(reading, kept, children);
   listEnteredEarly(reading, kept);
   return observationsOf(kept, observers);
 }
@@ -83,6 +85,16 @@ function listDisagreements(reading: Reading, kept: Kept): void {
     if (result[of] === result[i] || listed.has(of)) continue;
     listed.add(of);
     reading.findings.cell("results-differ", sourceOf(kept, i).block, kept.row[i] as number, kept.column[i] as number);
+  }
+}
+
+function listImplausible(reading: Reading, kept: Kept, children: Children): void {
+  for (let i = 0; i < kept.length; i += 1) {
+    const age = (kept.day[i] as number) - (children.birth[kept.child[i] as number] as number);
+    if (age <= OLDEST_DAYS) continue;
+    const { block } = sourceOf(kept, i);
+    const column = block.wide.length > 0 ? undefined : block.columns.get("date");
+    reading.findings.cell("age-implausible", block, kept.row[i] as number, column ?? (kept.column[i] as number));
   }
 }
 

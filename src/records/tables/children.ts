@@ -3,13 +3,13 @@ import { CHILD, type TableSpec } from "./spec";
 
 export const CHILDREN: TableSpec = {
   name: "Children",
-  synonyms: ["Child", "Child list", "Children list", "Enrolments", "Enrollments"],
+  synonyms: ["Child", "Child list", "Children list", "Enrolments", "Enrollments", "Niños"],
   columns: [
     { ...CHILD, synonyms: [...CHILD.synonyms, "Id", "Code"] },
     {
       key: "birth",
       heading: "Birth date",
-      synonyms: ["Date of birth", "DOB", "Born", "Born on", "Birthday", "Birth"],
+      synonyms: ["Fecha de nacimiento", "Nacimiento", "Date of birth", "DOB", "Born", "Born on", "Birthday", "Birth"],
       kind: "date",
       required: true,
       strict: true,
@@ -17,7 +17,7 @@ export const CHILDREN: TableSpec = {
     {
       key: "gestation",
       heading: "Gestation",
-      synonyms: ["Gestational age", "GA", "GA at birth", "Gestation at birth", "Gestational age at birth"].concat([
+      synonyms: ["Semanas de gestación", "Gestación", "Edad gestacional", "Gestational age", "GA", "GA at birth", "Gestation at birth", "Gestational age at birth"].concat([
         "Weeks gestation",
         "Weeks of gestation",
         "Gestational weeks",
@@ -53,19 +53,19 @@ export const CHILDREN: TableSpec = {
     {
       key: "site",
       heading: "Site",
-      synonyms: ["Location", "Centre", "Center", "Program site", "Office"],
+      synonyms: ["Clinic", "Sede", "Sitio", "Centro", "Clínica", "Location", "Centre", "Center", "Program site", "Office"],
       kind: "text",
     },
     {
       key: "therapist",
       heading: "Therapist",
-      synonyms: ["Therapist code", "Primary therapist", "Provider", "Staff"],
+      synonyms: ["Staff member", "Service provider", "Terapeuta", "Therapist code", "Primary therapist", "Provider", "Staff"],
       kind: "text",
     },
     {
       key: "enrolled",
       heading: "Enrolled",
-      synonyms: ["Enrolled on", "Date enrolled", "Enrolment", "Enrollment", "Enrolment date", "Enrollment date"].concat(
+      synonyms: ["Intake", "Intake date", "Date of intake", "Started", "Fecha de ingreso", "Ingreso", "Inscripción", "Fecha de inscripción", "Enrolled on", "Date enrolled", "Enrolment", "Enrollment", "Enrolment date", "Enrollment date"].concat(
         ["Start", "Start date"],
       ),
       kind: "date",
@@ -74,11 +74,11 @@ export const CHILDREN: TableSpec = {
     {
       key: "left",
       heading: "Left",
-      synonyms: ["Left on", "Date left", "Exited", "Exit date", "End date", "Discharged", "Discharge date"],
+      synonyms: ["Exit", "Exit on", "Date of exit", "Discharge", "Date of discharge", "End", "Ended", "Salida", "Fecha de salida", "Egreso", "Fecha de egreso", "Baja", "Left on", "Date left", "Exited", "Exit date", "End date", "Discharged", "Discharge date"],
       kind: "date",
       strict: true,
     },
-    { key: "family", heading: "Family", synonyms: ["Family code", "Family id", "Household", "Siblings"], kind: "text" },
+    { key: "family", heading: "Family", synonyms: ["Familia", "Family code", "Family id", "Household", "Siblings"], kind: "text" },
   ],
 };
 

@@ -10,13 +10,13 @@ const step = (key: string, heading: string, synonyms: readonly string[]): Column
 
 export const REFERRALS: TableSpec = {
   name: "Referrals",
-  synonyms: ["Referral", "Referral list"],
+  synonyms: ["Referral", "Referral list", "Remisiones"],
   columns: [
     CHILD,
     {
       key: "referred",
       heading: "Referred",
-      synonyms: ["Referred on", "Referral date", "Date referred", "Date of referral"],
+      synonyms: ["Referred on", "Referral date", "Date referred", "Date of referral", "Remisión", "Fecha de remisión"],
       kind: "date",
       required: true,
       strict: true,
@@ -25,7 +25,7 @@ export const REFERRALS: TableSpec = {
     {
       key: "area",
       heading: "Area",
-      synonyms: ["Areas", "Domain", "Domains"],
+      synonyms: ["Areas", "Domain", "Domains", "Dominio"],
       kind: "text",
       required: true,
       strict: true,
@@ -35,14 +35,14 @@ export const REFERRALS: TableSpec = {
     {
       key: "from",
       heading: "From",
-      synonyms: ["Source", "Referral source", "Referred by", "Referred from"],
+      synonyms: ["Source", "Referral source", "Referred by", "Referred from", "Origen"],
       kind: "text",
     },
     { key: "to", heading: "To", synonyms: ["Referred to", "Destination"], kind: "text" },
-    step("received", "Received", ["Received on", "Date received"]),
-    step("evaluated", "Evaluated", ["Evaluated on", "Evaluation date", "Date evaluated"]),
+    step("received", "Received", ["Received on", "Date received", "Recibido"]),
+    step("evaluated", "Evaluated", ["Evaluated on", "Evaluation date", "Date evaluated", "Fecha de evaluación"]),
     { key: "eligible", heading: "Eligible", synonyms: ["Found eligible"], kind: "word", words: YES_NO },
-    step("plan", "Plan", ["Plan date", "Date of plan", "Plan signed", "IFSP", "IFSP date"]),
+    step("plan", "Plan", ["Plan date", "Fecha del plan", "Date of plan", "Plan signed", "IFSP", "IFSP date"]),
     {
       key: "lateReason",
       heading: "Late reason",

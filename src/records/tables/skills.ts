@@ -5,13 +5,13 @@ const LAST_MONTH = 216;
 
 export const SKILLS: TableSpec = {
   name: "Skills",
-  synonyms: ["Skill", "Skill list", "Skills list", "Milestones"],
-  without: ["Child", "Children"],
+  synonyms: ["Skill", "Skill list", "Skills list", "Milestones", "Habilidades"],
+  without: ["Child", "Children", "Niño", "Niña"],
   columns: [
     {
       key: "skill",
       heading: "Skill",
-      synonyms: ["Skill id", "Skill code", "Milestone", "Id", "Code"],
+      synonyms: ["Skill id", "Skill code", "Milestone", "Id", "Code", "Habilidad", "Destreza", "Hito"],
       kind: "id",
       required: true,
       strict: true,
@@ -21,7 +21,7 @@ export const SKILLS: TableSpec = {
     {
       key: "area",
       heading: "Area",
-      synonyms: ["Domain", "Developmental area", "Developmental domain"],
+      synonyms: ["Dominio", "Domain", "Developmental area", "Developmental domain"],
       kind: "text",
       required: true,
       strict: true,

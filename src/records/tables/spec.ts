@@ -35,11 +35,11 @@ export interface TableSpec {
 export const CHILD: ColumnSpec = {
   key: "child",
   heading: "Child",
-  synonyms: ["Child id", "Child code", "Child number", "Child no"],
+  synonyms: ["Child id", "Child code", "Child number", "Child no", "Niño", "Niña", "Código del niño"],
   kind: "id",
   required: true,
   strict: true,
   blank: "child-blank",
 };
 
-export const YES_NO = { yes: ["y", "true", "1"], no: ["n", "false"] } as const;
+export const YES_NO = { yes: ["y", "true", "1", "sí"], no: ["n", "false"] } as const;
