@@ -2,12 +2,17 @@ import { existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, w
 import path from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import { TEXT_MARK } from "../report/release/release-text";
-import { badRequest, unreadable } from "./failure";
+import { badRequest, CommandFailure, unreadable } from "./failure";
 
+/** A device or a pipe has no end to be read to: it is refused before a byte is read. */
 export function readBytes(file: string): Uint8Array {
   try {
+    const found = statSync(file);
+    if (!found.isFile() && !found.isDirectory())
+      throw unreadable(`${file} is not a file but a device or a pipe. Name the workbook itself.`);
     return new Uint8Array(readFileSync(file));
   } catch (error) {
+    if (error instanceof CommandFailure) throw error;
     throw unreadable(
       `${file} cannot be read (${reasonOf(error)}). Check the name and folder, and close it in other programs.`,
     );

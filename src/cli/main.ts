@@ -6,6 +6,8 @@ import { runCheckCommand } from "./run-check";
 import { runPageCommand } from "./run-page";
 import { runReportCommand } from "./run-report";
 import { runSampleCommand } from "./run-sample";
+import { runTemplateCommand } from "./run-template";
+import { runUnderstandCommand } from "./run-understand";
 import { complain, print } from "./say";
 
 const UNEXPECTED = 70;
@@ -38,6 +40,10 @@ function run(request: Request): number | Promise<number> {
       return runPageCommand(request);
     case "call":
       return runCallCommand(request);
+    case "understand":
+      return runUnderstandCommand(request);
+    case "template":
+      return runTemplateCommand(request);
     case "sample":
       return runSampleCommand(request);
   }

@@ -44,6 +44,8 @@ function programFor(found: Found, print: (text: string) => void): Command {
     releaseCommand(found),
     pageCommand(found),
     callCommand(found),
+    understandCommand(found),
+    templateCommand(found),
     sampleCommand(found),
   ]) {
     program.addCommand(command.exitOverride().configureOutput({ writeOut: print, writeErr: () => undefined }));
@@ -62,7 +64,8 @@ function reportCommand(found: Found): Command {
     )
     .option("--json <file>", "the same report as JSON")
     .option("--tables <ids>", "only these tables, comma-separated", listOf)
-    .option("--decisions <file>", "repair decisions (JSON)");
+    .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
+    .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions()) command.addOption(option);
   return command.action((book: string, options: Record<string, string & readonly string[]>) =>
     found({
@@ -71,6 +74,7 @@ function reportCommand(found: Found): Command {
       out: options.out ?? null,
       json: options.json ?? null,
       tables: options.tables ?? null,
+      understanding: options.understanding ?? null,
       decisions: options.decisions ?? null,
       settings: settingsGiven(options),
     }),
@@ -82,13 +86,15 @@ function checkCommand(found: Found): Command {
     .description("List every finding in the workbook, with its cell and what to do; exit 1 where a person should look")
     .argument("<book>", "the program's workbook (.xlsx); it is only read")
     .option("--json <file>", "the findings as JSON")
-    .option("--decisions <file>", "repair decisions (JSON)");
+    .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
+    .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions(settingsThatBearOn("reading"))) command.addOption(option);
   return command.action((book: string, options: Record<string, string>) =>
     found({
       kind: "check",
       book,
       json: options.json ?? null,
+      understanding: options.understanding ?? null,
       decisions: options.decisions ?? null,
       settings: settingsGiven(options),
     }),
@@ -103,7 +109,8 @@ function pageCommand(found: Found): Command {
     .option("--therapist <code>", "the therapist whose caseload it is")
     .option("--visits <count>", "how many visits the plan on a caseload page is for", visitsInPlan, VISITS_IN_PLAN)
     .requiredOption("--out <file>", "the workbook to write, of one sheet", workbookName)
-    .option("--decisions <file>", "repair decisions (JSON)");
+    .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
+    .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions(settingsThatBearOn("reading", "ages", "met", "boxes"))) command.addOption(option);
   return command.action((book: string, { visits, ...options }: Record<string, string> & { visits: number }) =>
     found({
@@ -113,10 +120,29 @@ function pageCommand(found: Found): Command {
       child: options.child ?? null,
       therapist: options.therapist ?? null,
       visits,
+      understanding: options.understanding ?? null,
       decisions: options.decisions ?? null,
       settings: settingsGiven(options),
     }),
   );
+}
+
+function understandCommand(found: Found): Command {
+  return new Command("understand")
+    .description("Show how the sheets, headings and words of a workbook are understood, and what is doubtful")
+    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .option("--out <file>", "the understanding as a file, to be corrected and given with --understanding")
+    .option("--understanding <file>", "what was settled before, such as last quarter's: what differs is said")
+    .action((book: string, options: Record<string, string>) =>
+      found({ kind: "understand", book, out: options.out ?? null, understanding: options.understanding ?? null }),
+    );
+}
+
+function templateCommand(found: Found): Command {
+  return new Command("template")
+    .description("Write an empty workbook with the tables, lists to choose from and a guide")
+    .requiredOption("--out <file>", "the workbook to write", workbookName)
+    .action(({ out }: { out: string }) => found({ kind: "template", out }));
 }
 
 function callCommand(found: Found): Command {
@@ -153,7 +179,9 @@ function visitsInPlan(text: string): number {
 }
 
 function namedCommand(words: readonly string[]): string {
-  const known = ["report", "check", "release", "page", "call", "sample"].find((name) => name === words[0]);
+  const known = ["report", "check", "release", "page", "call", "understand", "template", "sample"].find(
+    (name) => name === words[0],
+  );
   return known ? `${known} ` : "";
 }
 

@@ -7,13 +7,13 @@ import { RELEASABLE_IDS } from "../tables/catalogue";
 import type { ReleasableId } from "../tables/table";
 import { badRequest } from "./failure";
 import { checkOutputs, readBytes } from "./files";
-import { settingsFrom } from "./open";
+import { settingsFrom, type Settled } from "./open";
 import type { RequestOf } from "./request";
 
 type ReleaseRequest = RequestOf<"release">;
 
-export function settingsWithDate(request: ReleaseRequest): Settings {
-  const settings = settingsFrom(request.settings);
+export function settingsWithDate(request: ReleaseRequest, settled: Settled["settings"]): Settings {
+  const settings = settingsFrom(request.settings, settled);
   if (settings.asOf !== null) return settings;
   throw badRequest("A release needs the day its figures are true for: add --as-of, such as --as-of 2026-09-30.");
 }
@@ -40,10 +40,10 @@ export function tablesOf({ tables: names }: ReleaseRequest): readonly Releasable
 }
 
 export function checkPlaces(
-  { book, decisions, prose, earlier, ledger }: ReleaseRequest,
+  { book, understanding, decisions, prose, earlier, ledger }: ReleaseRequest,
   outputs: readonly string[],
 ): void {
-  const inputs = [book, decisions, prose, earlier].filter((file) => file !== null);
+  const inputs = [book, understanding, decisions, prose, earlier].filter((file) => file !== null);
   checkOutputs(inputs, ledger === null ? outputs : [...outputs, ledger]);
 }
 

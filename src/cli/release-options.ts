@@ -23,7 +23,8 @@ export function releaseCommand(found: (request: Request) => void): Command {
     )
     .option("--skills <ids>", "the skills that pictures show, comma-separated (usual: whole areas)", listOf)
     .option("--earlier <file>", "an earlier REPORT.json: the same figures, where the definition is the same")
-    .option("--decisions <file>", "repair decisions (JSON)");
+    .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
+    .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions(SETTING_NAMES)) command.addOption(option);
   return command.action((book: string, options: Record<string, string & readonly string[]>) =>
     found({
@@ -36,6 +37,7 @@ export function releaseCommand(found: (request: Request) => void): Command {
       prose: options.prose ?? null,
       skills: options.skills ?? null,
       earlier: options.earlier ?? null,
+      understanding: options.understanding ?? null,
       decisions: options.decisions ?? null,
       settings: { ...settingsGiven(options), ...presetSettings(options) },
     }),

@@ -1,9 +1,11 @@
+import { leftOutLines } from "./left-out";
 import type { Report } from "../report/report";
 
 /** What a run found, in a few lines for the terminal: no child's row, no id. */
 export function summaryOf(report: Report, outputs: readonly string[]): string {
   const { settings, print, findings } = report;
   return [
+    ...leftOutLines(report.input),
     `Period ${settings.from} to ${settings.asOf}: ${print.followed} children followed on the last day, ${print.everFollowed} ever followed.`,
     ...report.input.map(useOf),
     findings.length === 0

@@ -7,6 +7,7 @@ export type Request =
       readonly json: string | null;
       /** Ids; null: all that are not internal. */
       readonly tables: readonly string[] | null;
+      readonly understanding: string | null;
       readonly decisions: string | null;
       readonly settings: Readonly<Record<string, unknown>>;
     }
@@ -14,6 +15,7 @@ export type Request =
       readonly kind: "check";
       readonly book: string;
       readonly json: string | null;
+      readonly understanding: string | null;
       readonly decisions: string | null;
       readonly settings: Readonly<Record<string, unknown>>;
     }
@@ -26,6 +28,7 @@ export type Request =
       readonly therapist: string | null;
       /** How many visits the plan on a caseload page is for. */
       readonly visits: number;
+      readonly understanding: string | null;
       readonly decisions: string | null;
       readonly settings: Readonly<Record<string, unknown>>;
     }
@@ -43,9 +46,17 @@ export type Request =
       readonly prose: string | null;
       /** An earlier REPORT.json. */
       readonly earlier: string | null;
+      readonly understanding: string | null;
       readonly decisions: string | null;
       readonly settings: Readonly<Record<string, unknown>>;
     }
+  | {
+      readonly kind: "understand";
+      readonly book: string;
+      readonly out: string | null;
+      readonly understanding: string | null;
+    }
+  | { readonly kind: "template"; readonly out: string }
   | { readonly kind: "call"; readonly name: string }
   | {
       readonly kind: "sample";

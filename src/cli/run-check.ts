@@ -6,15 +6,17 @@ import { TOOL_NAME } from "../report/report";
 import { VERSION } from "../report/version";
 import { EXIT, unreadable } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { decisionsFrom, openWorkbook, settingsFrom } from "./open";
+import { inputsOf, openWorkbook, settingsFrom, settledFrom } from "./open";
+import { leftOutLines } from "./left-out";
 import type { RequestOf } from "./request";
 import { print } from "./say";
 
 export async function runCheckCommand(request: RequestOf<"check">): Promise<number> {
-  const settings = settingsFrom(request.settings);
-  const inputs = [request.book, ...(request.decisions ? [request.decisions] : [])];
-  checkOutputs(inputs, request.json ? [request.json] : []);
-  const decisions = decisionsFrom(request.decisions);
+  settingsFrom(request.settings);
+  checkOutputs(inputsOf(request), request.json ? [request.json] : []);
+  const settled = settledFrom(request);
+  const { decisions } = settled;
+  const settings = settingsFrom(request.settings, settled.settings);
   const workbook = await openWorkbook(request.book);
   const { input, findings, failure } = readOrFail(() => readRecords(workbook, settings, decisions));
   if (request.json)
@@ -39,6 +41,7 @@ function checkSummary(input: readonly TableUse[], findings: readonly Finding[], 
     ({ table, sheet, address, rows, used }) => `${table} (${sheet}!${address}): ${used} of ${rows} rows used.`,
   );
   return [
+    ...leftOutLines(input),
     ...uses,
     findings.length === 0 ? "No findings." : `${findings.length} findings:`,
     ...findings.map(lineOf),

@@ -1,20 +1,25 @@
 import type { Day } from "../age/day";
 import { writeWorkbook } from "../hosts/file/write-workbook";
 import { RecordsUnusable } from "../records/read-records";
+import { keyOf } from "../records/cells/words";
+import type { Decision } from "../records/corrections/decisions";
+import { DecisionsInForce } from "../records/corrections/in-force";
 import { makePage, NobodyOfThatName, type PageSubject } from "../report/pages/make-page";
 import type { SheetOut } from "../workbook/sheets";
 import { badRequest, EXIT, unreadable } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { decisionsFrom, openWorkbook, settingsFrom } from "./open";
+import { inputsOf, openWorkbook, settingsFrom, settledFrom } from "./open";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
 export async function runPageCommand(request: RequestOf<"page">): Promise<number> {
-  const settings = settingsFrom(request.settings);
+  settingsFrom(request.settings);
+  const settled = settledFrom(request);
+  const { decisions } = settled;
+  const settings = settingsFrom(request.settings, settled.settings);
   const asOf = asOfOr(settings.asOf);
-  const subject = subjectOf(request);
-  checkOutputs([request.book, ...(request.decisions ? [request.decisions] : [])], [request.out]);
-  const decisions = decisionsFrom(request.decisions);
+  const subject = subjectOf(request, decisions);
+  checkOutputs(inputsOf(request), [request.out]);
   const workbook = await openWorkbook(request.book);
   progress("Writing the page");
   const sheet = made(() => makePage(workbook, settings, decisions, subject, request.visits));
@@ -28,8 +33,11 @@ function asOfOr(asOf: Day | null): Day {
   throw badRequest("A page needs the day it is true for: add --as-of, such as --as-of 2026-09-30.");
 }
 
-function subjectOf({ child, therapist }: RequestOf<"page">): PageSubject {
-  if (child !== null && therapist === null) return { kind: "child", id: child };
+/** An id that was joined to another names the same child. */
+function subjectOf({ child, therapist }: RequestOf<"page">, decisions: readonly Decision[]): PageSubject {
+  if (child !== null && therapist === null) {
+    return { kind: "child", id: new DecisionsInForce(decisions).child(keyOf(child)) };
+  }
   if (therapist !== null && child === null) return { kind: "therapist", code: therapist };
   throw badRequest("Say whose page it is: --child with an id, or --therapist with a code, one of the two.");
 }

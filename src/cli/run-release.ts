@@ -12,7 +12,7 @@ import { unknownColumn } from "../tables/groups";
 import type { ReleasableId } from "../tables/table";
 import type { WorkbookIn } from "../workbook/workbook";
 import { badRequest, EXIT } from "./failure";
-import { decisionsFrom, openWorkbook, recordsFrom } from "./open";
+import { openWorkbook, recordsFrom, settledFrom } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
 import { checkLedgerStands, checkPlaces, formatsOf, ledgerFrom, settingsWithDate, tablesOf } from "./release-checks";
 import { made, save } from "./release-output";
@@ -22,13 +22,14 @@ import { print, progress } from "./say";
 
 /** Everything is made in memory; files are written when all of it succeeded, the ledger last. */
 export async function runReleaseCommand(request: RequestOf<"release">): Promise<number> {
-  const settings = settingsWithDate(request);
+  const settled = settledFrom(request);
+  const { decisions } = settled;
+  const settings = settingsWithDate(request, settled.settings);
   const formats = formatsOf(request);
   const tables = tablesOf(request);
   checkPlaces(request, [request.out]);
   const ledger = ledgerFrom(request.ledger);
   const beside = besideFrom(request);
-  const decisions = decisionsFrom(request.decisions);
   const workbook = await openWorkbook(request.book);
   const { records, fingerprint } = recordsFrom(workbook, settings, decisions);
   checkRecords(tables, settings, records);

@@ -9,19 +9,21 @@ import type { TableId } from "../tables/table";
 import { isoOf, type Day } from "../age/day";
 import { badRequest, EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { decisionsFrom, openWorkbook, recordsFrom, reportOrFail, settingsFrom } from "./open";
+import { inputsOf, openWorkbook, recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
 import { summaryOf } from "./report-summary";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
 export async function runReportCommand(request: RequestOf<"report">): Promise<number> {
-  const settings = settingsFrom(request.settings);
+  settingsFrom(request.settings);
+  const settled = settledFrom(request);
+  const { decisions } = settled;
+  const settings = settingsFrom(request.settings, settled.settings);
   const asOf = asOfOr(settings);
   const tables = tablesOf(request.tables);
   const out = outOf(request, asOf);
   const outputs = [out, request.json].filter((file) => file !== null);
-  checkOutputs([request.book, ...(request.decisions ? [request.decisions] : [])], outputs);
-  const decisions = decisionsFrom(request.decisions);
+  checkOutputs(inputsOf(request), outputs);
   const workbook = await openWorkbook(request.book);
   progress("Reading the records");
   const { records, fingerprint } = recordsFrom(workbook, settings, decisions);

@@ -15,11 +15,20 @@ export interface SheetOut {
   /** What stays in sight: so many rows from the top and columns from the left. */
   readonly frozen?: { readonly rows: number; readonly columns: number };
   readonly tables?: readonly TableOut[];
+  /** Cells that offer a list to choose from. Only files have them. */
+  readonly lists?: readonly ListOut[];
   readonly merged?: readonly CellRange[];
   readonly charts?: readonly ChartOut[];
   readonly print?: PrintOut;
   /** False hides the grid on the screen; shown when left out. */
   readonly gridlines?: boolean;
+}
+
+/** A list to choose from: values written out, or the cells of another sheet. One of the two. */
+export interface ListOut {
+  readonly range: CellRange;
+  readonly values?: readonly string[];
+  readonly from?: { readonly sheet: string; readonly range: CellRange };
 }
 
 export interface ColumnOut {

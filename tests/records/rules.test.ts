@@ -61,7 +61,15 @@ const CASES: readonly Case[] = [
   // Children
   {
     name: "last year's row of an enrollment that has ended since",
-    given: children([5, 0, "A1"], [5, 1, "2024-03-31"], [5, 2, "28+3"], [5, 3, "North"], [5, 4, "T1"], [5, 5, "2024-09-01"], [5, 6, "2026-02-01"]),
+    given: children(
+      [5, 0, "A1"],
+      [5, 1, "2024-03-31"],
+      [5, 2, "28+3"],
+      [5, 3, "North"],
+      [5, 4, "T1"],
+      [5, 5, "2024-09-01"],
+      [5, 6, "2026-02-01"],
+    ),
     expected: ["enrolment-superseded A2"],
     leftOut: { Children: { "older row of the same enrollment": 1 } },
   },

@@ -6,11 +6,7 @@ import { type Enrolments, NO_DAY, type Observations } from "../records";
 import type { Staged } from "../observations/staged";
 
 /** The enrolments as columns; a blank `Enrolled` stands as the child's first observation. */
-export function enrolmentsOf(
-  reading: Reading,
-  table: ChildTable,
-  observations: Observations,
-): Enrolments {
+export function enrolmentsOf(reading: Reading, table: ChildTable, observations: Observations): Enrolments {
   const first = firstLooks(observations, table.children.ids.length);
   const child = table.childOfRow;
   const enrolled = Int32Array.from(

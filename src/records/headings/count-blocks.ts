@@ -1,6 +1,14 @@
 import { dayFromIso } from "../../age/day";
 import { CELL, type Grid, kindAt, stringAt } from "../../workbook/cells";
-import { type Block, type FurtherColumn, rowsOf, SHEET_COLUMN, Tally, type UnreadColumn, type WideColumn } from "./block";
+import {
+  type Block,
+  type FurtherColumn,
+  rowsOf,
+  SHEET_COLUMN,
+  Tally,
+  type UnreadColumn,
+  type WideColumn,
+} from "./block";
 import type { FindingCollector } from "../findings/collector";
 import { headingKeys, type HeadingMatch, matchHeadings } from "./headings";
 import type { KeyLookup } from "../cells/ids";

@@ -3,9 +3,22 @@ import { CHILD, type TableSpec } from "./spec";
 
 /** The ways in which a result may be written, through case, spaces, hyphens and full stops. */
 export const RESULT_WORDS: Readonly<Record<keyof typeof RESULT, readonly string[]>> = {
-  met: ["met", "achieved", "attained", "reached", "mastered", "yes", "y"].concat(["✓", "✔", "☑", "✅", "√"], ["logrado", "lograda", "sí", "si"]),
-  emerging: ["emerging", "partly", "partly met", "partial", "sometimes", "in progress", "developing"].concat(["en proceso", "a veces"]),
-  notMet: ["not met", "not yet", "not yet met", "unmet", "not achieved", "not attained", "no", "n"].concat(["no logrado", "no lograda", "todavía no", "todavia no", "aún no", "aun no"]),
+  met: ["met", "achieved", "attained", "reached", "mastered", "yes", "y"].concat(
+    ["✓", "✔", "☑", "✅", "√"],
+    ["logrado", "lograda", "sí", "si"],
+  ),
+  emerging: ["emerging", "partly", "partly met", "partial", "sometimes", "in progress", "developing"].concat([
+    "en proceso",
+    "a veces",
+  ]),
+  notMet: ["not met", "not yet", "not yet met", "unmet", "not achieved", "not attained", "no", "n"].concat([
+    "no logrado",
+    "no lograda",
+    "todavía no",
+    "todavia no",
+    "aún no",
+    "aun no",
+  ]),
   lost: ["lost", "loss", "skill lost", "lost skill", "perdido", "perdida", "pérdida"],
 };
 
@@ -15,7 +28,13 @@ export const OBSERVATIONS: TableSpec = {
   synonyms: ["Observation", "Skill observations", "Looks", "Checks", "Skill checks", "Observaciones"],
   columns: [
     CHILD,
-    { key: "skill", heading: "Skill", synonyms: ["Skill id", "Skill code", "Milestone", "Habilidad", "Destreza", "Hito"], kind: "id", required: true },
+    {
+      key: "skill",
+      heading: "Skill",
+      synonyms: ["Skill id", "Skill code", "Milestone", "Habilidad", "Destreza", "Hito"],
+      kind: "id",
+      required: true,
+    },
     {
       key: "date",
       heading: "Date",
@@ -36,7 +55,13 @@ export const OBSERVATIONS: TableSpec = {
       kind: "date",
       required: true,
     },
-    { key: "result", heading: "Result", synonyms: ["Results", "Status", "Resultado", "Resultados"], kind: "word", required: true },
+    {
+      key: "result",
+      heading: "Result",
+      synonyms: ["Results", "Status", "Resultado", "Resultados"],
+      kind: "word",
+      required: true,
+    },
     {
       key: "observer",
       heading: "Observer",

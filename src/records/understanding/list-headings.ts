@@ -30,7 +30,9 @@ export function listHeadings(findings: FindingCollector, blocks: readonly Block[
 /** A block as an understanding shows it: the columns it has, and the headings that are left. */
 function sheetOf(block: Block): SheetTaken {
   const spec = specOf(block.table);
-  const has = spec.columns.filter(({ key }) => block.columns.has(key) || block.constants.has(key) || block.contested.has(key));
+  const has = spec.columns.filter(
+    ({ key }) => block.columns.has(key) || block.constants.has(key) || block.contested.has(key),
+  );
   const seen = (heading: string, row: number, column: number): HeadingSeen => {
     const { kind, filled } = contentOf(block.grid, column, block.rows);
     const cell = a1(row, column);
@@ -38,7 +40,9 @@ function sheetOf(block: Block): SheetTaken {
   };
   const left = [
     ...block.unread.map(({ heading, row, column }) => seen(heading, row, column)),
-    ...block.further.filter(({ column }) => column >= 0).map(({ heading, column }) => seen(heading, block.firstRow - 1, column)),
+    ...block.further
+      .filter(({ column }) => column >= 0)
+      .map(({ heading, column }) => seen(heading, block.firstRow - 1, column)),
   ];
   const read = has.map(({ heading }): HeadingSeen => ({ ...seen(heading, 0, -1), means: heading }));
   return {

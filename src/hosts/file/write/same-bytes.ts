@@ -1,7 +1,8 @@
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
 import { calendarOf, type Day, isoOf } from "../../../age/day";
-import type { ChartOut } from "../../../workbook/sheets";
+import type { ChartOut, ListOut } from "../../../workbook/sheets";
 import { polishChart } from "./chart-xml";
+import { withLists } from "./lists";
 
 const CORE = "docProps/core.xml";
 const APPLICATION = "docProps/app.xml";
@@ -11,11 +12,16 @@ const WORKBOOK = "xl/workbook.xml";
  * The file with every trace of the clock taken out: the writer stamps the moment of the run into its core properties,
  * which become the day given, as do the times of the parts. Parts keep their order.
  */
-export function sameBytes(bytes: Uint8Array, created: Day, charts: readonly ChartOut[]): Uint8Array {
+export function sameBytes(
+  bytes: Uint8Array,
+  created: Day,
+  charts: readonly ChartOut[],
+  lists: readonly (readonly ListOut[])[] = [],
+): Uint8Array {
   const parts = unzipSync(bytes);
   const out: Zippable = {};
   for (const [path, part] of Object.entries(parts)) {
-    const content = rewritten(path, part, created, charts);
+    const content = withListsOf(path, rewritten(path, part, created, charts), lists);
     out[path] = [content, { level: content.length > LARGE_PART_BYTES ? 1 : 6 }];
   }
   return zipSync(out, { mtime: zipTime(created), os: 0 });
@@ -23,6 +29,13 @@ export function sameBytes(bytes: Uint8Array, created: Day, charts: readonly Char
 
 /** Above this a part is packed quickly rather than tightly: rows repeat so much that little room is lost. */
 const LARGE_PART_BYTES = 16_000_000;
+
+/** Sheet parts are numbered in the order of the sheets. */
+function withListsOf(path: string, part: Uint8Array, lists: readonly (readonly ListOut[])[]): Uint8Array {
+  const sheet = /^xl\/worksheets\/sheet(\d+)\.xml$/.exec(path);
+  const own = sheet ? (lists[Number(sheet[1]) - 1] ?? []) : [];
+  return own.length > 0 ? strToU8(withLists(strFromU8(part), own)) : part;
+}
 
 function rewritten(path: string, part: Uint8Array, created: Day, charts: readonly ChartOut[]): Uint8Array {
   if (path === CORE) return strToU8(withDay(strFromU8(part), created));

@@ -29,7 +29,12 @@ export function workbookBytes(sheets: readonly SheetOut[], options: WorkbookOpti
     const formats = new Formats();
     sheets.forEach((sheet, index) => addSheet(workbook, sheet, names[index] as string, formats));
     const charts = sheets.flatMap((sheet) => sheet.charts ?? []);
-    return sameBytes(workbook.saveToBufferSync(), options.created, charts);
+    return sameBytes(
+      workbook.saveToBufferSync(),
+      options.created,
+      charts,
+      sheets.map((sheet) => sheet.lists ?? []),
+    );
   } finally {
     workbook.free();
   }

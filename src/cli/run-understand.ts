@@ -1,0 +1,97 @@
+import { applyChoice } from "../records/understanding/choices";
+import { toFile } from "../records/understanding/file";
+import { OtherWorkbook, understand } from "../records/understanding/understand";
+import type { HeadingSeen, SheetTaken, Understanding, WordTaken } from "../records/understanding/understanding";
+import { badRequest, EXIT } from "./failure";
+import { checkOutputs, writeWhole } from "./files";
+import { openWorkbook, settledFrom } from "./open";
+import type { RequestOf } from "./request";
+import { print } from "./say";
+
+/** Shows how a workbook is understood, and writes it as a file to be looked through and corrected. */
+export async function runUnderstandCommand(request: RequestOf<"understand">): Promise<number> {
+  const inputs = [request.book, ...(request.understanding ? [request.understanding] : [])];
+  checkOutputs(inputs, request.out ? [request.out] : []);
+  const saved = settledFrom({ understanding: request.understanding, decisions: null });
+  const workbook = await openWorkbook(request.book);
+  const found = understood(() => understand(workbook, request.understanding === null ? null : saved));
+  if (request.out)
+    writeWhole(request.out, `${JSON.stringify(toFile(applyChoice(found, { kind: "confirm" })), null, 2)}\n`);
+  print(understandingText(found, request.book, request.out));
+  return EXIT.done;
+}
+
+/** Says in a sentence that the file is about another workbook. */
+export function understood(make: () => Understanding): Understanding {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof OtherWorkbook) throw badRequest(error.message);
+    throw error;
+  }
+}
+
+/** What a person reads: what each sheet is, with a question mark where it is only guessed. */
+export function understandingText(found: Understanding, book: string, out: string | null): string {
+  const { sheets, words, names, sameChild, missing, skills, changes } = found;
+  const noArea = skills.filter(({ area }) => area === "");
+  return [
+    "How the workbook is understood. A question mark stands where only a guess could be made: look there first.",
+    ...changes.map(({ sentence }) => `! ${sentence}`),
+    ...sheets.flatMap(sheetLines),
+    ...missing.map(({ sentence }) => `? ${sentence}`),
+    ...(words.length > 0 ? ["Words among results:", ...words.map(wordLine)] : []),
+    ...names.map(
+      ({ column, spelling, cells, means, doubtful }) =>
+        `${mark(doubtful)} ${column}: "${spelling}" (${cells}) is read as "${means}".`,
+    ),
+    ...sameChild.map(
+      ({ first, second, why }) => `? ${first} and ${second} may be one child. ${why} Nothing was joined.`,
+    ),
+    ...(skills.length > 0
+      ? [`${skills.length} skills are in no table of skills. They have no window until you give one.`]
+      : []),
+    ...(noArea.length > 0 ? [`? ${noArea.length} of them have no area yet: write it after "area" in the file.`] : []),
+    out
+      ? `Written: ${out}. Look it through, correct what is wrong, and give it with --understanding.`
+      : `To settle it, write it to a file: windowline understand ${book} --out ${book.replace(/\.xlsx$/i, "")}.windowline.json`,
+  ].join("\n");
+}
+
+function sheetLines({ sheet, is, why, doubtful, headerRows, rows, headings }: SheetTaken): string[] {
+  const where = headerRows.length > 0 ? `, headings in row ${headerRows.join(" and ")}, ${rows} rows` : "";
+  const used = headings.filter(({ means, skill }) => means !== null || skill !== null);
+  const unused = is === "not used" ? [] : headings.filter((each) => !used.includes(each));
+  return [
+    `${mark(doubtful)} ${sheet}: ${is}${where}. ${why}`,
+    ...used.filter(({ skill }) => skill === null).map(headingLine),
+    ...skillLines(used.filter(({ skill }) => skill !== null)),
+    ...(unused.length > 0
+      ? [`      not used: ${unused.map(({ heading, content }) => `${heading} (${content})`).join(", ")}`]
+      : []),
+  ];
+}
+
+function headingLine({ heading, cell, means, content, cells, doubtful }: HeadingSeen): string {
+  const place = cell === "" ? "" : ` (${cell})`;
+  return `    ${mark(doubtful)} ${heading}${place} is ${means ?? "not used"}: ${cells} cells, ${content}`;
+}
+
+function skillLines(skills: readonly HeadingSeen[]): string[] {
+  if (skills.length === 0) return [];
+  const doubtful = skills.filter((each) => each.doubtful).map(({ heading }) => heading);
+  return [
+    `      ${skills.length} skills: ${skills.map(({ skill }) => skill).join(", ")}`,
+    ...(doubtful.length > 0 ? [`    ? look at these: ${doubtful.join(", ")}`] : []),
+  ];
+}
+
+function wordLine({ word, cells, means, why, doubtful }: WordTaken): string {
+  const name = word === "" ? "blank cells beside ticks" : `"${word}"`;
+  const taken = means === null ? "choose met, emerging, not met, lost or leave out" : `read as ${means}`;
+  return `  ${mark(doubtful)} ${name}, ${cells} cells: ${taken}. ${why}`;
+}
+
+function mark(doubtful: boolean): string {
+  return doubtful ? "?" : " ";
+}
