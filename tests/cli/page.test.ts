@@ -40,6 +40,7 @@ test("the words of a page", () => {
     child: "A",
     therapist: null,
     visits: 12,
+    understanding: null,
     decisions: null,
     settings: { asOf: "2026-09-30", correctUntil: "36" },
   });

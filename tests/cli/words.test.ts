@@ -21,6 +21,7 @@ test("a report with settings in kebab case", () => {
     out: null,
     json: null,
     tables: ["met-by-band", "age-when-met"],
+    understanding: null,
     decisions: null,
     settings: { asOf: "2026-09-30", by: "Site,Therapist" },
   });
