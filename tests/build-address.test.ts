@@ -2,7 +2,7 @@
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { SaxesParser } from "saxes";
-import { BAD_ADDRESS, baseAddress, manifestAt, SOURCE_BASE } from "../webpack.address.mjs";
+import { BAD_ADDRESS, baseAddress, manifestAt, SOURCE_BASE } from "../src/build/address.mjs";
 
 const manifest = readFileSync("manifest.xml", "utf8");
 
@@ -45,9 +45,13 @@ test("characters that mean something in XML, or in a replacement, stay character
 });
 
 test("a refusal is one sentence that says what to give, ends with 2, and builds nothing", () => {
-  const { status, stderr } = spawnSync(process.execPath, ["webpack.build.mjs", "--base", "http://tools.example.org/"], {
-    encoding: "utf8",
-  });
+  const { status, stderr } = spawnSync(
+    process.execPath,
+    ["src/build/build.mjs", "--base", "http://tools.example.org/"],
+    {
+      encoding: "utf8",
+    },
+  );
   expect({ status, stderr }).toEqual({ status: 2, stderr: `${BAD_ADDRESS}\n` });
 });
 

@@ -2,9 +2,9 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import path from "node:path";
 
-/** Runs the import rules over one planted file of src/age. */
-function rulesSay(source: string): { status: number | null; output: string } {
-  const folder = mkdtempSync(path.join("src", "age", "planted-"));
+/** Runs the import rules over one planted file of a folder. */
+function rulesSay(source: string, within = "src/age"): { status: number | null; output: string } {
+  const folder = mkdtempSync(path.join(within, "planted-"));
   try {
     writeFileSync(path.join(folder, "planted.ts"), source);
     const command = [
@@ -34,6 +34,15 @@ test("a planted import of Node in the core is found", () => {
   );
   expect(status).not.toBe(0);
   expect(output).toContain("the-core-imports-no-node");
+});
+
+test("a planted import of the command line in the pane is found", () => {
+  const { status, output } = rulesSay(
+    'import { EXIT } from "../../src/cli/failure";\nexport const planted = EXIT;\n',
+    "taskpane",
+  );
+  expect(status).not.toBe(0);
+  expect(output).toContain("nothing-imports-the-command-line");
 });
 
 test("an import from beside is allowed", () => {

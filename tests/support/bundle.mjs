@@ -1,6 +1,6 @@
 import webpack from "webpack";
-import { webResolve, withoutNode } from "../../webpack.addin.mjs";
-import { webModule } from "../../webpack.rules.mjs";
+import { webResolve, withoutNode } from "../../src/build/addin.mjs";
+import { webModule } from "../../src/build/rules.mjs";
 
 /**
  * Bundles a script of the tests as dist/ is bundled.

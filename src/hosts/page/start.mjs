@@ -9,7 +9,7 @@ const server = path.join(root, "dist/page-server/page-server.cjs");
 
 if (!existsSync(server) || !existsSync(path.join(root, "dist/page/index.html"))) {
   console.error("Building the page, once. This takes a minute or two.");
-  const words = ["webpack.build.mjs", "--only", "page,page-server"];
+  const words = ["src/build/build.mjs", "--only", "page,page-server"];
   const { status } = spawnSync(process.execPath, words, { cwd: root, stdio: ["ignore", 2, 2] });
   if (status !== 0) process.exit(status ?? 1);
 }

@@ -3,12 +3,12 @@ import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import webpack from "webpack";
-import { addinConfig, webResolve, withoutNode } from "./webpack.addin.mjs";
-import { SOURCE_BASE } from "./webpack.address.mjs";
-import { webModule } from "./webpack.rules.mjs";
-import { helpOfFunctions } from "./src/hosts/page/functions/help-of-functions.mjs";
+import { addinConfig, webResolve, withoutNode } from "./addin.mjs";
+import { SOURCE_BASE } from "./address.mjs";
+import { webModule } from "./rules.mjs";
+import { helpOfFunctions } from "../hosts/page/functions/help-of-functions.mjs";
 
-const root = path.dirname(fileURLToPath(import.meta.url));
+const root = fileURLToPath(new URL("../../", import.meta.url));
 
 /** The command line: one file for Node, with the WebAssembly it needs beside it. */
 const commandLine = {

@@ -6,7 +6,7 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import webpack from "webpack";
-import { BAD_ADDRESS, baseAddress, SOURCE_BASE } from "./webpack.address.mjs";
+import { BAD_ADDRESS, baseAddress, SOURCE_BASE } from "./address.mjs";
 
 const { values } = parseArgs({
   options: {
@@ -23,7 +23,7 @@ if (base === null) {
 }
 
 // Only now, so that a refusal does not wait for all that a build needs.
-const { configs } = await import("./webpack.config.mjs");
+const { configs } = await import("./configs.mjs");
 const wanted = values.only?.split(",");
 const chosen = (await configs({ base })).filter(
   ({ name, output }) => (!wanted || wanted.includes(name)) && !(values.missing && existsSync(output.path)),

@@ -6,7 +6,7 @@ import { LicenseWebpackPlugin } from "license-webpack-plugin";
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import webpack from "webpack";
-import { manifestAt } from "./webpack.address.mjs";
+import { manifestAt } from "./address.mjs";
 
 const ICON_SIZES = [16, 20, 24, 32, 40, 48, 64, 80];
 
