@@ -79,8 +79,8 @@ export interface WorkbookHost {
   removeAdded(receipt: Receipt, options?: JobOptions): Promise<void>;
   /** Told whenever someone changes a cell of their own, where the host can tell. The answer ends it. */
   onEdit?(listener: () => void): () => void;
-  /** Selects a cell, or a range such as `C2:C73`, brings it into sight, and gives it the keyboard where the host can. */
-  showCell(sheet: string, cell: string): Promise<void>;
+  /** Selects a cell, or a range such as `C2:C73`, brings it into sight, and gives it the keyboard where the host can and that is wanted. */
+  showCell(sheet: string, cell: string, as?: "in sight"): Promise<void>;
   /** Repair decisions as JSON, from where the host keeps them apart from the data; null where there are none. */
   loadDecisions(options?: JobOptions): Promise<unknown>;
   /**

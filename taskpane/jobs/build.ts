@@ -40,5 +40,11 @@ async function make(pane: Pane, settings: Settings, tools: JobTools): Promise<To
   if (made === null) return { tone: "stopped", text: found.failure ?? "The records cannot be used." };
   const onMade = () => store.dispatch({ type: "report made", made });
   const receipt = await addMade(pane, { of: "report", label: reportLabel(made), onMade }, tools);
+  const [firstSheet] = receipt.sheets;
+  if (firstSheet !== undefined) {
+    store.dispatch({ type: "report added", firstSheet });
+    // The page is there whether or not the host can bring it into sight.
+    await pane.host.showCell(firstSheet, "A1", "in sight").catch(() => undefined);
+  }
   return toldOfBuild(made, receipt);
 }

@@ -1,4 +1,8 @@
 import { type Decision, parseDecisions } from "../../src/records/corrections/decisions";
+import { applyChoice } from "../../src/records/understanding/choices";
+import { decisionsOf, fromFile, toFile } from "../../src/records/understanding/file";
+import type { SameChild, Understanding } from "../../src/records/understanding/understanding";
+import { SETTING_NAMES } from "../../src/settings/settings";
 import { toldOfFailure } from "../words/failures";
 import { toldOfSaving } from "../words/report";
 import { loadDecisions } from "./load-decisions";
@@ -32,27 +36,97 @@ async function besideUnread(pane: Pane, list: readonly Decision[]): Promise<read
   return [...loaded, ...list.filter((each) => !known.has(JSON.stringify(each)))];
 }
 
-const FILE_NAME = "decisions.json";
+/** Everything stands as it is shown: it is kept, and the workbook is read that way. */
+export async function confirmUnderstanding(pane: Pane): Promise<void> {
+  const { store } = pane;
+  const { understanding } = store.state();
+  if (understanding === null || pane.abort) return;
+  const messages = await keepDecisions(pane, decisionsOf(applyChoice(understanding, { kind: "confirm" })));
+  if (messages.length === 0) store.dispatch({ type: "choices confirmed" });
+  else store.dispatch({ type: "told", told: { tone: "stopped", text: messages.join(" ") } });
+}
 
-/** The decisions as a file, for the next quarter's workbook or for the command line. */
-export async function saveDecisionsFile(pane: Pane): Promise<void> {
-  const text = `${JSON.stringify({ decisions: pane.store.state().decisions.list }, null, 2)}\n`;
+/** Two rows are one child: a choice like the others, confirmed with them. */
+export async function joinChildren(pane: Pane, joined: SameChild): Promise<void> {
   try {
-    const as = await pane.host.saveFile(FILE_NAME, new TextEncoder().encode(text), "application/json");
+    if (!pane.handedOver) await checkAgain(pane);
+    const decision = await pane.client.ask("joining", joined);
+    pane.store.dispatch({ type: "choice made", made: { choice: { kind: "decision", decision }, joined } });
+  } catch (error) {
+    pane.store.dispatch({ type: "told", told: toldOfFailure(error, "reading") });
+  }
+}
+
+/** Settings, understanding and corrections in one file, for the next quarter's workbook or for the command line. */
+export async function saveCorrections(pane: Pane): Promise<void> {
+  const { bookName } = pane.store.state();
+  const fileName = `${bookName.replace(/\.xls[xm]$/i, "")}.windowline.json`;
+  const text = `${JSON.stringify(fileOf(pane), null, 2)}\n`;
+  try {
+    const as = await pane.host.saveFile(fileName, new TextEncoder().encode(text), "application/json");
     pane.store.dispatch({ type: "corrections saved" });
-    pane.store.dispatch({ type: "told", told: toldOfSaving(FILE_NAME, as) });
+    pane.store.dispatch({ type: "told", told: toldOfSaving(fileName, as) });
   } catch (error) {
     pane.store.dispatch({ type: "told", told: toldOfFailure(error, "saving") });
   }
 }
 
-/** Adds the decisions of a file to those there are; gives the messages where that cannot be. */
-export async function takeOverDecisions(pane: Pane, text: string): Promise<readonly string[]> {
-  const parsed = parseDecisions(jsonOf(text));
-  if ("messages" in parsed) return parsed.messages;
-  const have = pane.store.state().decisions.list;
-  const known = new Set(have.map((each) => JSON.stringify(each)));
-  return keepDecisions(pane, [...have, ...parsed.decisions.filter((each) => !known.has(JSON.stringify(each)))]);
+/** What is only guessed is not kept as settled. The day is asked anew each quarter. */
+function fileOf({ store }: Pane): object {
+  const { understanding, decisions, quarter } = store.state();
+  const entries = Object.entries(quarter.entries).filter(
+    ([name, value]) => !OF_THE_QUARTER.has(name) && value.length > 0,
+  );
+  const settings = Object.fromEntries(entries);
+  const isConfirmed = decisions.list.some(({ kind }) => kind === "sheet");
+  return toFile(
+    understanding && isConfirmed
+      ? { ...understanding, settings }
+      : { ...NOTHING_UNDERSTOOD, decisions: decisions.list, settings },
+  );
+}
+
+const OF_THE_QUARTER: ReadonlySet<string> = new Set(["asOf", "from", "enteredBy"]);
+const NOTHING_UNDERSTOOD: Understanding = {
+  sheets: [],
+  words: [],
+  names: [],
+  sameChild: [],
+  missing: [],
+  skills: [],
+  changes: [],
+  decisions: [],
+  settings: {},
+};
+
+/** Takes up a file of corrections; gives the messages where that cannot be. What was settled before is not lost then. */
+export async function openCorrections(pane: Pane, text: string): Promise<readonly string[]> {
+  const json = jsonOf(text);
+  const isWhole = typeof json === "object" && json !== null && "windowline" in json;
+  const read = isWhole ? fromFile(json) : parseDecisions(json);
+  if ("messages" in read) return read.messages;
+  const { store } = pane;
+  const have = store.state().decisions.list.filter(({ kind }) => !isWhole || !SETTLED.has(kind));
+  const known = new Set(read.decisions.map((each) => JSON.stringify(each)));
+  const list = [...read.decisions, ...have.filter((each) => !known.has(JSON.stringify(each)))];
+  if (!pane.handedOver) await checkAgain(pane);
+  const unfit = pane.handedOver ? await pane.client.ask("fits", { decisions: list }) : null;
+  if (unfit !== null) return [unfit];
+  store.dispatch({ type: "choices confirmed" });
+  if ("settings" in read) takeSettings(pane, read.settings as Readonly<Record<string, unknown>>);
+  return keepDecisions(pane, list);
+}
+
+/** Kinds that a whole file settles anew. */
+const SETTLED: ReadonlySet<string> = new Set(["sheet", "word", "name", "skill"]);
+
+function takeSettings({ store }: Pane, settings: Readonly<Record<string, unknown>>): void {
+  for (const name of SETTING_NAMES) {
+    const value = settings[name];
+    if (value === undefined || value === null) continue;
+    const written = Array.isArray(value) && name === "by" ? value.map(String) : String(value);
+    store.dispatch({ type: "entry changed", name, value: written });
+  }
 }
 
 function jsonOf(text: string): unknown {

@@ -4,6 +4,7 @@ import { reduceCaseload } from "./caseload-reducer";
 import { reduceQuarter } from "./quarter-reducer";
 import { initialRelease, reduceRelease } from "./release-reducer";
 import type { Job, PaneAction, PaneState } from "./pane-state";
+import { reduceUnderstanding } from "./understanding";
 import { NOTHING_UNSAVED, reduceUnsaved } from "./unsaved";
 
 export const initialState: PaneState = {
@@ -13,6 +14,8 @@ export const initialState: PaneState = {
   told: null,
   found: null,
   foundIsOld: false,
+  understanding: null,
+  choicesMade: [],
   decisions: { list: [], unread: null, messages: [] },
   quarter: { entries: {}, seen: [], tables: [], refused: 0, made: null, isOld: false },
   caseload: {
@@ -48,7 +51,7 @@ export function reducePane(state: PaneState, action: PaneAction): PaneState {
     case "choices known":
       return { ...moved, choices: action.choices };
     default:
-      return reduceRecords(reduceJob(moved, action), action);
+      return reduceRecords(reduceUnderstanding(reduceJob(moved, action), action), action);
   }
 }
 

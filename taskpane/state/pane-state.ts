@@ -1,4 +1,6 @@
 import type { Decision } from "../../src/records/corrections/decisions";
+import type { Choice } from "../../src/records/understanding/choices";
+import type { SameChild, Understanding } from "../../src/records/understanding/understanding";
 import type { SettingName } from "../../src/settings/settings";
 import type { ReleasableId, TableId } from "../../src/tables/table";
 import type { Progress, Receipt } from "../../src/workbook/host";
@@ -17,6 +19,10 @@ export interface PaneState {
   readonly found: RecordsFound | null;
   /** A cell, a setting or a correction changed since `found` was read. */
   readonly foundIsOld: boolean;
+  /** How the workbook is understood, with the choices made since; null until it was read. */
+  readonly understanding: Understanding | null;
+  /** Choices that are not confirmed yet. */
+  readonly choicesMade: readonly ChoiceMade[];
   readonly decisions: DecisionsState;
   readonly quarter: QuarterState;
   readonly caseload: CaseloadState;
@@ -115,6 +121,12 @@ export interface LedgerOpened {
   readonly last: string | null;
 }
 
+/** One act upon the understanding; a pair that was joined is no longer suggested. */
+export interface ChoiceMade {
+  readonly choice: Choice;
+  readonly joined?: SameChild;
+}
+
 /** What was made and is held by the pane alone. */
 export interface Unsaved {
   readonly corrections: boolean;
@@ -123,6 +135,8 @@ export interface Unsaved {
 }
 
 export type PaneAction =
+  | { readonly type: "choice made"; readonly made: ChoiceMade }
+  | { readonly type: "choices confirmed" }
   | { readonly type: "place opened"; readonly place: string }
   | { readonly type: "book named"; readonly name: string }
   | { readonly type: "job started"; readonly kind: JobKind }
@@ -141,6 +155,8 @@ export type PaneAction =
   | { readonly type: "table chosen"; readonly id: TableId; readonly chosen: boolean }
   | { readonly type: "choices known"; readonly choices: PaneState["choices"] }
   | { readonly type: "report made"; readonly made: Made }
+  /** Its first sheet, by the name that it got. */
+  | { readonly type: "report added"; readonly firstSheet: string }
   | { readonly type: "report saved" }
   | { readonly type: "page saved" }
   | { readonly type: "corrections saved" }

@@ -18,6 +18,8 @@ export function reduceQuarter(state: QuarterState, action: PaneAction): QuarterS
       return { ...state, tables: action.choices.tables.filter(({ internal }) => !internal).map(({ id }) => id) };
     case "report made":
       return { ...state, made: action.made, isOld: false };
+    case "report added":
+      return { ...state, made: state.made && { ...state.made, firstSheet: action.firstSheet } };
     case "report forgotten":
       return { ...state, made: null, isOld: false };
     case "records read":

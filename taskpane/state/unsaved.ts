@@ -4,6 +4,7 @@ export const NOTHING_UNSAVED: Unsaved = { corrections: false, report: false, pag
 
 export function reduceUnsaved(state: Unsaved, action: PaneAction): Unsaved {
   switch (action.type) {
+    case "choice made":
     case "decisions changed":
       return { ...state, corrections: true };
     case "corrections saved":

@@ -1,10 +1,11 @@
 import type { PageSubject } from "../../src/report/pages/make-page";
+import type { Choice } from "../../src/records/understanding/choices";
 import type { SettingName } from "../../src/settings/settings";
 import type { ReleasableId, TableId } from "../../src/tables/table";
 import { removeAdded, savePage, saveReport } from "../jobs/after-build";
 import { buildReport } from "../jobs/build";
 import { addPage, listChildren } from "../jobs/caseload";
-import { keepDecisions, saveDecisionsFile, takeOverDecisions } from "../jobs/decisions";
+import { confirmUnderstanding, joinChildren, keepDecisions, openCorrections, saveCorrections } from "../jobs/decisions";
 import { cancelJob, listReceipts, type Pane } from "../jobs/pane";
 import { checkAgain, readWorkbook } from "../jobs/read";
 import { checkProse, openLedger, prepare, releasePart, saveLedger, saveRelease } from "../jobs/release";
@@ -38,8 +39,11 @@ export function actionsOf(pane: Pane) {
     moreCells: run(moreCells),
     /** Gives what keeps the corrections from standing together; empty where they were kept. */
     keepDecisions: (...words: Rest<typeof keepDecisions>) => keepDecisions(pane, ...words),
-    takeOverDecisions: (text: string) => takeOverDecisions(pane, text),
-    saveDecisionsFile: run(saveDecisionsFile),
+    openCorrections: (text: string) => openCorrections(pane, text),
+    saveCorrections: run(saveCorrections),
+    choose: say((choice: Choice) => ({ type: "choice made", made: { choice } })),
+    joinChildren: run(joinChildren),
+    confirm: run(confirmUnderstanding),
 
     enter: say((name: SettingName, value: string | readonly string[]) => ({ type: "entry changed", name, value })),
     leaveField: say((name: SettingName) => ({ type: "entries seen", names: [name] })),

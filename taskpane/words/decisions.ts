@@ -31,8 +31,11 @@ export const KINDS: readonly { readonly kind: Repair["kind"]; readonly label: st
 
 export const ORDERS = ["day first", "month first", "year first"] as const;
 
-export const DECISIONS_ABOUT =
-  "A decision settles how something is read. It is kept apart from the records, which stay as they are; it holds for the next quarter too, until it is revoked.";
+export const CORRECTIONS_ABOUT =
+  "A correction settles how something is read. Your cells stay as they are. It holds for the next quarter too, until you revoke it.";
+
+export const CORRECTIONS_FILE_ABOUT =
+  "Settings, the way the workbook is read, and corrections go into one file. Open it with next quarter’s workbook, or give it to the command line.";
 
 export function decisionsUnread(why: string): string {
   return `The corrections kept with this workbook could not be read, so none is shown here. None of them is lost. ${why}`;

@@ -1,5 +1,6 @@
 import type { Severity } from "../../src/records/findings/finding";
 import { counted, listed, plural } from "../../src/words/numbers";
+import type { TableUse } from "../../src/records/records";
 import type { Told } from "../state/pane-state";
 import type { RecordsFound, TableFound } from "../worker/records/found";
 
@@ -7,11 +8,26 @@ import type { RecordsFound, TableFound } from "../worker/records/found";
 export function recordsTitle(found: RecordsFound | null): string {
   if (!found) return "What does this workbook hold?";
   if (found.failure !== null) return "The records cannot be used yet";
-  const { error, warning } = found.counts;
-  if (error === 0 && warning === 0) return "Every row could be read and used";
-  if (error === 0) return `Every row is used; ${plural(warning, "finding wants", "findings want")} a look`;
-  return `${plural(error, "finding keeps", "findings keep")} rows from being used`;
+  return notUsedInWords(found.tables) ?? "Every row is used";
 }
+
+/** `972 of 4,239 checks were not used.` Checks come first; null where every row is used. */
+export function notUsedInWords(tables: readonly TableUse[]): string | null {
+  const names = [...new Set(tables.map(({ table }) => table))].sort(
+    (a, b) => Number(b === CHECKS) - Number(a === CHECKS),
+  );
+  const sentences = names.flatMap((name) => {
+    const own = tables.filter(({ table }) => table === name);
+    const rows = own.reduce((sum, each) => sum + each.rows, 0);
+    const left = rows - own.reduce((sum, each) => sum + each.used, 0);
+    if (left === 0) return [];
+    const what = name === CHECKS ? "checks" : `rows of ${name}`;
+    return [`${counted(left)} of ${counted(rows)} ${what} ${left === 1 ? "was" : "were"} not used.`];
+  });
+  return sentences.length === 0 ? null : sentences.join(" ");
+}
+
+const CHECKS = "Observations";
 
 export function toldOfReading(found: RecordsFound): Told {
   if (found.failure !== null) return { tone: "stopped", text: found.failure };
@@ -19,30 +35,68 @@ export function toldOfReading(found: RecordsFound): Told {
 }
 
 export function countsInWords({ error, warning, note }: Readonly<Record<Severity, number>>): string {
-  if (error + warning + note === 0) return "No findings.";
+  if (error + warning + note === 0) return "No problems were found.";
   const parts = [
-    error > 0 ? `${counted(error)} that keep a row from being used` : "",
-    warning > 0 ? `${counted(warning)} to look at` : "",
-    note > 0 ? plural(note, "note", "notes") : "",
+    error > 0 ? `${counted(error)} to fix` : "",
+    warning > 0 ? `${counted(warning)} to check` : "",
+    note > 0 ? `${counted(note)} for information` : "",
   ].filter((part) => part !== "");
-  return `Findings: ${listed(parts)}.`;
+  return `Problems found: ${listed(parts)}.`;
 }
+
+/** The one thing to do next. */
+export interface NextStep {
+  readonly does: "read" | "answer" | "confirm" | "quarter";
+  readonly label: string;
+  readonly why: string;
+}
+
+export function nextStep(state: {
+  readonly isRead: boolean;
+  readonly isOld: boolean;
+  readonly failure: string | null;
+  readonly open: { readonly unsettled: number; readonly doubtful: number; readonly choices: number };
+}): NextStep {
+  const { unsettled, doubtful, choices } = state.open;
+  if (!state.isRead) return { does: "read", label: "Read the workbook", why: FIRST };
+  if (unsettled > 0) {
+    const words = plural(unsettled, "word", "words");
+    return { does: "answer", label: `Say what ${words} ${unsettled === 1 ? "means" : "mean"}`, why: UNSETTLED };
+  }
+  if (doubtful + choices > 0) {
+    return { does: "confirm", label: "Confirm, and read it this way", why: choices > 0 ? CHOSEN : GUESSED };
+  }
+  if (state.isOld || state.failure !== null) {
+    return { does: "read", label: "Read the workbook again", why: state.failure ?? OLD };
+  }
+  return { does: "quarter", label: "Go on to Quarter", why: SETTLED };
+}
+
+const FIRST =
+  "Reading finds the children, their checks and the skills, and lists every row that cannot be used. Your workbook stays as it is, and nothing leaves it.";
+const OLD =
+  "A cell, a setting or a correction changed since the workbook was read. Read it again to see what it changes.";
+const UNSETTLED = "Some words among the results are not known. Their cells are not used until you say what they mean.";
+const GUESSED =
+  "Parts of this workbook are read by a guess. Look through them below, change what is wrong, then confirm once.";
+const CHOSEN = "Your choices are not in force yet. Confirm them when you are through.";
+const SETTLED = "The way the workbook is read is settled.";
 
 /** `Children: 240 of 240 rows used`. */
 export function rowsUsed({ rows, used }: TableFound): string {
   return `${counted(used)} of ${plural(rows, "row", "rows")} used`;
 }
 
-/** Why rows were left out: `12 exact copy, 3 date blank`. */
+/** Why rows were left out: `12 exact copies, 3 blank dates`. */
 export function leftOutInWords({ leftOut }: TableFound): string {
   const reasons = Object.entries(leftOut).filter(([, count]) => count > 0);
   return reasons.map(([reason, count]) => `${counted(count)} ${reason}`).join(", ");
 }
 
 export const SEVERITY_HEADINGS: Readonly<Record<Severity, { readonly title: string; readonly about: string }>> = {
-  error: { title: "Not used", about: "These rows are left out of every figure until their cell is mended." },
-  warning: { title: "Please look", about: "These rows are used. A person should see whether they are right." },
-  note: { title: "Notes", about: "For information. Nothing needs doing." },
+  error: { title: "To fix", about: "These rows are left out of every figure until the cell is corrected." },
+  warning: { title: "To check", about: "These rows are used. Check whether they are right." },
+  note: { title: "For information", about: "Nothing needs to be done." },
 };
 
 export function cellsInWords(count: number): string {

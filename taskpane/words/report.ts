@@ -7,6 +7,12 @@ export function quarterTitle(made: Made | null): string {
   return made === null ? "Make the report of a quarter" : `The report as of ${made.label} is ready`;
 }
 
+export const OLD_REPORT =
+  "A cell, a setting or a correction changed since this report was made. Make it again to see what it changes.";
+export const NOT_CONFIRMED =
+  "You have not confirmed how this workbook is read. Figures made now leave out what is not settled.";
+export const MAKE_AGAIN = "Make another report";
+
 export function toldOfBuild(made: Made, { sheets }: Receipt): Told {
   const added = plural(sheets.length, "sheet was", "sheets were");
   return {
@@ -31,7 +37,7 @@ export function toldOfSaving(fileName: string, as: SavedAs): Told {
 }
 
 export function followedInWords({ followed, everFollowed, period }: Made): string {
-  return `${period}. ${plural(followed, "child", "children")} followed on the last day, ${counted(everFollowed)} ever followed by then.`;
+  return `${period}. ${plural(followed, "child", "children")} in the program on the last day, ${counted(everFollowed)} ever in the program by then.`;
 }
 
 export function receiptTitle({ label, sheets, unfinished }: Receipt): string {

@@ -33,6 +33,24 @@ export const MORE_SETTINGS = SETTING_NAMES.filter(
   (name) => !OF_RELEASE.includes(name) && !["asOf", "from", "by"].includes(name),
 ).map(fieldOf);
 
+export interface SettingGroup {
+  readonly title: string;
+  readonly fields: readonly FieldWords[];
+}
+
+const AGES: readonly SettingName[] = ["correctBelow", "correctUntil", "edges"];
+const STATISTICS: readonly SettingName[] = ["level", "scanMonths", "seed"];
+
+/** The same, by what a person looks for; what belongs nowhere else says how values are read. */
+export const SETTING_GROUPS: readonly SettingGroup[] = [
+  { title: "Period and ages", fields: MORE_SETTINGS.filter(({ name }) => AGES.includes(name)) },
+  {
+    title: "How values are read",
+    fields: MORE_SETTINGS.filter(({ name }) => !AGES.includes(name) && !STATISTICS.includes(name)),
+  },
+  { title: "For statisticians", fields: MORE_SETTINGS.filter(({ name }) => STATISTICS.includes(name)) },
+];
+
 /** The rest of those that bear on a release alone. */
 export const RELEASE_SETTINGS = OF_RELEASE.filter((name) => !["minimumCell", "releaseMethod"].includes(name)).map(
   fieldOf,

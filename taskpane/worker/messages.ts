@@ -1,5 +1,6 @@
 import type { Decision } from "../../src/records/corrections/decisions";
 import type { PageSubject } from "../../src/report/pages/make-page";
+import type { SameChild } from "../../src/records/understanding/understanding";
 import type { Settings } from "../../src/settings/settings";
 import type { TableId } from "../../src/tables/table";
 import type { GridColumn } from "../../src/workbook/cells";
@@ -18,6 +19,10 @@ export interface Requests {
   open: { ask: { readonly workbook: OpenedWorkbook }; answer: null };
   strings: { ask: { readonly sheet: number; readonly part: readonly string[] }; answer: null };
   check: { ask: { readonly settings: Settings; readonly decisions: readonly Decision[] }; answer: RecordsFound };
+  /** Why what was settled does not fit the workbook that is held; null where it does. */
+  fits: { ask: { readonly decisions: readonly Decision[] }; answer: string | null };
+  /** The correction that joins two ids. */
+  joining: { ask: SameChild; answer: Decision };
   cells: { ask: { readonly group: number; readonly from: number }; answer: readonly FoundCell[] };
   build: { ask: BuildAsk; answer: Built };
   caseload: { ask: CaseloadAsk; answer: CaseloadBuilt };

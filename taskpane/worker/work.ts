@@ -5,7 +5,10 @@ import { makePage } from "../../src/report/pages/make-page";
 import { runReport } from "../../src/report/run";
 import { fingerprintOf } from "../../src/records/fingerprint";
 import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
+import type { Decision } from "../../src/records/corrections/decisions";
 import { TABLES } from "../../src/records/tables";
+import { sameChildDecision } from "../../src/records/understanding/same-child";
+import { OtherWorkbook, understand } from "../../src/records/understanding/understand";
 import { isReleasable, TABLE_CATALOGUE, TABLE_IDS } from "../../src/tables/catalogue";
 import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
@@ -78,6 +81,20 @@ export class Work implements Answerers {
 
   check(ask: Ask<"check">): RecordsFound {
     return this.read(ask).found;
+  }
+
+  fits({ decisions }: Ask<"fits">): string | null {
+    try {
+      understand(this.needHeld().workbook, { settings: {}, decisions });
+      return null;
+    } catch (error) {
+      if (error instanceof OtherWorkbook) return error.message;
+      throw error;
+    }
+  }
+
+  joining(pair: Ask<"joining">): Decision {
+    return sameChildDecision(this.needHeld().workbook, pair);
   }
 
   cells({ group, from }: Ask<"cells">): readonly FoundCell[] {

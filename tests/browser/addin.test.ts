@@ -74,7 +74,7 @@ inChromium("by keyboard alone: a decision settles a finding, the report is made 
   await page.waitForFunction(() => window.excel.book.activeSheet?.name === "Observations");
   await tabTo(page, /: is the skill$/);
   await page.keyboard.press("ArrowDown");
-  await press(page, "Keep this decision");
+  await press(page, "Keep this correction");
   await page.getByRole("button", { name: /^Revoke: / }).waitFor();
   await page.getByText("A row of a skill that Skills does not hold.").first().waitFor({ state: "detached" });
   expect((await namesIn(page)).at(-1)).toBe("Windowline decisions");
@@ -82,7 +82,7 @@ inChromium("by keyboard alone: a decision settles a finding, the report is made 
   expect(decided.slice(0, -1)).toEqual(before);
 
   await press(page, "Quarter");
-  await press(page, /^Use 20/);
+  await press(page, /^Use .* the end of that quarter/);
   await press(page, "Make the report");
   await ended(page, /^The report as of .* is ready/);
   expect((await namesIn(page)).length).toBeGreaterThan(decided.length + 8);
@@ -135,7 +135,7 @@ inChromium("a protected structure: one sentence, and the report opens as a new w
   const before = await snapshots(page);
   await make(page);
   await ended(page, /^Not done\. The structure of this workbook is protected.*save the report as a new workbook\.$/);
-  await page.getByRole("button", { name: "Save the report as .xlsx" }).click();
+  await page.getByRole("button", { name: "Save the report" }).click();
   await ended(page, `Saved as report-${AS_OF}.xlsx.`);
   expect(await snapshots(page)).toEqual(before);
   const base64 = await page.evaluate(() => window.excel.book.opened[0] ?? "");

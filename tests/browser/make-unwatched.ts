@@ -15,9 +15,9 @@ export async function makeUnwatched(page: Page): Promise<void> {
     find("button", "Read the workbook")?.click();
     await until(() => find("[role=status]", "Read: "));
     find("button", "Quarter")?.click();
-    (await until(() => find("button", "Use 20"))).click();
+    (await until(() => find("button", "the end of that quarter"))).click();
     await until(() => document.querySelector<HTMLInputElement>("input[type=date]")?.value);
     find("button", "Make the report")?.click();
-    await until(() => find("h2", "What the records say"));
+    await until(() => find("h2", "What the report says"));
   });
 }

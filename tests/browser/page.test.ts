@@ -121,11 +121,11 @@ inChromium(
     await page.getByRole("button", { name: "Read the workbook" }).click();
     await page.getByText(/^Read: /).waitFor();
     await page.getByRole("button", { name: "Quarter" }).click();
-    await page.getByRole("button", { name: /^Use 2024-06-30/ }).click();
+    await page.getByRole("button", { name: /^Use June 30, 2024/ }).click();
     await page.getByRole("button", { name: "Make the report" }).click();
     await page.getByRole("button", { name: /^Remove what this run added/ }).waitFor({ timeout: 120_000 });
     const download = page.waitForEvent("download");
-    await page.getByRole("button", { name: "Save the report as .xlsx" }).click();
+    await page.getByRole("button", { name: "Save the report" }).click();
     expect((await download).suggestedFilename()).toBe("report-2024-06-30.xlsx");
     expect(await sheetNames(page)).toEqual(expect.arrayContaining(["Children", "Method"]));
     expect(await keptIn(page)).toEqual({
@@ -156,9 +156,9 @@ inChromium("the same by keyboard alone: open a file, read, make the report, remo
   await pressInPane(page, "Read the workbook");
   await page.getByText(/^Read: /).waitFor();
   await pressInPane(page, "Quarter");
-  await pressInPane(page, /^Use 2024-06-30/);
+  await pressInPane(page, /^Use June 30, 2024/);
   await pressInPane(page, "Make the report");
-  await page.getByRole("heading", { name: "What the records say" }).waitFor({ timeout: 120_000 });
+  await page.getByRole("heading", { name: "What the report says" }).waitFor({ timeout: 120_000 });
   await pressInPane(page, /^Remove what this run added/);
   await pressInPane(page, "Remove the sheets");
   await page.getByText(/^Removed: /).waitFor();

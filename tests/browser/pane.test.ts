@@ -43,9 +43,9 @@ async function make(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Read the workbook" }).click();
   await page.getByText(/^Read: /).waitFor();
   await page.getByRole("button", { name: "Quarter" }).click();
-  await page.getByRole("button", { name: /^Use 20/ }).click();
+  await page.getByRole("button", { name: /^Use .* the end of that quarter/ }).click();
   await page.getByRole("button", { name: "Make the report" }).click();
-  await page.getByRole("heading", { name: "What the records say" }).waitFor({ timeout: 120_000 });
+  await page.getByRole("heading", { name: "What the report says" }).waitFor({ timeout: 120_000 });
 }
 
 const inChromium = (name: string, run: () => Promise<void>) => componentTest(["chromium"], name, run);
@@ -72,7 +72,6 @@ inChromium("the whole job by clicks: read, make, look at a chart, save, remove",
   const { page, faults } = await open("sample");
   await make(page);
   expect(await page.evaluate(() => window.host.added.length)).toBeGreaterThan(8);
-  await page.locator("summary", { hasText: "Each area, all ages" }).click();
   await page.locator("figure div[role=img] svg").waitFor();
   await page.getByText("Numbers of this chart").click();
   expect(
@@ -81,7 +80,7 @@ inChromium("the whole job by clicks: read, make, look at a chart, save, remove",
       .getByRole("row")
       .count(),
   ).toBeGreaterThan(5);
-  await page.getByRole("button", { name: "Save the report as .xlsx" }).click();
+  await page.getByRole("button", { name: "Save the report" }).click();
   await page.getByText("Saved as report-2026-09-30.xlsx.").waitFor({ timeout: 60_000 });
   const head = await page.evaluate(() => Array.from(window.host.saved[0]?.bytes.slice(0, 2) ?? []));
   expect(String.fromCharCode(...head)).toBe("PK");
@@ -97,9 +96,9 @@ inChromium("the same by keyboard alone", async () => {
   await press(page, "Read the workbook");
   await page.getByText(/^Read: /).waitFor();
   await press(page, "Quarter");
-  await press(page, /^Use 20/);
+  await press(page, /^Use .* the end of that quarter/);
   await press(page, "Make the report");
-  await page.getByRole("heading", { name: "What the records say" }).waitFor({ timeout: 120_000 });
+  await page.getByRole("heading", { name: "What the report says" }).waitFor({ timeout: 120_000 });
   await press(page, /^Remove what this run added/);
   await press(page, "Remove the sheets");
   await page.getByText(/^Removed: /).waitFor();
@@ -127,7 +126,7 @@ inChromium("a faulty workbook: a finding's cell is shown, and a decision settles
   await finding.getByRole("button", { name: /^Show Observations/ }).click();
   expect(await page.evaluate(() => window.host.shown)).toEqual([expect.stringMatching(/^Observations!B\d+$/)]);
   await finding.getByRole("combobox").selectOption({ index: 1 });
-  await finding.getByRole("button", { name: "Keep this decision" }).click();
+  await finding.getByRole("button", { name: "Keep this correction" }).click();
   await page.getByRole("button", { name: /^Revoke: / }).waitFor();
   await page.getByText("A row of a skill that Skills does not hold.").first().waitFor({ state: "detached" });
   expect(await page.evaluate(() => JSON.stringify(window.host.decisions))).toMatch(/skill-alias/);
@@ -146,9 +145,8 @@ for (const [look, options] of LOOKS) {
     const { page } = await open("faults", options);
     expect(await seriousFaults(page)).toEqual([]);
     await make(page);
-    await page.locator("summary", { hasText: "Each area, all ages" }).click();
     await page.locator("figure div[role=img] svg").waitFor();
-    await page.getByText("More settings").click();
+    await page.getByText("How values are read").click();
     expect(await seriousFaults(page)).toEqual([]);
     expect(await sidewaysPixels(page)).toBeLessThanOrEqual(0);
     await page.getByRole("button", { name: "Records" }).click();

@@ -3,7 +3,7 @@ import { reportOf } from "../support/report-of";
 import { parseSettings, type Settings } from "../../src/settings/settings";
 import { removeAdded, saveReport } from "../../taskpane/jobs/after-build";
 import { buildReport } from "../../taskpane/jobs/build";
-import { keepDecisions, takeOverDecisions } from "../../taskpane/jobs/decisions";
+import { keepDecisions, openCorrections } from "../../taskpane/jobs/decisions";
 import { loadDecisions } from "../../taskpane/jobs/load-decisions";
 import { openPane } from "../../taskpane/jobs/open";
 import { cancelJob } from "../../taskpane/jobs/pane";
@@ -193,9 +193,9 @@ test("decisions carry to the next quarter: by the host, and by a file", async ()
   const next = await opened(host);
   expect(next.state().decisions.list).toEqual([decision]);
   const other = await opened(new MemoryHost(bookOf(SMALL)));
-  expect(await takeOverDecisions(other.pane, JSON.stringify({ decisions: [decision] }))).toEqual([]);
+  expect(await openCorrections(other.pane, JSON.stringify({ decisions: [decision] }))).toEqual([]);
   expect(other.state().decisions.list).toEqual([decision]);
-  expect(await takeOverDecisions(other.pane, "no json")).toHaveLength(1);
+  expect(await openCorrections(other.pane, "no json")).toHaveLength(1);
 });
 
 test("contradicting decisions are refused with the reason, and nothing is kept", async () => {

@@ -15,7 +15,7 @@ import {
 } from "../../taskpane/words/caseload";
 import { decisionInWords, KINDS } from "../../taskpane/words/decisions";
 import { Cancelled, toldOfFailure } from "../../taskpane/words/failures";
-import { countsInWords, recordsTitle } from "../../taskpane/words/records";
+import { countsInWords, nextStep, notUsedInWords, recordsTitle } from "../../taskpane/words/records";
 import {
   attackInWords,
   heldBackInWords,
@@ -35,12 +35,15 @@ import {
   placeOfSetting,
   RELEASE_METHOD,
   RELEASE_SETTINGS,
+  SETTING_GROUPS,
 } from "../../taskpane/words/settings";
+import { understand } from "../../src/records/understanding/understand";
 import type { RecordsFound } from "../../taskpane/worker/records/found";
 import type { VisitToMake } from "../../taskpane/worker/caseload/listed";
 
 const FOUND: RecordsFound = {
   failure: null,
+  understanding: understand({ dateSystem: 1900, sheets: [] }),
   tables: [],
   groups: [],
   counts: { error: 0, warning: 0, note: 0 },
@@ -51,19 +54,44 @@ const FOUND: RecordsFound = {
   quarterEnd: null,
 };
 
+const use = (table: string, rows: number, used: number) => ({
+  table,
+  sheet: table,
+  address: "A1",
+  rows,
+  used,
+  leftOut: {},
+});
+
+test("the title of the records says first what was left out, checks before all else, of several sheets together", () => {
+  const tables = [use("Children", 61, 60), use("Observations", 4_000, 3_100), use("Observations", 239, 167)];
+  expect(notUsedInWords(tables)).toBe("972 of 4,239 checks were not used. 1 of 61 rows of Children was not used.");
+  expect(recordsTitle(FOUND)).toBe("Every row is used");
+});
+
 test.each([
-  [{ error: 0, warning: 0, note: 3 }, "Every row could be read and used"],
-  [{ error: 0, warning: 1, note: 0 }, "Every row is used; 1 finding wants a look"],
-  [{ error: 1234, warning: 1, note: 0 }, "1,234 findings keep rows from being used"],
-])("the title of the records says the finding: %j", (counts, title) => {
-  expect(recordsTitle({ ...FOUND, counts })).toBe(title);
+  [{ isRead: false }, "read", "Read the workbook"],
+  [{ open: { unsettled: 2, doubtful: 3, choices: 0 } }, "answer", "Say what 2 words mean"],
+  [{ open: { unsettled: 0, doubtful: 3, choices: 0 } }, "confirm", "Confirm, and read it this way"],
+  [{ open: { unsettled: 0, doubtful: 0, choices: 1 } }, "confirm", "Confirm, and read it this way"],
+  [{ isOld: true }, "read", "Read the workbook again"],
+  [{}, "quarter", "Go on to Quarter"],
+])("one next step: %j", (state, does, label) => {
+  const settled = { unsettled: 0, doubtful: 0, choices: 0 };
+  expect(nextStep({ isRead: true, isOld: false, failure: null, open: settled, ...state })).toMatchObject({
+    does,
+    label,
+  });
+});
+
+test("every setting of the quarter stands in one group of its place, and in one alone", () => {
+  const grouped = SETTING_GROUPS.flatMap(({ fields }) => fields.map(({ name }) => name));
+  expect(grouped.toSorted()).toEqual(MORE_SETTINGS.map(({ name }) => name).toSorted());
 });
 
 test("counts are said in words, none of them twice", () => {
-  expect(countsInWords({ error: 2, warning: 0, note: 1 })).toBe(
-    "Findings: 2 that keep a row from being used and 1 note.",
-  );
-  expect(countsInWords({ error: 0, warning: 0, note: 0 })).toBe("No findings.");
+  expect(countsInWords({ error: 2, warning: 0, note: 1 })).toBe("Problems found: 2 to fix and 1 for information.");
+  expect(countsInWords({ error: 0, warning: 0, note: 0 })).toBe("No problems were found.");
 });
 
 test("a host's failure is told in its own words, a cancel as no failure", () => {

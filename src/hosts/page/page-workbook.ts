@@ -112,10 +112,11 @@ export class PageWorkbook implements WorkbookHost {
     this.additions = this.additions.filter(({ sheets }) => sheets.some((id) => this.grid.has(id)));
   }
 
-  async showCell(sheet: string, cell: string): Promise<void> {
+  async showCell(sheet: string, cell: string, as?: "in sight"): Promise<void> {
     const found = this.grid.sheets().find(({ name }) => name === sheet);
     if (!found) throw new HostFailure("changed meanwhile", "That sheet is no longer there. Read the workbook again.");
     this.grid.select(found.id, cell);
+    if (as !== "in sight") this.grid.takeKeyboard();
   }
 
   async loadDecisions(): Promise<unknown> {

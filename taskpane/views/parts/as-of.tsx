@@ -1,5 +1,7 @@
 import { Button } from "@fluentui/react-components";
 import { useRef } from "react";
+import { dayFromIso } from "../../../src/age/day";
+import { dayInWords } from "../../../src/words/dates";
 import { useStyles } from "../../look/styles";
 import { AS_OF } from "../../words/settings";
 import { usePane } from "../pane-context";
@@ -24,12 +26,17 @@ export function AsOf() {
       </div>
       {suggested && quarter.entries.asOf !== suggested && (
         <div>
-          <p className={styles.quiet}>The last look in the records is of {found.lastLook}.</p>
+          <p className={styles.quiet}>The last check in the records is of {inWords(found.lastLook)}.</p>
           <Button size="small" onClick={() => take(suggested)}>
-            Use {suggested}, the end of that quarter
+            Use {inWords(suggested)}, the end of that quarter
           </Button>
         </div>
       )}
     </>
   );
+}
+
+function inWords(iso: string | null): string {
+  const day = iso === null ? null : dayFromIso(iso);
+  return day === null ? "" : dayInWords(day);
 }

@@ -1,16 +1,17 @@
 import { Button } from "@fluentui/react-components";
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import { useStyles } from "../../look/styles";
 import { INTERNAL_WARNING } from "../../words/tables";
 import { followedInWords } from "../../words/report";
-import type { Made, MadeTable } from "../../worker/report/made";
+import type { Made, MadeFinding, MadeTable } from "../../worker/report/made";
 import { usePane } from "../pane-context";
+import { Disclosure } from "../parts/disclosure";
+import { LeftOut } from "../parts/left-out";
 import { Section } from "../parts/section";
-import { Charts } from "./charts";
+import { ChartFigure } from "./chart-figure";
 
-/** What the report says, most important first, and what can be done with it. */
+/** The five findings of the report's first page, and what can be done with the report. */
 export function ReportMade({ made }: { made: Made }) {
-  const { state, actions } = usePane();
   const styles = useStyles();
   const start = useRef<HTMLDivElement>(null);
   useEffect(() => start.current?.focus(), [made]);
@@ -20,26 +21,71 @@ export function ReportMade({ made }: { made: Made }) {
       tabIndex={-1}
       role="group"
       aria-label={`The report as of ${made.label}`}
-      style={{ outline: "none" }}
+      className={styles.unringed}
     >
-      <Section title="What the records say" about={followedInWords(made)}>
-        {made.tables.map((table) => (
-          <Said key={table.id} table={table} />
+      <LeftOut />
+      <Section title="What the report says" about={followedInWords(made)}>
+        <Actions made={made} />
+        {made.findings.map((finding, index) => (
+          <OneFinding key={finding.id} finding={finding} index={index} />
         ))}
+        <Disclosure summary="What each table says">
+          {made.tables.map((table) => (
+            <Said key={table.id} table={table} />
+          ))}
+        </Disclosure>
         <p className={styles.quiet}>{CAUTION}</p>
-        <div className={styles.actions}>
-          <Button disabledFocusable={state.job !== null} onClick={actions.saveReport}>
-            Save the report as .xlsx
-          </Button>
-        </div>
       </Section>
-      {made.charts.length > 0 && <Charts made={made} />}
     </div>
   );
 }
 
-const CAUTION =
-  "Nothing here is a diagnosis. Talk with the child’s clinician about anything that gives cause for concern; local rules and licensed practice decide.";
+const CAUTION = "These figures describe a program, not a diagnosis; for any child, talk with the child’s clinician.";
+
+function Actions({ made }: { made: Made }) {
+  const { state, actions } = usePane();
+  const styles = useStyles();
+  const busy = state.job !== null;
+  const first = state.receipts.find(({ sheets }) => sheets.includes(made.firstSheet));
+  return (
+    <div className={styles.actions}>
+      {first && (
+        <Button appearance="primary" onClick={() => actions.showCell(made.firstSheet, "A1")}>
+          Open the report
+        </Button>
+      )}
+      <Button disabledFocusable={busy} onClick={actions.saveReport}>
+        Save the report
+      </Button>
+    </div>
+  );
+}
+
+/** The first picture is there at once; the others open on their sentence. */
+function OneFinding({ finding, index }: { finding: MadeFinding; index: number }) {
+  const styles = useStyles();
+  const { headline, below, chart } = finding;
+  return (
+    <section className={styles.entry} aria-label={headline}>
+      <h3 className={styles.entryTitle}>{headline}</h3>
+      {below.map((line) => (
+        <p key={line} className={styles.quiet}>
+          {line}
+        </p>
+      ))}
+      {chart && <Chart chart={chart} index={index} />}
+    </section>
+  );
+}
+
+function Chart({ chart, index }: { chart: NonNullable<MadeFinding["chart"]>; index: number }) {
+  const [open, setOpen] = useState(index === 0);
+  return (
+    <Disclosure summary="Chart" open={open} onOpen={setOpen}>
+      {open && <ChartFigure chart={chart} index={index} />}
+    </Disclosure>
+  );
+}
 
 function Said({ table }: { table: MadeTable }) {
   const styles = useStyles();

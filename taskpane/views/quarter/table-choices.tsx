@@ -3,14 +3,13 @@ import { useStyles } from "../../look/styles";
 import { INTERNAL_WARNING } from "../../words/tables";
 import type { TableChoice } from "../../worker/records/found";
 import { usePane } from "../pane-context";
-import { Section } from "../parts/section";
 
 export function TableChoices() {
   const { tables } = usePane().state.choices;
   const styles = useStyles();
   const internal = tables.filter((each) => each.internal);
   return (
-    <Section title="Tables">
+    <>
       <fieldset className={styles.checks}>
         <legend className={styles.hidden}>Tables of the report</legend>
         {tables
@@ -28,7 +27,7 @@ export function TableChoices() {
           ))}
         </fieldset>
       )}
-    </Section>
+    </>
   );
 }
 

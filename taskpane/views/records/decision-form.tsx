@@ -21,17 +21,21 @@ export function DecisionForm(props: {
   const keep = async (event: FormEvent) => {
     event.preventDefault();
     const list = [...state.decisions.list, draft];
-    const faults = isFilled(draft) ? await actions.keepDecisions(list) : ["Fill in every field of the decision."];
+    const faults = isFilled(draft) ? await actions.keepDecisions(list) : ["Fill in every field of the correction."];
     setMessages(faults);
     if (faults.length === 0) props.onKept?.();
   };
   return (
-    <form className={styles.fields} onSubmit={(event) => void keep(event)} aria-label={props.about ?? "A new decision"}>
+    <form
+      className={styles.fields}
+      onSubmit={(event) => void keep(event)}
+      aria-label={props.about ?? "A new correction"}
+    >
       <DecisionFields draft={draft} onChange={setDraft} skills={props.skills} fixed={props.about} />
       <Messages messages={messages} />
       <div>
         <Button type="submit" disabledFocusable={state.job !== null || state.decisions.messages.length > 0}>
-          Keep this decision
+          Keep this correction
         </Button>
       </div>
     </form>

@@ -1,35 +1,72 @@
 import { Button } from "@fluentui/react-components";
+import { useRef } from "react";
 import { useStyles } from "../../look/styles";
-import { countsInWords, recordsTitle } from "../../words/records";
+import { openIn } from "../../state/understanding";
+import { countsInWords, nextStep, recordsTitle } from "../../words/records";
 import { usePane } from "../pane-context";
-import { Decisions } from "./decisions";
-import { Findings } from "./findings";
+import { Corrections } from "./corrections";
+import { HowRead } from "./how-read";
+import { Problems } from "./problems";
+import { Questions } from "./questions";
 import { TablesFound } from "./tables-found";
 
-/** Which tables were found and how they are read, what a person should see to, and what was settled. */
+/** How the workbook is understood, what only a person can say, what was left out, and the one next step. */
 export function RecordsPlace() {
   const { state, actions } = usePane();
   const styles = useStyles();
-  const { found, job, foundIsOld } = state;
+  const { found, understanding } = state;
+  const asked = useRef<HTMLDivElement>(null);
+  const answer = () => asked.current?.querySelector<HTMLElement>("select")?.focus();
   return (
     <>
       <h1 className={styles.title}>{recordsTitle(found)}</h1>
-      <p className={styles.lead}>{found ? countsInWords(found.counts) : FIRST}</p>
-      {foundIsOld && <p className={styles.lead}>{OLD}</p>}
-      <div className={styles.actions}>
-        <Button appearance={found ? "secondary" : "primary"} disabledFocusable={job !== null} onClick={actions.read}>
-          {found ? "Read the workbook again" : "Read the workbook"}
-        </Button>
-      </div>
+      {found && <p className={styles.lead}>{countsInWords(found.counts)}</p>}
+      <Next onAnswer={answer} />
+      {understanding && (
+        <div ref={asked}>
+          <Questions understanding={understanding} />
+        </div>
+      )}
+      {understanding && <HowRead understanding={understanding} />}
+      {found && <Problems found={found} />}
       {found && <TablesFound found={found} />}
-      {found && <Findings found={found} />}
-      <Decisions />
+      <Corrections />
+      {found && (
+        <div className={styles.lastActions}>
+          <Button disabledFocusable={state.job !== null} onClick={actions.read}>
+            Read the workbook again
+          </Button>
+        </div>
+      )}
     </>
   );
 }
 
-const FIRST =
-  "Reading finds the tables of children, observations and skills, and lists every row that cannot be used. Nothing in the workbook is changed, and nothing leaves it.";
-
-const OLD =
-  "A cell, a setting or a correction changed since the workbook was read. Read it again to see what it changes.";
+/** One button, whatever the state of things. */
+function Next({ onAnswer }: { onAnswer: () => void }) {
+  const { state, actions } = usePane();
+  const styles = useStyles();
+  const { found, foundIsOld, job } = state;
+  const step = nextStep({
+    isRead: found !== null,
+    isOld: foundIsOld,
+    failure: found?.failure ?? null,
+    open: openIn(state),
+  });
+  const act = {
+    read: () => actions.read(),
+    answer: onAnswer,
+    confirm: () => actions.confirm(),
+    quarter: () => actions.openPlace("quarter"),
+  };
+  return (
+    <>
+      <p className={styles.lead}>{step.why}</p>
+      <div className={styles.actions}>
+        <Button appearance="primary" disabledFocusable={job !== null} onClick={act[step.does]}>
+          {step.label}
+        </Button>
+      </div>
+    </>
+  );
+}

@@ -12,7 +12,7 @@ export function RepairForm({ repair, skills }: { repair: Repair; skills: Skills 
   if (drafts.length === 0) return null;
   return (
     <div className={styles.boxed}>
-      <h4 className={styles.smallTitle}>Settle it with a decision</h4>
+      <h4 className={styles.smallTitle}>Settle it with a correction</h4>
       {drafts.map(({ draft, about }) => (
         <DecisionForm key={JSON.stringify(draft)} draft={draft} about={about} skills={skills} />
       ))}

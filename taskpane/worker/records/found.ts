@@ -1,4 +1,5 @@
 import type { Severity } from "../../../src/records/findings/finding";
+import type { Understanding } from "../../../src/records/understanding/understanding";
 import type { TableUse } from "../../../src/records/records";
 import type { ReleasableId, TableId } from "../../../src/tables/table";
 
@@ -6,6 +7,7 @@ import type { ReleasableId, TableId } from "../../../src/tables/table";
 export interface RecordsFound {
   /** Why nothing can be computed from the records; null where it can. */
   readonly failure: string | null;
+  readonly understanding: Understanding;
   readonly tables: readonly TableFound[];
   readonly groups: readonly FindingGroup[];
   readonly counts: Readonly<Record<Severity, number>>;

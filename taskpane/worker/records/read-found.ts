@@ -4,6 +4,8 @@ import type { Decision } from "../../../src/records/corrections/decisions";
 import { DecisionsInForce } from "../../../src/records/corrections/in-force";
 import { findGroupColumn } from "../../../src/records/children/groups";
 import { readRecords, RecordsUnusable } from "../../../src/records/read-records";
+import { OtherWorkbook, understand } from "../../../src/records/understanding/understand";
+import type { Understanding } from "../../../src/records/understanding/understanding";
 import type { Records } from "../../../src/records/records";
 import { firstDayOfQuarter, type Settings } from "../../../src/settings/settings";
 import type { WorkbookIn } from "../../../src/workbook/workbook";
@@ -28,6 +30,7 @@ export function readFound(workbook: WorkbookIn, settings: Settings, decisions: r
   const groups = groupFindings(findings);
   const found: RecordsFound = {
     failure: unusable?.message ?? null,
+    understanding: understood(workbook, decisions),
     tables: mapTables(input, regions, headings),
     groups: groups.map((group) => ({ ...groupOut(group), repair: repairOf(group, workbook, regions) })),
     counts: countsOf(findings),
@@ -37,6 +40,16 @@ export function readFound(workbook: WorkbookIn, settings: Settings, decisions: r
     ...lastLookOf(records),
   };
   return { found, groups, records };
+}
+
+/** What was settled for another workbook settles nothing here. */
+function understood(workbook: WorkbookIn, decisions: readonly Decision[]): Understanding {
+  try {
+    return understand(workbook, { settings: {}, decisions });
+  } catch (error) {
+    if (error instanceof OtherWorkbook) return understand(workbook);
+    throw error;
+  }
 }
 
 type Outcome =

@@ -9,7 +9,17 @@ export interface Made {
   readonly followed: number;
   readonly everFollowed: number;
   readonly tables: readonly MadeTable[];
-  readonly charts: readonly ChartPreview[];
+  readonly findings: readonly MadeFinding[];
+  /** Its first page, as the workbook calls it. */
+  readonly firstSheet: string;
+}
+
+/** One of the findings of the first page. */
+export interface MadeFinding {
+  readonly id: string;
+  readonly headline: string;
+  readonly below: readonly string[];
+  readonly chart: ChartPreview | null;
 }
 
 export interface MadeTable {

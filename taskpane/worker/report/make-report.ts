@@ -1,4 +1,7 @@
 import { type Day, isoOf } from "../../../src/age/day";
+import type { ReportFinding } from "../../../src/report/answer/finding";
+import { fiveFindings } from "../../../src/report/answer/five-findings";
+import { pictureSheet } from "../../../src/report/answer/picture";
 import type { Report } from "../../../src/report/report";
 import { reportSheets } from "../../../src/report/sheets/report-sheets";
 import { periodInWords } from "../../../src/report/sheets/page";
@@ -6,7 +9,7 @@ import { sentencesOf } from "../../../src/report/sheets/sentences/sentences";
 import { sheetNameOf } from "../../../src/report/sheets/sheet-plan";
 import { dayInWords } from "../../../src/words/dates";
 import type { SheetOut } from "../../../src/workbook/sheets";
-import { chartsOf, previewOf, type ReportChart } from "../charts/preview";
+import { previewOf, type ReportChart } from "../charts/preview";
 import type { Made } from "./made";
 
 /** What the worker keeps of what it made, until the next one of its kind. */
@@ -16,18 +19,21 @@ export interface KeptSheets {
 }
 
 export interface KeptReport extends KeptSheets {
-  readonly charts: readonly ReportChart[];
+  readonly findings: readonly ReportFinding[];
+  /** Of each finding; null where there is nothing to draw. */
+  readonly charts: readonly (ReportChart | null)[];
 }
 
 export function keep(report: Report, asOf: Day): KeptReport {
-  const sheets = reportSheets(report);
-  return { asOf, sheets, charts: chartsOf(sheets) };
+  const findings = fiveFindings(report);
+  const charts = findings.map(({ picture }) => picture && pictureSheet(picture));
+  return { asOf, sheets: reportSheets(report), findings, charts };
 }
 
-export function madeOf(report: Report, kept: KeptReport): Made {
+export function madeOf(report: Report, { asOf, sheets, findings, charts }: KeptReport): Made {
   return {
-    label: dayInWords(kept.asOf),
-    fileName: `report-${isoOf(kept.asOf)}.xlsx`,
+    label: dayInWords(asOf),
+    fileName: `report-${isoOf(asOf)}.xlsx`,
     period: periodInWords(report),
     followed: report.print.followed,
     everFollowed: report.print.everFollowed,
@@ -38,6 +44,10 @@ export function madeOf(report: Report, kept: KeptReport): Made {
       rows: table.rows.length,
       sentences: sentencesOf(table, report),
     })),
-    charts: kept.charts.map(previewOf),
+    findings: findings.map(({ id, headline, below }, at) => {
+      const chart = charts[at] ?? null;
+      return { id, headline, below, chart: chart && previewOf(chart) };
+    }),
+    firstSheet: sheets[0]?.name ?? "",
   };
 }

@@ -63,6 +63,8 @@ export class MemoryGrid {
     this.selected = [id, range];
   }
 
+  takeKeyboard(): void {}
+
   async finishTyping(): Promise<void> {}
 
   onLineChange(listener: (change: LineChange) => void): () => void {

@@ -77,7 +77,7 @@ export class PageGrid {
     return this.workbook().getSheetBySheetId(sheetId) !== null;
   }
 
-  /** Brings a range into sight, and the keyboard into it. */
+  /** Brings a range into sight. */
   select(sheetId: string, range: string): void {
     const workbook = this.workbook();
     const sheet = this.sheet(sheetId);
@@ -85,10 +85,9 @@ export class PageGrid {
     const target = sheet.getRange(range);
     target.activate();
     sheet.scrollToCell(Math.max(target.getRow() - 3, 0), Math.max(target.getColumn() - 1, 0));
-    this.takeKeyboard();
   }
 
-  private takeKeyboard(): void {
+  takeKeyboard(): void {
     const { container } = this.parts;
     container.scrollIntoView({ block: "nearest" });
     container.querySelector<HTMLElement>(CELL_EDITOR)?.focus({ preventScroll: true });

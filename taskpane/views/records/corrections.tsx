@@ -2,49 +2,56 @@ import { Button } from "@fluentui/react-components";
 import { useState } from "react";
 import type { Decision } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
-import { DECISIONS_ABOUT, decisionInWords, decisionsUnread } from "../../words/decisions";
+import { CORRECTIONS_ABOUT, decisionInWords, decisionsUnread } from "../../words/decisions";
 import { usePane } from "../pane-context";
 import { Messages } from "../parts/messages";
 import { Disclosure } from "../parts/disclosure";
 import { Section } from "../parts/section";
-import { DecisionsFile } from "./decisions-file";
+import { CorrectionsFile } from "./corrections-file";
 import { NewDecision } from "./new-decision";
 
-/** What was settled, each decision to be revoked and taken up again. */
-export function Decisions() {
+/** What was settled one by one, each to be revoked and taken up again, and the file that carries it all. */
+export function Corrections() {
   const { state, actions } = usePane();
   const styles = useStyles();
   const { list, messages, unread } = state.decisions;
+  const isThere = list.some(isRepair);
   const [faults, setFaults] = useState<readonly string[]>([]);
   const keep = (decisions: readonly Decision[]) => void actions.keepDecisions(decisions).then(setFaults);
   return (
-    <Section title="Decisions" about={DECISIONS_ABOUT}>
+    <Section title="Corrections you made" about={CORRECTIONS_ABOUT}>
       {messages.length > 0 && <Unreadable messages={messages} onAfresh={() => keep([])} />}
       {unread !== null && <p className={styles.told}>{decisionsUnread(unread)}</p>}
-      {list.length === 0 && messages.length === 0 && unread === null && (
-        <p className={styles.sentence}>No decision was made yet.</p>
+      {!isThere && messages.length === 0 && unread === null && (
+        <p className={styles.sentence}>You made no correction yet.</p>
       )}
       <ul className={styles.list}>
-        {list.map((decision, index) => (
-          <DecisionLine
-            key={`${index} ${JSON.stringify(decision)}`}
-            decision={decision}
-            onChange={(changed) => keep(list.map((each, at) => (at === index ? changed : each)))}
-          />
-        ))}
+        {list.map(
+          (decision, index) =>
+            isRepair(decision) && (
+              <CorrectionLine
+                key={`${index} ${JSON.stringify(decision)}`}
+                decision={decision}
+                onChange={(changed) => keep(list.map((each, at) => (at === index ? changed : each)))}
+              />
+            ),
+        )}
       </ul>
       <Messages messages={faults} />
-      <Disclosure summary="Make a decision">
+      <Disclosure summary="Make a correction">
         <NewDecision skills={state.found?.skills ?? []} />
       </Disclosure>
-      <Disclosure summary="Carry decisions in a file">
-        <DecisionsFile />
-      </Disclosure>
+      <CorrectionsFile />
     </Section>
   );
 }
 
-function DecisionLine({ decision, onChange }: { decision: Decision; onChange: (changed: Decision) => void }) {
+/** What sheets, words and names are read as stands in the menus above. */
+function isRepair({ kind }: Decision): boolean {
+  return !["sheet", "word", "name", "skill"].includes(kind);
+}
+
+function CorrectionLine({ decision, onChange }: { decision: Decision; onChange: (changed: Decision) => void }) {
   const { state } = usePane();
   const styles = useStyles();
   const words = decisionInWords(decision);
@@ -73,7 +80,7 @@ function Unreadable({ messages, onAfresh }: { messages: readonly string[]; onAfr
   return (
     <div className={styles.told}>
       <p className={styles.sentence}>
-        The decisions kept with this workbook cannot be read, so none is in force. Nothing is kept over them until you
+        The corrections kept with this workbook cannot be read, so none is in force. Nothing is kept over them until you
         say so.
       </p>
       {messages.map((message) => (
@@ -82,7 +89,7 @@ function Unreadable({ messages, onAfresh }: { messages: readonly string[]; onAfr
         </p>
       ))}
       <Button size="small" onClick={onAfresh}>
-        Start again without decisions
+        Start again without corrections
       </Button>
     </div>
   );
