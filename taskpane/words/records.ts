@@ -1,35 +1,33 @@
 import type { Severity } from "../../src/records/findings/finding";
 import { counted, listed, plural } from "../../src/words/numbers";
 import type { TableUse } from "../../src/records/records";
+import { notUsed } from "../../src/records/understanding/not-used";
+import { openQuestions } from "../../src/records/understanding/understanding";
 import type { Told } from "../state/pane-state";
 import type { RecordsFound, TableFound } from "../worker/records/found";
 
 /** The title of the place: what the records hold, as a sentence. */
 export function recordsTitle(found: RecordsFound | null): string {
   if (!found) return "What does this workbook hold?";
+  if (isAsked(found)) return "Look through how this workbook is read";
   if (found.failure !== null) return "The records cannot be used yet";
   return notUsedInWords(found.tables) ?? "Every row is used";
 }
 
 /** `972 of 4,239 checks were not used.` Checks come first; null where every row is used. */
 export function notUsedInWords(tables: readonly TableUse[]): string | null {
-  const names = [...new Set(tables.map(({ table }) => table))].sort(
-    (a, b) => Number(b === CHECKS) - Number(a === CHECKS),
-  );
-  const sentences = names.flatMap((name) => {
-    const own = tables.filter(({ table }) => table === name);
-    const rows = own.reduce((sum, each) => sum + each.rows, 0);
-    const left = rows - own.reduce((sum, each) => sum + each.used, 0);
-    if (left === 0) return [];
-    const what = name === CHECKS ? "checks" : `rows of ${name}`;
-    return [`${counted(left)} of ${counted(rows)} ${what} ${left === 1 ? "was" : "were"} not used.`];
-  });
+  const sentences = notUsed(tables).map(({ sentence }) => sentence);
   return sentences.length === 0 ? null : sentences.join(" ");
 }
 
-const CHECKS = "Observations";
+/** Where a person has to settle something first, what is missing is no fault yet. */
+function isAsked({ failure, understanding }: RecordsFound): boolean {
+  const { doubtful, unsettled } = openQuestions(understanding);
+  return failure !== null && doubtful + unsettled > 0;
+}
 
 export function toldOfReading(found: RecordsFound): Told {
+  if (isAsked(found)) return { tone: "done", text: "Read: look through the guesses, then confirm once." };
   if (found.failure !== null) return { tone: "stopped", text: found.failure };
   return { tone: "done", text: `Read: ${plural(found.tables.length, "table", "tables")} found.` };
 }

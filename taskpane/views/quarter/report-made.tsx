@@ -14,6 +14,8 @@ import { ChartFigure } from "./chart-figure";
 export function ReportMade({ made }: { made: Made }) {
   const styles = useStyles();
   const start = useRef<HTMLDivElement>(null);
+  // Where there is nothing to draw, the sentences of the tables are what there is to say.
+  const [open, setOpen] = useState(made.findings.every(({ chart }) => chart === null));
   useEffect(() => start.current?.focus(), [made]);
   return (
     <div
@@ -29,7 +31,7 @@ export function ReportMade({ made }: { made: Made }) {
         {made.findings.map((finding, index) => (
           <OneFinding key={finding.id} finding={finding} index={index} />
         ))}
-        <Disclosure summary="What each table says">
+        <Disclosure summary="What each table says" open={open} onOpen={setOpen}>
           {made.tables.map((table) => (
             <Said key={table.id} table={table} />
           ))}
