@@ -28,6 +28,17 @@ export function savePage(pane: Pane): Promise<void> {
   return save(pane, "page", pane.store.state().caseload.page);
 }
 
+const TEMPLATE = "windowline-template.xlsx";
+
+/** Hands the user an empty workbook to keep records in. */
+export function saveTemplate(pane: Pane): Promise<void> {
+  return runJob(pane, "saving", async (tools) => {
+    tools.onProgress({ step: "Writing the file", done: 0, of: 0 });
+    const bytes = await pane.client.ask("template", {}, tools);
+    return toldOfSaving(TEMPLATE, await pane.host.saveFile(TEMPLATE, bytes, XLSX, tools));
+  });
+}
+
 function save(pane: Pane, of: MadeKind, made: { readonly fileName: string } | null): Promise<void> {
   return runJob(pane, "saving", async (tools) => {
     if (!made) return null;

@@ -2,7 +2,7 @@ import type { PageSubject } from "../../src/report/pages/make-page";
 import type { Choice } from "../../src/records/understanding/choices";
 import type { SettingName } from "../../src/settings/settings";
 import type { ReleasableId, TableId } from "../../src/tables/table";
-import { removeAdded, savePage, saveReport } from "../jobs/after-build";
+import { removeAdded, savePage, saveReport, saveTemplate } from "../jobs/after-build";
 import { buildReport } from "../jobs/build";
 import { addPage, listChildren } from "../jobs/caseload";
 import { confirmUnderstanding, joinChildren, keepDecisions, openCorrections, saveCorrections } from "../jobs/decisions";
@@ -44,6 +44,8 @@ export function actionsOf(pane: Pane) {
     choose: say((choice: Choice) => ({ type: "choice made", made: { choice } })),
     joinChildren: run(joinChildren),
     confirm: run(confirmUnderstanding),
+
+    saveTemplate: run(saveTemplate),
 
     enter: say((name: SettingName, value: string | readonly string[]) => ({ type: "entry changed", name, value })),
     leaveField: say((name: SettingName) => ({ type: "entries seen", names: [name] })),

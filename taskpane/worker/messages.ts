@@ -39,6 +39,8 @@ export interface Requests {
   /** Gives the columns of the workbook back, transferred. The worker holds it no longer. */
   giveBack: { ask: object; answer: readonly (readonly (GridColumn | undefined)[])[] };
   file: { ask: { readonly of: MadeKind }; answer: Uint8Array<ArrayBuffer> };
+  /** An empty workbook to keep records in. */
+  template: { ask: object; answer: Uint8Array<ArrayBuffer> };
   chart: { ask: { readonly chart: number; readonly width: number }; answer: string };
 }
 

@@ -10,6 +10,7 @@ import { TABLES } from "../../src/records/tables";
 import { sameChildDecision } from "../../src/records/understanding/same-child";
 import { OtherWorkbook, understand } from "../../src/records/understanding/understand";
 import { isReleasable, TABLE_CATALOGUE, TABLE_IDS } from "../../src/tables/catalogue";
+import { templateSheets } from "../../src/report/template/template-sheets";
 import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
 import type { ReportChart } from "./charts/preview";
@@ -183,6 +184,10 @@ export class Work implements Answerers {
     return this.tools.writeFile(sheets, asOf);
   }
 
+  template(): Promise<Uint8Array<ArrayBuffer>> {
+    return this.tools.writeFile(templateSheets(), TEMPLATE_DAY);
+  }
+
   chart({ chart, width }: Ask<"chart">): Promise<string> {
     const wanted = this.needReport().charts[chart];
     if (!wanted) throw new RangeError("chart: there is no such chart");
@@ -219,6 +224,9 @@ export class Work implements Answerers {
     return made;
   }
 }
+
+/** A template bears no date of its own: the same bytes each time. */
+const TEMPLATE_DAY = dayFromIso("2026-01-01") as Day;
 
 /** The one whose children are listed where nobody chose; null where somebody must. */
 function onlyTherapist({ therapists }: RecordsFound): string | null {

@@ -8,8 +8,10 @@ export interface MessyBook {
   readonly bytes: Buffer;
   /** Children in the program on the as-of date, the one entered twice counted once. */
   readonly children: number;
-  /** Filled cells of the grids less the totals: what can be used once every word is settled. */
-  readonly checks: number;
+  /** Pairs of a child in the program and a skill, all checked last in August. */
+  readonly skillChecks: number;
+  /** Those of them marked Y then. */
+  readonly met: number;
   readonly asOf: string;
 }
 
@@ -32,7 +34,8 @@ export async function messyBook(): Promise<MessyBook> {
   // The sixth child again, the hyphen left out.
   kids.addRow([idOf(5).replace("-", ""), ...kidRow(5).slice(1)]);
   kids.addRow([`Total children ${CHILDREN + 1}`]);
-  let checks = 0;
+  const staying = Array.from({ length: CHILDREN }, (_, at) => at).filter((at) => !LEFT.includes(at));
+  let [skillChecks, met] = [0, 0];
   for (const { sheet, area, skills } of GRIDS) {
     const grid = book.addWorksheet(sheet);
     grid.addRow(["", "", area]);
@@ -41,16 +44,20 @@ export async function messyBook(): Promise<MessyBook> {
     for (const round of ROUNDS) {
       for (let at = 0; at < CHILDREN; at += 1) {
         grid.addRow([idOf(at), day(round), ...skills.map((_, skill) => markOf(at, skill, round))]);
-        checks += skills.length;
       }
+    }
+    for (const at of staying) {
+      skillChecks += skills.length;
+      met += skills.filter((_, skill) => markOf(at, skill, ROUNDS[1]) === "Y").length;
     }
     grid.addRow(["Total", null, ...skills.map(() => CHILDREN)]);
     grid.getCell(4, 4 + skills.length).value = "ask Dana about this row";
   }
   return {
     bytes: Buffer.from(await book.xlsx.writeBuffer()),
-    children: CHILDREN - LEFT.length,
-    checks,
+    children: staying.length,
+    skillChecks,
+    met,
     asOf: "2026-09-30",
   };
 }

@@ -50,7 +50,7 @@ class Acts {
   async open(name: string, buffer: Buffer): Promise<void> {
     this.count += 1;
     await this.page.getByTestId("open-file").setInputFiles({ name, mimeType: "application/octet-stream", buffer });
-    await this.page.locator(".bar-book", { hasText: name }).waitFor();
+    await this.page.locator(".bar-book", { hasText: new RegExp(`^${name}$`) }).waitFor();
   }
 }
 
@@ -62,7 +62,7 @@ componentTest(["chromium"], "a workbook like none of ours comes to right figures
   const acts = new Acts(page);
   await acts.open("thistle.xlsx", book.bytes);
   await acts.press("Read the workbook");
-  await page.getByRole("heading", { name: "How this workbook is read" }).waitFor();
+  await page.getByRole("heading", { name: "How this workbook is read", exact: true }).waitFor();
   // The title speaks of nothing as ready before it is.
   await page.getByRole("button", { name: /^(Say what|Confirm)/ }).waitFor();
   await acts.choose(/^“E”/, "Emerging");
@@ -73,14 +73,10 @@ componentTest(["chromium"], "a workbook like none of ours comes to right figures
   await acts.press(/^Use September 30, 2026/);
   await acts.press("Make the report");
   await page.getByRole("heading", { name: "What the report says" }).waitFor({ timeout: 120_000 });
-  const said = await page.locator("main").innerText();
+  const said = await page.locator("#pane").innerText();
   expect(said).toContain(`${book.children} children in the program on the last day`);
-  // Only the two rows of totals are left out, and that is said.
-  expect(said).toMatch(
-    new RegExp(
-      `of ${book.checks.toLocaleString("en-US")} up-to-date|2 of ${book.checks + 2} checks|checks were not used|skill checks`,
-    ),
-  );
+  // The share of up-to-date skill checks that are met, as the plan has it.
+  expect(said).toContain(`(${book.met} of ${book.skillChecks})`);
   expect(acts.count).toBeLessThan(20);
   expect(faults).toEqual([]);
 });

@@ -341,7 +341,8 @@ async function opened({ without, options = {} }: Opening = {}): Promise<OpenedPa
 
 async function openFile(page: Page, name: string, buffer: Buffer, isWorkbook = true): Promise<void> {
   await page.getByTestId("open-file").setInputFiles({ name, mimeType: "application/octet-stream", buffer });
-  if (isWorkbook) await page.locator(".bar-book", { hasText: name }).waitFor();
+  // While it opens, the name stands there with a word before it.
+  if (isWorkbook) await page.locator(".bar-book", { hasText: new RegExp(`^${name}$`) }).waitFor();
 }
 
 async function newSheet(page: Page): Promise<void> {

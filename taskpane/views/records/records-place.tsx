@@ -31,13 +31,16 @@ export function RecordsPlace() {
       {found && <Problems found={found} />}
       {found && <TablesFound found={found} />}
       <Corrections />
-      {found && (
-        <div className={styles.lastActions}>
-          <Button disabledFocusable={state.job !== null} onClick={actions.read}>
+      <div className={styles.lastActions}>
+        {found && (
+          <Button size="small" disabledFocusable={state.job !== null} onClick={actions.read}>
             Read the workbook again
           </Button>
-        </div>
-      )}
+        )}
+        <Button size="small" disabledFocusable={state.job !== null} onClick={actions.saveTemplate}>
+          Get an empty workbook
+        </Button>
+      </div>
     </>
   );
 }

@@ -4,6 +4,8 @@ const NAMES: Readonly<Record<string, string>> = {
   "[data-u-comp=formula-bar] button": "Close the formula help",
   "button:has(.univerjs-icon-increase-icon)": "Add a sheet",
   "button:has(.univerjs-icon-convert-icon)": "List of all sheets",
+  "button:has(.univerjs-icon-more-icon.univer-rotate-180)": "Earlier sheets",
+  "button:has(.univerjs-icon-more-icon:not(.univer-rotate-180))": "Later sheets",
 };
 
 /** Names them as they come and go. Its canvases take the keyboard by click alone, out of the page's own order. */
