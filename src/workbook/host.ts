@@ -22,6 +22,8 @@ export interface Receipt {
   readonly label: string;
   /** The run stopped before its sheets were whole, and they could not be taken away then. */
   readonly unfinished?: true;
+  /** Said once, after the run: what could not be set, though the sheets are whole. */
+  readonly note?: string;
   /** Sheets that bear the mark of this run and cannot be told from a copy: they are left to the person. */
   readonly unsure?: readonly string[];
 }

@@ -6,6 +6,7 @@ import type { Receipt } from "../../src/workbook/host";
 import type { Told } from "../state/pane-state";
 import { placeOfSetting } from "./settings";
 import type { CaseloadListed, PageMade, VisitToMake } from "../worker/caseload/listed";
+import { noted } from "./report";
 
 /** The title of the place: the finding, as a sentence. */
 export function caseloadTitle(listed: CaseloadListed | null): string {
@@ -69,10 +70,10 @@ export function pageLabel({ subject, label }: PageMade): string {
   return `${subject.kind === "child" ? "Child page" : "Caseload page"} as of ${label}`;
 }
 
-export function toldOfPage({ sheets }: Receipt): Told {
+export function toldOfPage({ sheets, note }: Receipt): Told {
   return {
     tone: "done",
-    text: `The page was added after your own sheets as “${sheets.join(", ")}”; nothing else was changed. It is internal: print it, or keep it with the records.`,
+    text: `The page was added after your own sheets as “${sheets.join(", ")}”; nothing else was changed. It is internal: print it, or keep it with the records.${noted(note)}`,
   };
 }
 

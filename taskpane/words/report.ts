@@ -13,12 +13,17 @@ export const NOT_CONFIRMED =
   "You have not confirmed how this workbook is read. Figures made now leave out what is not settled.";
 export const MAKE_AGAIN = "Make another report";
 
-export function toldOfBuild(made: Made, { sheets }: Receipt): Told {
+export function toldOfBuild(made: Made, { sheets, note }: Receipt): Told {
   const added = plural(sheets.length, "sheet was", "sheets were");
   return {
     tone: "done",
-    text: `The report as of ${made.label} is ready. ${added} added after your own; nothing else was changed.`,
+    text: `The report as of ${made.label} is ready. ${added} added after your own; nothing else was changed.${noted(note)}`,
   };
+}
+
+/** What a receipt has to say beside what was added. */
+export function noted(note: string | undefined): string {
+  return note === undefined ? "" : ` ${note}`;
 }
 
 /** How a receipt names the run: in Excel it is kept with the sheets, so it names nobody. */

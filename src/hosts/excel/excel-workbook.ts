@@ -2,7 +2,7 @@
 import type { JobOptions, Receipt, SavedAs, WorkbookHost } from "../../workbook/host";
 import type { SheetOut } from "../../workbook/sheets";
 import type { WorkbookIn } from "../../workbook/workbook";
-import { loadDecisions, saveDecisions } from "./decisions";
+import { CorrectionsSheet } from "./corrections/corrections";
 import { markedSheets } from "./mark";
 import { readWorkbook } from "./read/read-workbook";
 import { receiptsOf, removeAdded } from "./receipts";
@@ -15,9 +15,11 @@ import { addSheets } from "./write/add-sheets";
 export class ExcelWorkbook implements WorkbookHost {
   readonly kind = "excel";
   private readonly patience: Patience;
+  private readonly corrections: CorrectionsSheet;
 
   constructor(patience: Partial<Patience> = {}) {
     this.patience = { ...PATIENT, ...patience };
+    this.corrections = new CorrectionsSheet(this.patience);
   }
 
   name(options?: JobOptions): Promise<string> {
@@ -55,11 +57,11 @@ export class ExcelWorkbook implements WorkbookHost {
   }
 
   loadDecisions(options?: JobOptions): Promise<unknown> {
-    return ofCancel(loadDecisions(this.patience, options));
+    return ofCancel(this.corrections.load(options));
   }
 
   saveDecisions(decisions: unknown, options?: JobOptions): Promise<void> {
-    return ofCancel(saveDecisions(decisions, this.patience, options));
+    return ofCancel(this.corrections.save(decisions, options));
   }
 
   saveFile(fileName: string, bytes: Uint8Array, mimeType: string, options?: JobOptions): Promise<SavedAs> {

@@ -99,6 +99,12 @@ test("a cancel after any request leaves nothing behind", async () => {
     };
     const failure = await failureOf(add(from, options));
     host.plant = () => undefined;
+    if (failure.kind === "no failure") {
+      // the very last one only lets go of what the run held: the report stood before
+      expect(stop).toBeGreaterThanOrEqual(requests - 2);
+      expect(book.sheets).toHaveLength(4);
+      continue;
+    }
     expect(failure.message).toBe("cancelled by the user");
     expect(snapshot()).toEqual(before);
   }
@@ -133,7 +139,7 @@ test("unfinished sheets that cannot be taken away are named", async () => {
     }
   };
   const { message } = await failureOf(add(from));
-  expect(message).toContain("Delete them by hand: Met by band.");
+  expect(message).toContain("did not let its unfinished sheets be removed: Met by band.");
 });
 
 describe("records that changed after they were read", () => {

@@ -1,6 +1,6 @@
 import { openInOffice } from "../../office/office-globals";
 import { startOffice } from "../../office/in-node";
-import { MemorySheet } from "../../office/workbook/memory-sheet";
+import type { MemorySheet } from "../../office/workbook/memory-sheet";
 import { MemoryWorkbook } from "../../office/workbook/memory-workbook";
 import { REPORT_SHEET } from "./report-sheet";
 import { failureOf, hasty, job } from "./support";
@@ -23,23 +23,16 @@ async function add(label: string, ...names: string[]): Promise<void> {
 
 const names = () => book.sheets.map(({ name }) => name);
 
-/** Saved, closed and opened again: other objects, and other ids where Excel does not keep them. */
-function reopen(keepsIds: boolean): void {
-  const sheets = book.sheets.map((sheet, index) => {
-    const again = new MemorySheet(keepsIds ? sheet.id : `{OTHER-${index}}`, sheet.name);
-    sheet.customProperties.forEach((value, key) => again.customProperties.set(key, value));
-    again.put(0, 0, "x");
-    return again;
-  });
-  book = new MemoryWorkbook();
-  book.sheets.push(...sheets);
+/** Saved, closed and opened again: other objects, and other ids. */
+function reopen(): void {
+  book = book.reopened();
   openInOffice(book);
 }
 
-test.each([true, false])("each run has a receipt that outlives a reload (ids kept: %s)", async (keepsIds) => {
+test("each run has a receipt that outlives a reload", async () => {
   await add("June 30, 2026", "Summary", "Method");
   await add("September 30, 2026", "Summary");
-  reopen(keepsIds);
+  reopen();
   expect(await hasty().receipts()).toEqual([
     { label: "June 30, 2026", sheets: ["Summary", "Method"] },
     { label: "September 30, 2026", sheets: ["Summary (2)"] },
@@ -55,14 +48,55 @@ test("a sheet renamed by the user is still known, under its new name", async () 
   expect(await hasty().receipts()).toEqual([{ label: "label", sheets: ["Board meeting"] }]);
 });
 
-test("a copy of an added sheet is the user's own and stays", async () => {
-  await add("label", "Summary");
-  const copy = book.addSheet("Summary (2)");
-  book.sheets[1]?.customProperties.forEach((value, key) => copy.customProperties.set(key, value));
+test("renamed sheets are known after the workbook was opened again, and removed", async () => {
+  await add("label", "Summary", "Method");
+  (book.sheets[1] as MemorySheet).name = "Board meeting";
+  reopen();
   const [receipt] = await hasty().receipts();
-  expect(receipt?.sheets).toEqual(["Summary"]);
-  await hasty().removeAdded({ label: "label", sheets: ["Summary", "Summary (2)"] });
-  expect(names()).toEqual(["Children", "Summary (2)"]);
+  expect(receipt).toEqual({ label: "label", sheets: ["Board meeting", "Method"] });
+  await hasty().removeAdded(receipt!);
+  expect([names(), [...book.names.keys()]]).toEqual([["Children"], []]);
+});
+
+describe("a copy of an added sheet is the user's own and stays", () => {
+  test.each([
+    ["as Excel names it", "Summary", "Summary (2)"],
+    ["under the name of the first, which was renamed", "Board meeting", "Summary"],
+    ["when both were renamed", "Board meeting", "Draft"],
+  ])("%s", async (_, first, second) => {
+    await add("label", "Summary");
+    const copy = book.copySheet(book.sheets[1]!);
+    [book.sheets[1]!.name, copy.name] = [first, second];
+    reopen();
+    const [receipt] = await hasty().receipts();
+    expect(receipt).toEqual({ label: "label", sheets: [first] });
+    await hasty().removeAdded({ label: "label", sheets: [first, second] });
+    expect(names()).toEqual(["Children", second]);
+    expect(await hasty().receipts()).toEqual([]);
+  });
+});
+
+test("where the workbook's names were lost, the name given tells, or the sheets are named as unsure and stay", async () => {
+  await add("label", "Summary");
+  book.copySheet(book.sheets[1]!);
+  book.names.clear();
+  reopen();
+  expect(await hasty().receipts()).toEqual([{ label: "label", sheets: ["Summary"] }]);
+  [book.sheets[1]!.name, book.sheets[2]!.name] = ["One", "Other"];
+  expect(await hasty().receipts()).toEqual([{ label: "label", sheets: [], unsure: ["One", "Other"] }]);
+  expect((await failureOf(hasty().removeAdded({ label: "label", sheets: ["One", "Other"] }))).kind).toBe(
+    "changed meanwhile",
+  );
+  const { sheets } = await hasty().read(job());
+  expect(sheets.map(({ name }) => name)).toEqual(["Children"]);
+});
+
+test("sheets that version 0.1.0 added are known by their name or id", async () => {
+  const old = { kind: "report", run: 3, label: "June 30, 2026", name: "Summary", id: "{OLD}" };
+  book.addSheet("Summary").customProperties.set("Windowline", JSON.stringify(old));
+  expect(await hasty().receipts()).toEqual([{ label: "June 30, 2026", sheets: ["Summary"] }]);
+  await add("label", "Summary");
+  expect((await hasty().receipts()).map(({ sheets }) => sheets)).toEqual([["Summary"], ["Summary (2)"]]);
 });
 
 test("a sheet that the user made under the name of a removed one stays", async () => {
@@ -88,12 +122,16 @@ test("removing changes no byte of the user's sheets", async () => {
   expect(book.sheets.map((sheet) => sheet.snapshot())).toEqual([before]);
 });
 
-test("a mark holds the name, the id and the label of its run, and nothing of the records", async () => {
+test("a mark holds a random key, its name, the id and the label of its run, and nothing of the records", async () => {
   await add("September 30, 2026", "Summary");
-  const marks = [...(book.sheets[1]?.customProperties.values() ?? [])];
-  expect(marks.map((mark) => JSON.parse(mark) as unknown)).toEqual([
-    { kind: "report", run: 1, label: "September 30, 2026", name: "Summary", id: book.sheets[1]?.id },
-  ]);
+  const [mark] = [...(book.sheets[1]?.customProperties.values() ?? [])].map(
+    (text) => JSON.parse(text) as { key: string },
+  );
+  expect(mark).toEqual({
+    ...{ kind: "report", run: 1, label: "September 30, 2026", name: "Summary", id: book.sheets[1]?.id, whole: true },
+    key: expect.stringMatching(/^[0-9a-f]{16}-1$/),
+  });
+  expect([...book.names]).toEqual([[`Windowline_${mark?.key}`, { sheet: book.sheets[1], visible: false }]]);
   expect(book.sheets[0]?.customProperties.size).toBe(0);
 });
 

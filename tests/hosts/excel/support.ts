@@ -7,7 +7,7 @@ export { bookOf } from "../../office/book-of";
 
 /** Waits little for a person, and for Excel. */
 export const hasty = (patience: Partial<Patience> = {}) =>
-  new ExcelWorkbook({ retryMs: 1, mostRetries: 5, tellMs: 50, graceMs: 20, answerMs: 60, ...patience });
+  new ExcelWorkbook({ retryMs: 1, mostRetries: 5, tellMs: 5_000, graceMs: 20, answerMs: 20_000, ...patience });
 
 export function job(): JobOptions & { readonly steps: Progress[]; readonly cancel: () => void } {
   const controller = new AbortController();

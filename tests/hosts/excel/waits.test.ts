@@ -19,14 +19,14 @@ beforeEach(() => {
 describe("a request that is never answered", () => {
   test("ends with a sentence where nobody can cancel", async () => {
     host.fault = () => ({ at: "lost" });
-    const failure = await failureOf(hasty().receipts());
+    const failure = await failureOf(hasty({ answerMs: 60 }).receipts());
     expect(failure).toEqual({ kind: "unanswered", message: expect.stringContaining("Excel has not answered yet") });
   });
 
   test("is told to who can cancel, and the cancel is obeyed at once", async () => {
     host.fault = () => ({ at: "lost" });
     const options = job();
-    const reading = failureOf(hasty().read(options));
+    const reading = failureOf(hasty({ tellMs: 50 }).read(options));
     await new Promise((resolve) => setTimeout(resolve, 80));
     expect(options.steps.map(({ step }) => step)).toEqual([expect.stringContaining("Excel has not answered yet")]);
     const cancelled = performance.now();

@@ -159,24 +159,33 @@ const seriesCollectionType = serverType<MemoryChart>("ChartSeriesCollection", {
   },
 });
 
-const chartType = serverType<MemoryChart>("Chart", {
-  id: ({ id }) => id,
-  scalars: keptProperties<MemoryChart>(
-    "Chart",
-    { Name: isText, Left: isNumber, Top: isNumber, Width: isNumber, Height: isNumber },
-    ({ properties }, property, value) => properties.set(property, value),
-  ),
+interface ChartOnSheet {
+  readonly sheet: MemorySheet;
+  readonly chart: MemoryChart;
+}
+
+const chartType = serverType<ChartOnSheet>("Chart", {
+  id: ({ chart }) => chart.id,
+  scalars: {
+    ...keptProperties<ChartOnSheet>(
+      "Chart",
+      { Left: isNumber, Top: isNumber, Width: isNumber, Height: isNumber },
+      ({ chart }, property, value) => chart.properties.set(property, value),
+    ),
+    Name: { get: ({ chart }) => chart.id },
+  },
   objects: {
-    Title: ({ properties }) => new Ref(title, { properties, path: "Title." }),
-    Axes: ({ properties }) => new Ref(axes, { properties, path: "" }),
-    Legend: ({ properties }) => new Ref(legend, { properties, path: "Legend." }),
-    Series: (chart) => new Ref(seriesCollectionType, chart),
+    Title: ({ chart: { properties } }) => new Ref(title, { properties, path: "Title." }),
+    Axes: ({ chart: { properties } }) => new Ref(axes, { properties, path: "" }),
+    Legend: ({ chart: { properties } }) => new Ref(legend, { properties, path: "Legend." }),
+    Series: ({ chart }) => new Ref(seriesCollectionType, chart),
   },
   methods: {
-    SetPosition: ({ properties }, [start]) => {
+    SetPosition: ({ chart: { properties } }, [start]) => {
       const { area } = objectArgument<MemoryRange>(start, "Range", "Chart.SetPosition");
       properties.set("At", { row: area.top, column: area.left });
     },
+    Delete: ({ sheet, chart }) => void sheet.charts.splice(sheet.charts.indexOf(chart), 1),
   },
 });
 
@@ -186,10 +195,10 @@ export interface SheetOfWorkbook {
 }
 
 export const chartCollectionType = serverType<SheetOfWorkbook>("ChartCollection", {
-  items: ({ sheet }) => sheet.charts.map((each) => new Ref(chartType, each)),
+  items: ({ sheet }) => sheet.charts.map((chart) => new Ref(chartType, { sheet, chart })),
   item: ({ sheet }, key) => {
     const found = sheet.charts.find((each) => each.id === key);
-    return found ? new Ref(chartType, found) : null;
+    return found ? new Ref(chartType, { sheet, chart: found }) : null;
   },
   methods: {
     Add: ({ workbook, sheet }, [type, source, seriesBy]) => {
@@ -203,7 +212,7 @@ export const chartCollectionType = serverType<SheetOfWorkbook>("ChartCollection"
       }));
       const chart: MemoryChart = { id: workbook.nextId("CHART"), type, series, properties: new Map() };
       sheet.charts.push(chart);
-      return new Ref(chartType, chart);
+      return new Ref(chartType, { sheet, chart });
     },
   },
 });

@@ -16,6 +16,13 @@ export const rangeType: ServerType = serverType<MemoryRange>("Range", {
     ColumnIndex: { get: ({ area }) => area.left },
     RowCount: { get: ({ area }) => area.bottom - area.top + 1 },
     ColumnCount: { get: ({ area }) => area.right - area.left + 1 },
+    // As Excel writes an address: the name in quotes where it is not a plain word.
+    Address: {
+      get: ({ sheet, area }) => {
+        const name = /^[A-Za-z]\w*$/.test(sheet.name) ? sheet.name : `'${sheet.name.replaceAll("'", "''")}'`;
+        return `${name}!${area.top + 1}:${area.bottom + 1}`;
+      },
+    },
     Values: {
       get: (range) => cells(range, (value) => value ?? range.workbook.emptyCells),
       set: (range, value) => eachCell(range, value, "Range.Values", (r, c, each) => range.sheet.enter(r, c, each)),
@@ -52,7 +59,7 @@ export const rangeType: ServerType = serverType<MemoryRange>("Range", {
     Merge: ({ sheet, area }, [across]) => {
       if (booleanArgument(across ?? false, "Range.Merge")) throw invalidArgument("Range.Merge");
       if (sheet.tables.some((table) => overlap(table.area, area))) throw invalidArgument("Range.Merge");
-      sheet.merged.push(area);
+      if (!sheet.merged.some((each) => JSON.stringify(each) === JSON.stringify(area))) sheet.merged.push(area);
     },
     Clear: ({ sheet, area }, [what]) => {
       if (what !== "Contents") throw invalidArgument("Range.Clear");

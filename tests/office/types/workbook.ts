@@ -1,8 +1,10 @@
-import { textArgument } from "../protocol/arguments";
+import { booleanArgument, objectArgument, textArgument } from "../protocol/arguments";
 import { RichError } from "../protocol/rich-error";
 import { Ref, serverType } from "../protocol/server-type";
+import { WHOLE_SHEET } from "../workbook/area";
 import type { MemoryWorkbook } from "../workbook/memory-workbook";
 import { functionsType } from "./functions";
+import type { MemoryRange } from "./memory-range";
 import { rangeType } from "./range";
 import { workbookTablesType } from "./table";
 import { worksheetCollectionType } from "./worksheet";
@@ -23,17 +25,50 @@ const applicationType = serverType<MemoryWorkbook>("Application", {
 });
 
 interface Named {
+  readonly workbook: MemoryWorkbook;
   readonly name: string;
 }
 
 const namedItemType = serverType<Named>("NamedItem", {
   id: ({ name }) => name,
-  scalars: { Name: { get: ({ name }) => name } },
+  scalars: {
+    Name: { get: ({ name }) => name },
+    Visible: {
+      set: ({ workbook, name }, value) => {
+        const named = workbook.names.get(name);
+        if (named) named.visible = booleanArgument(value, "NamedItem.Visible");
+      },
+    },
+  },
+  methods: {
+    GetRangeOrNullObject: ({ workbook, name }) => {
+      const sheet = workbook.names.get(name)?.sheet;
+      if (!sheet || !workbook.sheets.includes(sheet)) return null;
+      return new Ref(rangeType, { workbook, sheet, area: WHOLE_SHEET });
+    },
+    Delete: ({ workbook, name }) => void workbook.names.delete(name),
+  },
 });
 
 const namesType = serverType<MemoryWorkbook>("NamedItemCollection", {
-  items: ({ names }) => [...names].map((name) => new Ref(namedItemType, { name })),
+  items: (workbook) => [...workbook.names.keys()].map((name) => new Ref(namedItemType, { workbook, name })),
+  item: (workbook, name) => namedItem(workbook, name),
+  methods: {
+    Add: (workbook, [name, range]) => {
+      const text = textArgument(name, "NamedItemCollection.Add");
+      if (workbook.isNameTaken(text)) throw new RichError("ItemAlreadyExists", "The name is taken.");
+      const { sheet } = objectArgument<MemoryRange>(range, "Range", "NamedItemCollection.Add");
+      workbook.names.set(text, { sheet, visible: true });
+      return new Ref(namedItemType, { workbook, name: text });
+    },
+    GetItemOrNullObject: (workbook, [name]) => namedItem(workbook, name),
+  },
 });
+
+function namedItem(workbook: MemoryWorkbook, name: unknown): Ref | null {
+  const text = textArgument(name, "NamedItemCollection.GetItem");
+  return workbook.names.has(text) ? new Ref(namedItemType, { workbook, name: text }) : null;
+}
 
 export const workbookType = serverType<MemoryWorkbook>("Workbook", {
   scalars: { Name: { get: (workbook) => workbook.name } },

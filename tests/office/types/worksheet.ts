@@ -1,7 +1,7 @@
 import { booleanArgument, countArgument, objectArgument, textArgument } from "../protocol/arguments";
 import { invalidArgument, RichError } from "../protocol/rich-error";
 import { Ref, serverType } from "../protocol/server-type";
-import { type Area, areaOf, areaOfAddress } from "../workbook/area";
+import { type Area, areaOf, areaOfAddress, WHOLE_SHEET } from "../workbook/area";
 import type { MemorySheet } from "../workbook/memory-sheet";
 import type { MemoryWorkbook } from "../workbook/memory-workbook";
 import { chartCollectionType, type SheetOfWorkbook } from "./chart";
@@ -82,7 +82,8 @@ const worksheetType = serverType<SheetOfWorkbook>("Worksheet", {
     CustomProperties: ({ sheet }) => new Ref(customPropertiesType, sheet),
   },
   methods: {
-    GetRange: (of, [address]) => range(of, areaOfAddress(textArgument(address, "Worksheet.GetRange"))),
+    GetRange: (of, [address]) =>
+      range(of, (address ?? null) === null ? WHOLE_SHEET : areaOfAddress(textArgument(address, "Worksheet.GetRange"))),
     GetRangeByIndexes: (of, args) => {
       const [top = 0, left = 0, rows = 0, columns = 0] = args.map((each) =>
         countArgument(each, "Worksheet.GetRangeByIndexes"),

@@ -11,6 +11,8 @@ export interface Area {
 export const MOST_ROWS = 1_048_576;
 export const MOST_COLUMNS = 16_384;
 
+export const WHOLE_SHEET: Area = { top: 0, left: 0, bottom: MOST_ROWS - 1, right: MOST_COLUMNS - 1 };
+
 export function areaOf(top: number, left: number, rows: number, columns: number): Area {
   if (rows < 1 || columns < 1 || top + rows > MOST_ROWS || left + columns > MOST_COLUMNS) {
     throw invalidArgument("Worksheet.GetRangeByIndexes");

@@ -85,6 +85,14 @@ export class MemorySheet {
     (this.values[row] ??= [])[column] = value;
   }
 
+  /** Takes over what a copy of a sheet has: cells with their formats, and custom properties. */
+  takeFrom(sheet: MemorySheet): void {
+    sheet.values.forEach((cells, row) => (this.values[row] = [...cells]));
+    sheet.formats.forEach((cells, row) => (this.formats[row] = [...cells]));
+    sheet.customProperties.forEach((value, key) => this.customProperties.set(key, value));
+    this.visibility = sheet.visibility;
+  }
+
   /** A value as it is handed to `Range.values`. */
   enter(row: number, column: number, value: unknown): void {
     if (value === null) return;

@@ -14,7 +14,8 @@ export class MemoryWorkbook {
   readonly dateSystem: 1900 | 1904;
   readonly emptyCells: "" | null | 0;
   readonly sheets: MemorySheet[] = [];
-  readonly names = new Set<string>();
+  /** Names of the workbook, each with the sheet that it leads to. */
+  readonly names = new Map<string, { readonly sheet: MemorySheet | null; visible: boolean }>();
   isStructureProtected = false;
   activeSheet: MemorySheet | null = null;
   selection: string | null = null;
@@ -67,6 +68,32 @@ export class MemoryWorkbook {
     if (this.isBehind) throw new RichError("GeneralException", "There was an internal error.", member);
   }
 
+  /** As Excel copies a sheet: its cells and custom properties go with it, and no name of the workbook leads to the copy. */
+  copySheet(sheet: MemorySheet): MemorySheet {
+    let copy = 2;
+    while (this.sheet(`${sheet.name} (${copy})`)) copy += 1;
+    const made = this.addSheet(`${sheet.name} (${copy})`);
+    made.takeFrom(sheet);
+    return made;
+  }
+
+  /** Saved, closed and opened again: every sheet has another id. */
+  reopened(): MemoryWorkbook {
+    const again = new MemoryWorkbook({ name: this.name, dateSystem: this.dateSystem, emptyCells: this.emptyCells });
+    again.made = this.made + 100;
+    const sheets = new Map(
+      this.sheets.map((sheet) => {
+        const other = again.addSheet(sheet.name);
+        other.takeFrom(sheet);
+        return [sheet, other];
+      }),
+    );
+    this.names.forEach(({ sheet, visible }, name) =>
+      again.names.set(name, { sheet: sheet && (sheets.get(sheet) ?? null), visible }),
+    );
+    return again;
+  }
+
   addTable(sheet: MemorySheet, table: Omit<MemoryTable, "id">): MemoryTable {
     const added = { id: this.nextId("TABLE"), ...table };
     sheet.tables.push(added);
@@ -76,7 +103,7 @@ export class MemoryWorkbook {
   isNameTaken(name: string): boolean {
     const folded = name.toLowerCase();
     const tables = this.sheets.flatMap((each) => each.tables.map((table) => table.name.toLowerCase()));
-    return tables.includes(folded) || [...this.names].some((each) => each.toLowerCase() === folded);
+    return tables.includes(folded) || [...this.names.keys()].some((each) => each.toLowerCase() === folded);
   }
 
   nextId(kind: string): string {

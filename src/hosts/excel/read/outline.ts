@@ -27,7 +27,7 @@ export function readOutline(patience: Patience, options: JobOptions): Promise<Ou
   return readInExcel(
     async (context) => {
       const firstDay = firstDayOf1904(context);
-      const own = (await markedSheets(context)).filter(({ mark }) => mark === null);
+      const own = (await markedSheets(context)).filter(({ mark, unsure }) => !mark && !unsure);
       const asked = own.map(({ id, name }) => askAbout(context, id, name));
       await context.sync();
       const filled = asked.filter(({ used }) => !used.isNullObject);

@@ -1,10 +1,11 @@
 /// <reference types="office-js" />
 import { INK } from "../../../workbook/ink";
 import { numberFormat } from "../../../workbook/number-formats";
+import type { JobOptions } from "../../../workbook/host";
 import { type AxisOut, type ChartOut, isFill, type SeriesOut, type SheetOut } from "../../../workbook/sheets";
 import { rangeOf } from "./ranges";
 import { applySeriesLook } from "./series-looks";
-import type { Step } from "./steps";
+import { inExcel, type Patience } from "../run";
 
 const TYPES: Readonly<Record<ChartOut["kind"], Excel.ChartType | "XYScatterLines">> = {
   "column stacked": "ColumnStacked" as Excel.ChartType,
@@ -17,8 +18,31 @@ const TYPES: Readonly<Record<ChartOut["kind"], Excel.ChartType | "XYScatterLines
 
 const POINTS_PER_PIXEL = 0.75;
 
-export function chartSteps(sheet: SheetOut): Step[] {
-  return (sheet.charts ?? []).map((chart) => (target) => drawChart(target, chart));
+/** A chart takes some 20 KB of a request. */
+const CHARTS_AT_ONCE = 15;
+
+export async function drawCharts(
+  sheetId: string,
+  { charts = [] }: SheetOut,
+  patience: Patience,
+  options?: JobOptions,
+): Promise<void> {
+  for (let first = 0; first < charts.length; first += CHARTS_AT_ONCE) {
+    const draw = async (context: Excel.RequestContext, attempt: number) => {
+      const sheet = context.workbook.worksheets.getItem(sheetId);
+      if (attempt > 0) await clearFrom(first, context, sheet);
+      for (const chart of charts.slice(first, first + CHARTS_AT_ONCE)) drawChart(sheet, chart);
+      await context.sync();
+    };
+    await inExcel(draw, patience, options);
+  }
+}
+
+/** Takes away what an earlier try of the request drew: the sheet is new, so every chart on it is one of these. */
+async function clearFrom(first: number, context: Excel.RequestContext, { charts }: Excel.Worksheet): Promise<void> {
+  charts.load("items/name");
+  await context.sync();
+  for (const chart of charts.items.slice(first)) chart.delete();
 }
 
 function drawChart(sheet: Excel.Worksheet, out: ChartOut): void {

@@ -1,23 +1,33 @@
 /// <reference types="office-js" />
 import type { PrintOut } from "../../../workbook/sheets";
 import { rangeOf } from "./ranges";
-import type { Step } from "./steps";
+import type { Trimming } from "./trimmings";
 
 /** What Excel takes in a header or footer is 255 characters, codes and all. */
 const LONGEST_TEXT = 200;
 
-export function pageStep(print: PrintOut): Step {
-  return (sheet) => {
-    const { pageLayout: page } = sheet;
-    page.orientation = print.landscape ? "Landscape" : "Portrait";
-    page.paperSize = "Letter";
-    page.zoom = { horizontalFitToPages: 1, ...(print.fit === "one page" && { verticalFitToPages: 1 }) };
-    page.setPrintMargins("Inches", { left: 0.5, right: 0.5, top: 0.6, bottom: 0.7, header: 0.3, footer: 0.3 });
-    if (print.repeatRows) page.setPrintTitleRows(`$${print.repeatRows.first + 1}:$${print.repeatRows.last + 1}`);
-    if (print.area) page.setPrintArea(rangeOf(sheet, print.area));
-    setTexts(page.headersFooters.defaultForAllPages, print);
-  };
+/** Where no printer is set up Excel may refuse some of them: the sheet is whole without any. */
+export function pageTrimmings(print: PrintOut): Trimming[] {
+  const { repeatRows, area } = print;
+  const layout = (what: string, set: (page: Excel.PageLayout, sheet: Excel.Worksheet) => void): Trimming => ({
+    what,
+    step: (sheet) => set(sheet.pageLayout, sheet),
+  });
+  const pages = { horizontalFitToPages: 1, ...(print.fit === "one page" && { verticalFitToPages: 1 }) };
+  return [
+    layout("orientation", (page) => (page.orientation = print.landscape ? "Landscape" : "Portrait")),
+    layout("paper size", (page) => (page.paperSize = "Letter")),
+    layout("zoom", (page) => (page.zoom = pages)),
+    layout("margins", (page) => page.setPrintMargins("Inches", MARGINS)),
+    ...(repeatRows
+      ? [layout("rows to repeat", (page) => page.setPrintTitleRows(`$${repeatRows.first + 1}:$${repeatRows.last + 1}`))]
+      : []),
+    ...(area ? [layout("print area", (page, sheet) => page.setPrintArea(rangeOf(sheet, area)))] : []),
+    layout("header and footer", (page) => setTexts(page.headersFooters.defaultForAllPages, print)),
+  ];
 }
+
+const MARGINS = { left: 0.5, right: 0.5, top: 0.6, bottom: 0.7, header: 0.3, footer: 0.3 };
 
 function setTexts(texts: Excel.HeaderFooter, { header, footer }: PrintOut): void {
   if (header) texts.leftHeader = plain(header);

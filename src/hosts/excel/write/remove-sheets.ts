@@ -1,37 +1,37 @@
 /// <reference types="office-js" />
-import { HostFailure, type JobOptions } from "../../../workbook/host";
+import type { JobOptions } from "../../../workbook/host";
+import { anchorName } from "../mark";
 import { inExcel, type Patience } from "../run";
 
-export interface AddedSheet {
+export interface SheetToRemove {
   readonly id: string;
-  readonly name: string;
+  readonly key: string;
+  /** Its name of the workbook then stays, leading nowhere: without it the copy could be taken for the sheet. */
+  readonly hasCopy?: boolean;
 }
 
-/** Deletes sheets by their id; one that is gone is passed over. */
-export function removeSheets(sheets: readonly AddedSheet[], patience: Patience, options?: JobOptions): Promise<void> {
+/** Deletes sheets by their id, and the names that led to them; one that is gone is passed over. */
+export function removeSheets(
+  sheets: readonly SheetToRemove[],
+  patience: Patience,
+  options?: JobOptions,
+): Promise<void> {
   return inExcel(
     async (context) => {
-      const found = sheets.map(({ id }) => context.workbook.worksheets.getItemOrNullObject(id).load("id"));
+      const { worksheets, names } = context.workbook;
+      const found = [
+        ...sheets.map(({ id }) => worksheets.getItemOrNullObject(id).load("id")),
+        // the names go last: without them a sheet that stays could not be told from a copy
+        ...sheets
+          .filter(({ hasCopy }) => !hasCopy)
+          .map(({ key }) => names.getItemOrNullObject(anchorName(key)).load("name")),
+      ];
       await context.sync();
       options?.signal.throwIfAborted();
-      for (const sheet of found) if (!sheet.isNullObject) sheet.delete();
+      for (const each of found) if (!each.isNullObject) each.delete();
       await context.sync();
     },
     patience,
     options,
   );
-}
-
-/** Takes away what a job had added when it stopped; the user hears of what could not be taken away. */
-export async function withdraw(added: readonly AddedSheet[], patience: Patience): Promise<void> {
-  if (added.length === 0) return;
-  try {
-    await removeSheets(added, patience);
-  } catch {
-    const names = added.map(({ name }) => name).join(", ");
-    throw new HostFailure(
-      "unknown",
-      `The job stopped, and Excel did not let its unfinished sheets be taken away. Delete them by hand: ${names}.`,
-    );
-  }
 }

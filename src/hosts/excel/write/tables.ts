@@ -1,7 +1,8 @@
 /// <reference types="office-js" />
+import type { JobOptions } from "../../../workbook/host";
 import type { CellOut, SheetOut, TableOut } from "../../../workbook/sheets";
 import { rangeOf } from "./ranges";
-import type { Step } from "./steps";
+import { inExcel, type Patience } from "../run";
 
 const STYLE = "TableStyleLight1";
 
@@ -23,19 +24,39 @@ export class TableNames {
   }
 }
 
-/** Tables over cells that are already written. */
-export function tableSteps(sheet: SheetOut, names: TableNames): Step[] {
-  return (sheet.tables ?? []).map((table) => {
+/** Tables over cells that are already written, all in one request. */
+export async function addTables(
+  sheetId: string,
+  sheet: SheetOut,
+  names: TableNames,
+  patience: Patience,
+  options?: JobOptions,
+): Promise<void> {
+  const tables = (sheet.tables ?? []).map((table) => {
     checkHeadings(table, sheet);
-    const name = names.fresh(table.name);
     // A table needs one row below its headings.
     const area = { ...table.range, bottom: Math.max(table.range.bottom, table.range.top + 1) };
-    return (target) => {
-      const added = target.tables.add(rangeOf(target, area), true);
-      added.name = name;
-      added.style = STYLE;
-    };
+    return { name: names.fresh(table.name), area };
   });
+  if (tables.length === 0) return;
+  const put = async (context: Excel.RequestContext, attempt: number) => {
+    const target = context.workbook.worksheets.getItem(sheetId);
+    const before = attempt > 0 ? await standingTables(context, target) : [];
+    for (const [at, { name, area }] of tables.entries()) {
+      const table = before[at] ?? target.tables.add(rangeOf(target, area), true);
+      if (before[at]?.name !== name) table.name = name;
+      table.style = STYLE;
+    }
+    await context.sync();
+  };
+  await inExcel(put, patience, options);
+}
+
+/** What an earlier try of the request added: the sheet is new, so every table on it is one of these. */
+async function standingTables(context: Excel.RequestContext, { tables }: Excel.Worksheet): Promise<Excel.Table[]> {
+  tables.load("items/name");
+  await context.sync();
+  return tables.items;
 }
 
 /** Excel would change such headings without a word. */

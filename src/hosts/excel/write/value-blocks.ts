@@ -15,17 +15,14 @@ export interface ValueBlock {
   readonly values: readonly (readonly ExcelValue[])[];
 }
 
-/** What an empty cell is written as: null leaves a cell as it stands, "" empties it. */
-export type Blank = null | "";
-
 /** The values of a sheet, from the top down, in blocks of rows; a row too long for one request goes in pieces. */
-export function* valueBlocks(sheet: SheetOut, dateSystem: DateSystem, blank: Blank): Generator<ValueBlock> {
+export function* valueBlocks(sheet: SheetOut, dateSystem: DateSystem): Generator<ValueBlock> {
   const width = Math.max(...sheet.rows.map((row) => row.length), 0);
   if (width === 0) return;
   let rows: ExcelValue[][] = [];
   let bytes = 0;
   for (const [index, cells] of sheet.rows.entries()) {
-    const values = rowOf(cells, sheet, width, dateSystem).map((value) => value ?? blank);
+    const values = rowOf(cells, sheet, width, dateSystem);
     const rowBytes = bytesOf(values);
     const isFull = bytes + rowBytes > MOST_BYTES || (rows.length + 1) * width > MOST_CELLS;
     if (rows.length > 0 && isFull) {

@@ -5,28 +5,31 @@ import type { SheetOut } from "../../../workbook/sheets";
 import type { Patience } from "../run";
 import { writeCells } from "./cells";
 import { withChartSentences } from "./chart-sentences";
-import { chartSteps } from "./charts";
-import { pageStep } from "./page";
+import { drawCharts } from "./charts";
+import { pageTrimmings } from "./page";
 import { rangeOf } from "./ranges";
 import { sizeSteps } from "./sizes";
 import { doSteps, type Step } from "./steps";
-import { type TableNames, tableSteps } from "./tables";
+import { addTables, type TableNames } from "./tables";
+import { doTrimmings } from "./trimmings";
+import type { ValueBlock } from "./value-blocks";
 
-/** Fills a sheet that was just added. */
+/** Adds a sheet and fills it; gives what of its page setup Excel did not take. */
 export async function writeSheet(
-  sheetId: string,
+  add: (first: ValueBlock | null) => Promise<string>,
   out: SheetOut,
   dateSystem: DateSystem,
   names: TableNames,
   patience: Patience,
   options?: JobOptions,
-): Promise<void> {
+): Promise<string[]> {
   const sheet = withChartSentences(out);
-  await writeCells(sheetId, sheet, dateSystem, null, patience, options);
-  const steps = [...sizeSteps(sheet), ...mergeSteps(sheet), ...viewSteps(sheet), ...tableSteps(sheet, names)];
+  const sheetId = await writeCells(add, sheet, dateSystem, patience, options);
+  await doSteps(sheetId, [...sizeSteps(sheet), ...mergeSteps(sheet), ...viewSteps(sheet)], patience, options);
+  await addTables(sheetId, sheet, names, patience, options);
   // Charts come last: where a chart stands depends on the sizes of the rows and columns before it.
-  await doSteps(sheetId, [...steps, ...chartSteps(sheet)], patience, options);
-  if (sheet.print) await doSteps(sheetId, [pageStep(sheet.print)], patience, options);
+  await drawCharts(sheetId, sheet, patience, options);
+  return sheet.print ? doTrimmings(sheetId, pageTrimmings(sheet.print), patience, options) : [];
 }
 
 function mergeSteps({ merged = [] }: SheetOut): Step[] {
