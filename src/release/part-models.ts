@@ -1,7 +1,7 @@
 import type { Knowledge } from "./knowledge";
 import type { LinearModel, LinearRow, Solver, SolverLimits } from "./linear-model";
 import { type Part, positionsIn } from "./parts";
-import { Contradiction } from "./system";
+import { Contradiction, NoAnswer } from "./system";
 
 /** What is asked of one part: the sum of weight times count, as low or as high as it goes. */
 export interface Question {
@@ -95,14 +95,19 @@ function askTogether(
     });
     const positions = positionsIn(part);
     weights.forEach((weight, cell) => (model.objective[start + (positions.get(cell) as number)] = weight));
-    caps.forEach((cap, cell) => {
-      const column = start + (positions.get(cell) as number);
-      model.upper[column] = Math.min(cap, model.upper[column] as number);
-    });
+    // only what goes up needs a cap, and a count that is low enough may stand beside one that is higher than its own
+    if (sense === "maximise") {
+      caps.forEach((cap, cell) => {
+        const column = start + (positions.get(cell) as number);
+        model.upper[column] = Math.min(cap, model.upper[column] as number);
+      });
+    }
   });
   const rows = questions.flatMap(({ part }, at) => rowsOf(part).map((row) => ({ ...row, shift: first[at] as number })));
   const { status, values, rowDuals } = solver({ sense, ...model, whole: null, rows });
-  if (status !== "optimal") throw new Contradiction(`The counts of this release contradict one another (${status}).`);
+  if (status === "infeasible") throw new Contradiction("The counts of this release contradict one another.");
+  if (status !== "optimal")
+    throw new NoAnswer(`The search for other tables of counts ended without an answer (${status}).`);
   let row = 0;
   return questions.map(({ part }, at) => ({
     counts: values.subarray(first[at], first[at + 1]),

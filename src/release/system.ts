@@ -34,6 +34,9 @@ export interface Cell {
 /** Counts and equations that cannot all be true: wrong totals, or records that changed since an earlier release. */
 export class Contradiction extends RangeError {}
 
+/** The solver gave no answer: nothing is known of the counts, and nothing may leave. */
+export class NoAnswer extends Error {}
+
 /** Whole numbers, both ends included. */
 export interface Span {
   readonly low: number;

@@ -27,7 +27,7 @@ export function tieLedger(system: CountSystem, entries: readonly LedgerEntryBody
     combined.changed += splitSpans(combined, AGES, now.minimumCell, missingBands(combined, edges));
   }
   if (exact.some(({ asOf, from }) => asOf !== now.asOf || from !== now.from)) {
-    combined.changed += splitSpans(combined, PERIODS, now.minimumCell, missingPeriods(combined));
+    combined.changed += splitSpans(combined, PERIODS, now.minimumCell, missingPeriods(combined, edges));
   }
   return { system: reachable(combined), notCovered: notCovered(combined, entries, now) };
 }

@@ -10,7 +10,7 @@ import type { Solver } from "../release/linear-model";
 import type { PreparedRelease, Refusal } from "../release/prepared";
 import { proposals } from "../release/proposals";
 import { NotSafe, protect, type Protected } from "../release/protect";
-import { Contradiction } from "../release/system";
+import { Contradiction, NoAnswer } from "../release/system";
 import { tieLedger } from "../release/ties";
 import type { Settings } from "../settings/settings";
 import { tableContext } from "../tables/context";
@@ -65,12 +65,15 @@ export function prepareRelease(
     });
     return prepared(drafted, found, tied.notCovered, entry, settings);
   } catch (error) {
+    if (error instanceof NoAnswer) return { places: [], proposals: [NO_ANSWER] };
     if (error instanceof Contradiction && ledger.entries.length > 0) return { places: [], proposals: [CHANGED] };
     if (!(error instanceof NotSafe)) throw error;
     return { places: error.places.map((place) => ({ place, repair: error.repair })), proposals: [error.message] };
   }
 }
 
+const NO_ANSWER =
+  "The attack on this release ended without an answer, so that nobody knows whether it is safe: release fewer tables at once, or merge bands.";
 const CHANGED =
   "Records changed since an earlier release, so that its figures and these cannot both be true: leave out the tables that the change touches, or correct the records.";
 

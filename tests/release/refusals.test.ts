@@ -3,6 +3,10 @@ import { knowledgeOf } from "../../src/release/knowledge";
 import type { LedgerEntryBody } from "../../src/release/ledger-entry";
 import type { Solver } from "../../src/release/linear-model";
 import type { CountSystem } from "../../src/release/system";
+import { appendEntry, EMPTY_LEDGER, type Ledger } from "../../src/release/ledger";
+import { makeSample } from "../../src/sample/make-sample";
+import { sampleSheets } from "../../src/sample/sample-sheets";
+import { asRead } from "../sample/as-read";
 import { prepareRelease } from "../../src/report/prepare-release";
 import { parseSettings } from "../../src/settings/settings";
 import { settingsOf } from "./audit/audit";
@@ -91,5 +95,47 @@ describe("what cannot be released", () => {
     const { disclosures, witnesses } = attack(system, knowledgeOf(system, Uint8Array.of(0, 1, 1, 1, 0)), solver);
     expect(disclosures).toEqual([]);
     expect(witnesses.length).toBeGreaterThan(0);
+  });
+});
+
+describe("an unchanged workbook, released again and again", () => {
+  const sample = makeSample({ children: 240, seed: 7 });
+  const book = asRead(sampleSheets(sample));
+  const asks = [
+    { from: "2026-07-01", asOf: "2026-09-30" },
+    { from: "2026-01-01", asOf: "2026-09-30" },
+    { from: "2026-01-01", asOf: "2026-06-30" },
+    { from: "2025-10-01", asOf: "2026-09-30", edges: "0,12,24,36" },
+  ];
+
+  test("referrals of four periods, the last one with other bands: nothing is taken for a change of the records", () => {
+    let ledger: Ledger = EMPTY_LEDGER;
+    for (const entries of asks) {
+      const options = { tables: ["referrals"] as const, decisions: [], ledger, solver };
+      const found = prepareRelease(book, settingsOf(entries), options);
+      if ("places" in found) throw new Error(found.proposals.join(" "));
+      expect(found.notCovered.filter((sentence) => sentence.startsWith("Records changed"))).toEqual([]);
+      ledger = appendEntry(ledger, found.entry);
+    }
+    expect(ledger.entries).toHaveLength(asks.length);
+  });
+
+  test("a solver that gives no answer is not told as a change of the records", () => {
+    const silent: Solver = (model, limits) => ({ ...solver(model, limits), status: "stopped" });
+    const options = { tables: ["referrals"] as const, decisions: [], ledger: EMPTY_LEDGER, solver: silent };
+    const found = prepareRelease(book, settingsOf(asks[0]!), options);
+    expect(found).toEqual({ places: [], proposals: [expect.stringMatching(/^The attack .* without an answer/)] });
+  });
+
+  test("children of the as-of date are tied to those of its quarter", () => {
+    const options = { tables: ["met-by-band", "referrals"] as const, decisions: [], ledger: EMPTY_LEDGER, solver };
+    const found = prepareRelease(book, settingsOf(asks[1]!), { ...options, isTimeUp: () => true });
+    if ("places" in found) throw new Error(found.proposals.join(" "));
+    const { cells, equations } = found.entry;
+    const at = (start: string) => cells.findIndex(({ key }) => key.startsWith(start));
+    const ends = [at("referred|2026-07-01..2026-09-30|||..|children"), at("followed|2026-09-30|||..|children")];
+    expect(ends).not.toContain(-1);
+    const tied = equations.filter(({ terms }) => ends.every((cell) => terms.some((term) => term.cell === cell)));
+    expect(tied).toHaveLength(1);
   });
 });

@@ -1,3 +1,4 @@
+import { firstDayOfMonth, monthOf, quarterOf } from "../../cohort/person-time";
 import { leaversOf } from "../../tables/ratings";
 import type { CellDraft } from "./builder";
 import { type Drafting, isoDates } from "./drafting";
@@ -26,6 +27,18 @@ export function tiePopulations(drafting: Drafting, tables: readonly string[]): v
   drafting.builder.adds(left, [gone, firstDay]);
   drafting.builder.adds(ever, [inPeriod, firstDay, before]);
   if (tables.includes("ratings")) tieLeavers(drafting, left, lists.left);
+  if (tables.includes("referrals")) tieLastQuarter(drafting, followed);
+}
+
+/** Children of the as-of date are among those of its quarter, which has a row of its own where the period is longer. */
+function tieLastQuarter(drafting: Drafting, followed: number): void {
+  const { from, asOf } = drafting.context;
+  const first = firstDayOfMonth(quarterOf(monthOf(asOf)) * 3);
+  if (first <= from) return;
+  const { inPeriod, gone } = listsOf(drafting, first);
+  const quarter = childrenCell(drafting, "referred", inPeriod, first);
+  const words = "followed in the last quarter of the period and gone by its end";
+  drafting.builder.adds(quarter, [followed, neverCell(drafting, words, gone)]);
 }
 
 function tieLeavers(drafting: Drafting, left: number, leftChildren: readonly number[]): void {
@@ -34,8 +47,8 @@ function tieLeavers(drafting: Drafting, left: number, leftChildren: readonly num
   drafting.builder.adds(left, [leaversCell(drafting, leavers, false), sooner]);
 }
 
-function listsOf({ context, families }: Drafting) {
-  const { cohort, from, asOf } = context;
+function listsOf({ context, families }: Drafting, from = context.from) {
+  const { cohort, asOf } = context;
   const { following } = cohort;
   const ever = families.inOrder.filter((child) => following.firstDayUpTo(child, asOf) !== null);
   const left = ever.filter((child) => following.lastDayIfLeft(child, from, asOf) !== null);
@@ -44,9 +57,14 @@ function listsOf({ context, families }: Drafting) {
   return { ever, left, followed, gone, inPeriod: [...followed, ...gone] };
 }
 
-function childrenCell(drafting: Drafting, population: Population, people: readonly number[]): number {
+function childrenCell(
+  drafting: Drafting,
+  population: Population,
+  people: readonly number[],
+  from = drafting.context.from,
+): number {
   const { builder, families, context } = drafting;
-  const { from, asOf } = context;
+  const { asOf } = context;
   const isOfPeriod = population === "left" || population === "referred";
   const span = isOfPeriod ? periodTo(from, asOf) : { when: isoDates(context).asOf };
   const draft: CellDraft = {

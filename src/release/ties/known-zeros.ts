@@ -1,4 +1,4 @@
-import { bandSpan } from "../draft/keys";
+import { ALL_AGES, bandSpan } from "../draft/keys";
 import type { Combined } from "./combined";
 import { type Family, PERIODS, type Span, spanOf } from "./spans";
 
@@ -23,16 +23,24 @@ function bandOf(ages: string): Span {
   return { from: from ? Number(from) : -Infinity, to: to ? Number(to) : Infinity };
 }
 
-/** The period of every source that has rows of the same kind (by site, by source, ...), but none of the family. */
-export function missingPeriods(combined: Combined): KnownZeros {
+/**
+ * The period of every source that has rows of the same kind (by site, by source, ...), but none of the family. A source
+ * that cuts ages in another way says nothing about a band that it does not have.
+ */
+export function missingPeriods(combined: Combined, edges: readonly (readonly number[] | null)[]): KnownZeros {
   const kinds = combined.sources.map((own) => kindsOf(combined, own));
   return ({ parts, spans }) => {
     const cells = [...spans.values()].map(({ cell }) => cell);
     return combined.sources.flatMap((own, source) => {
-      if (cells.some((cell) => own.has(cell))) return [];
+      if (cells.some((cell) => own.has(cell)) || !hasBand(parts.ages, edges[source] ?? null)) return [];
       return [...(kinds[source]!.get(kindOf(parts))?.values() ?? [])];
     });
   };
+}
+
+function hasBand(ages: string, edges: readonly number[] | null): boolean {
+  if (ages === ALL_AGES) return true;
+  return edges !== null && Array.from({ length: edges.length + 1 }, (_, band) => bandSpan(band, edges)).includes(ages);
 }
 
 /** Of each kind of row, the periods that a source has rows for. */
