@@ -1,6 +1,7 @@
 import { CommandFailure } from "./failure";
 import { parseWords } from "./program";
 import type { Request } from "./request";
+import { runAgainCommand } from "./run-again";
 import { runCallCommand } from "./run-call";
 import { runCheckCommand } from "./run-check";
 import { runPageCommand } from "./run-page";
@@ -40,6 +41,8 @@ function run(request: Request): number | Promise<number> {
       return runPageCommand(request);
     case "call":
       return runCallCommand(request);
+    case "again":
+      return runAgainCommand(request);
     case "understand":
       return runUnderstandCommand(request);
     case "template":

@@ -1,7 +1,7 @@
 import { nodeInflate } from "../hosts/file/node-inflate";
 import { readWorkbook, UnreadableWorkbook } from "../hosts/file/read-workbook";
 import { type Decision, parseDecisions } from "../records/corrections/decisions";
-import { fingerprintOf } from "../records/fingerprint";
+import { type Source, sourceOf } from "../records/fingerprint";
 import { readRecords, RecordsUnusable } from "../records/read-records";
 import type { Records } from "../records/records";
 import type { Report } from "../report/report";
@@ -82,15 +82,15 @@ export function decisionsFrom(file: string | null): readonly Decision[] {
   return parsed.decisions;
 }
 
-/** The records of a workbook, read once for a command, with the fingerprint of the cells that they were read from. */
+/** The records of a workbook, read once for a command, with what tells the workbook apart. */
 export function recordsFrom(
   workbook: WorkbookIn,
   settings: Settings,
   decisions: readonly Decision[],
-): { readonly records: Records; readonly fingerprint: string } {
+): { readonly records: Records; readonly source: Source } {
   try {
     const records = readRecords(workbook, settings, decisions);
-    return { records, fingerprint: fingerprintOf(workbook, records.input) };
+    return { records, source: sourceOf(workbook, records.input, decisions) };
   } catch (error) {
     if (error instanceof RecordsUnusable) throw unreadable(error.message);
     throw error;

@@ -43,6 +43,7 @@ function programFor(found: Found, print: (text: string) => void): Command {
     checkCommand(found),
     releaseCommand(found),
     pageCommand(found),
+    againCommand(found),
     callCommand(found),
     understandCommand(found),
     templateCommand(found),
@@ -145,6 +146,26 @@ function templateCommand(found: Found): Command {
     .action(({ out }: { out: string }) => found({ kind: "template", out }));
 }
 
+function againCommand(found: Found): Command {
+  return new Command("again")
+    .description(
+      "Make a report again from what it says of itself; exit 0 where it is the same to the byte, 1 where not",
+    )
+    .argument("<report>", "a report workbook or a REPORT.json that this tool wrote; it is only read")
+    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .option("--understanding <file>", "how the workbook is understood, where the report was made with it (JSON)")
+    .option("--decisions <file>", "corrections, where the report was made with them (JSON)")
+    .action((report: string, book: string, options: Record<string, string>) =>
+      found({
+        kind: "again",
+        report,
+        book,
+        understanding: options.understanding ?? null,
+        decisions: options.decisions ?? null,
+      }),
+    );
+}
+
 function callCommand(found: Found): Command {
   return new Command("call")
     .description(
@@ -179,7 +200,7 @@ function visitsInPlan(text: string): number {
 }
 
 function namedCommand(words: readonly string[]): string {
-  const known = ["report", "check", "release", "page", "call", "understand", "template", "sample"].find(
+  const known = ["report", "check", "again", "release", "page", "call", "understand", "template", "sample"].find(
     (name) => name === words[0],
   );
   return known ? `${known} ` : "";

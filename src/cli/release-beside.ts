@@ -1,4 +1,5 @@
 import { strFromU8 } from "fflate";
+import type { Source } from "../records/fingerprint";
 import type { Records } from "../records/records";
 import type { PreparedRelease } from "../release/prepared";
 import { checkText, textLines } from "../release/text-check/check-text";
@@ -44,7 +45,7 @@ export interface Made {
   readonly rules: OutputRules;
   readonly settings: Settings;
   readonly records: Records;
-  readonly fingerprint: string;
+  readonly source: Source;
 }
 
 export function besideLines({ prose, earlier }: Beside, made: Made): string[] {
@@ -70,10 +71,10 @@ const EARLIER =
   "Beside the earlier report (for you: an earlier report is not protected, and its figures may leave only in a release of their own):";
 
 /** The true tables are made for this alone: what is held back is known nowhere else. */
-function checkedLines(prose: string, { release, context, rules, settings, records, fingerprint }: Made): string[] {
+function checkedLines(prose: string, { release, context, rules, settings, records, source }: Made): string[] {
   progress("Checking the text against the release");
   const ids = release.tables.map(({ id }) => id);
-  const { tables } = reportOrFail(runReport(records, { settings, tables: ids, fingerprint }));
+  const { tables } = reportOrFail(runReport(records, { settings, tables: ids, source }));
   const inside = { truth: tables, skills: context.skills, names: rules.names };
   const findings = checkText(prose, release, inside);
   return findings.length === 0 ? ["The text has no figures."] : textLines(findings);

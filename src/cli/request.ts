@@ -57,6 +57,14 @@ export type Request =
       readonly understanding: string | null;
     }
   | { readonly kind: "template"; readonly out: string }
+  | {
+      readonly kind: "again";
+      /** A report workbook or a REPORT.json. */
+      readonly report: string;
+      readonly book: string;
+      readonly understanding: string | null;
+      readonly decisions: string | null;
+    }
   | { readonly kind: "call"; readonly name: string }
   | {
       readonly kind: "sample";

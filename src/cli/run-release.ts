@@ -31,7 +31,7 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const ledger = ledgerFrom(request.ledger);
   const beside = besideFrom(request);
   const workbook = await openWorkbook(request.book);
-  const { records, fingerprint } = recordsFrom(workbook, settings, decisions);
+  const { records, source } = recordsFrom(workbook, settings, decisions);
   checkRecords(tables, settings, records);
   checkSkills(request.skills, records);
   const found = await prepared(workbook, settings, tables, decisions, ledger);
@@ -41,7 +41,7 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const rules = rulesOf(release, settings, records);
   const files = await made(release, context, formats, rules);
   const after = appendEntry(ledger, release.entry);
-  const lines = besideLines(beside, { release, context, rules, settings, records, fingerprint });
+  const lines = besideLines(beside, { release, context, rules, settings, records, source });
   if (request.ledger !== null) checkLedgerStands(request.ledger, ledger);
   const written = save(request, files, request.ledger === null ? null : ledgerText(after));
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };

@@ -26,8 +26,8 @@ export async function runReportCommand(request: RequestOf<"report">): Promise<nu
   checkOutputs(inputsOf(request), outputs);
   const workbook = await openWorkbook(request.book);
   progress("Reading the records");
-  const { records, fingerprint } = recordsFrom(workbook, settings, decisions);
-  const report = reportOrFail(runReport(records, { settings, tables, fingerprint, onStep: progress }));
+  const { records, source } = recordsFrom(workbook, settings, decisions);
+  const report = reportOrFail(runReport(records, { settings, tables, source, onStep: progress }));
   progress("Writing the report");
   if (out !== null) writeWhole(out, writeWorkbook(reportSheets(report), { created: asOf }));
   if (request.json !== null) writeWhole(request.json, reportJson(report));

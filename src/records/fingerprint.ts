@@ -2,7 +2,46 @@ import { sha256 } from "@noble/hashes/sha2";
 import { bytesToHex } from "@noble/hashes/utils";
 import { CELL, type Grid } from "../workbook/cells";
 import type { CellRange, WorkbookIn } from "../workbook/workbook";
+import type { Decision } from "./corrections/decisions";
 import type { TableUse } from "./records";
+
+/** What a report was made from, told apart without a cell of it. */
+export interface Source {
+  /** Of all the tables used. */
+  readonly fingerprint: string;
+  /** One entry a table, whatever sheets its rows are on. */
+  readonly records: readonly TablePrint[];
+  /** SHA-256 of the corrections, in any order; null where there is none. */
+  readonly corrections: string | null;
+}
+
+export interface TablePrint {
+  readonly table: string;
+  readonly rows: number;
+  /** SHA-256 of the cells of its rows, in any order. */
+  readonly fingerprint: string;
+}
+
+export function sourceOf(workbook: WorkbookIn, tables: readonly TableUse[], decisions: readonly Decision[]): Source {
+  return {
+    fingerprint: fingerprintOf(workbook, tables),
+    records: [...new Set(tables.map(({ table }) => table))].map((table) => {
+      const own = tables.filter((each) => each.table === table);
+      const rows = own.reduce((sum, each) => sum + each.rows, 0);
+      return { table, rows, fingerprint: fingerprintOf(workbook, own) };
+    }),
+    corrections: decisions.length === 0 ? null : fingerprintOfCorrections(decisions),
+  };
+}
+
+function fingerprintOfCorrections(decisions: readonly Decision[]): string {
+  const texts = decisions.map((decision) => JSON.stringify(Object.entries(decision).sort(byKey))).sort();
+  return bytesToHex(sha256(encoder.encode(texts.join("\n"))));
+}
+
+function byKey([a]: [string, unknown], [b]: [string, unknown]): number {
+  return a < b ? -1 : 1;
+}
 
 /**
  * SHA-256 of the cells of the tables used, hexadecimal: the same for the same rows in any order, however the file was read

@@ -1,6 +1,9 @@
 import type { Report } from "./report";
 
-/** REPORT.json: numbers unrounded, keys and rows in a fixed order, a row of a table on a line of its own. */
+/**
+ * REPORT.json: numbers to twelve significant digits (engines differ in the last digits of a logarithm), keys and rows in a fixed order, a row of a table on a line
+ * of its own.
+ */
 export function reportJson({ tool, settings, input, findings, tables, provenance }: Report): string {
   return onLines({ tool, settings, input, findings, tables, provenance });
 }
@@ -10,10 +13,18 @@ export function findingsJson({ tool, input, findings }: Pick<Report, "tool" | "i
   return onLines({ tool, input, findings });
 }
 
+/** Numbers that are not whole, to the digits that every engine agrees on. */
+function rounded(value: unknown): unknown {
+  if (typeof value === "number") return Number.isInteger(value) ? value : Number(value.toPrecision(12));
+  if (Array.isArray(value)) return value.map(rounded);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, rounded(each)]));
+}
+
 const LISTS_ON_LINES = new Set(["input", "findings", "rows", "columns", "notes"]);
 
 function onLines(value: Readonly<Record<string, unknown>>): string {
-  return `${text(value, "", "")}\n`;
+  return `${text(rounded(value), "", "")}\n`;
 }
 
 function text(value: unknown, key: string, indent: string): string {

@@ -1,4 +1,5 @@
 import type { Finding } from "../records/findings/finding";
+import type { Source } from "../records/fingerprint";
 import type { Skill, TableUse } from "../records/records";
 import type { SettingsEcho } from "../settings/settings";
 import type { ScannedMonth } from "../tables/referral-scan-months";
@@ -22,9 +23,7 @@ export interface Report {
 
 export type { SettingsEcho };
 
-export interface Provenance {
-  /** SHA-256 of the cells of the tables used, hexadecimal. */
-  readonly fingerprint: string;
+export interface Provenance extends Source {
   readonly settings: SettingsEcho;
   readonly version: string;
   readonly seed: number;

@@ -1,6 +1,7 @@
 import { DAYS_PER_MEAN_MONTH } from "../age/months";
 import { buildCohort } from "../cohort/cohort";
 import { NOT_FOLLOWED } from "../cohort/following";
+import type { Source } from "../records/fingerprint";
 import type { Records } from "../records/records";
 import { RULES } from "../records/findings/rules";
 import { echoSettings, type Settings } from "../settings/settings";
@@ -21,8 +22,8 @@ export interface ReportAsk {
   readonly settings: Settings;
   /** Null: all that are not internal. */
   readonly tables: readonly TableId[] | null;
-  /** Of the cells that the records were read from. */
-  readonly fingerprint: string;
+  /** What the records were read from. */
+  readonly source: Source;
   /** Told what is being done, before it is done. */
   readonly onStep?: (step: string) => void;
 }
@@ -47,7 +48,7 @@ export function runReport(records: Records, ask: ReportAsk): ReportRun {
     step(`Making ${id}`);
     return TABLE_CATALOGUE[id].make(estimates);
   });
-  return { report: reportOf(estimates, records, ask.fingerprint, tables, skipped) };
+  return { report: reportOf(estimates, records, ask.source, tables, skipped) };
 }
 
 const TOO_EARLY =
@@ -62,7 +63,7 @@ function isTooEarly({ context: { cohort, asOf } }: AgeEstimates, { observations,
 function reportOf(
   estimates: AgeEstimates,
   records: Records,
-  fingerprint: string,
+  source: Source,
   tables: readonly Table[],
   skipped: readonly TableId[],
 ): Report {
@@ -74,7 +75,7 @@ function reportOf(
     input: records.input,
     findings: records.findings,
     tables,
-    provenance: { fingerprint, settings: echo, version: VERSION, seed: settings.seed },
+    provenance: { ...source, settings: echo, version: VERSION, seed: settings.seed },
     print: printMatter(estimates, records, tables, skipped),
   };
 }

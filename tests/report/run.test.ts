@@ -1,5 +1,5 @@
 /** A run is a value over records: a report, or the reason why there is none. */
-import { fingerprintOf } from "../../src/records/fingerprint";
+import { sourceOf } from "../../src/records/fingerprint";
 import { readRecords } from "../../src/records/read-records";
 import { runReport } from "../../src/report/run";
 import { makeSample } from "../../src/sample/make-sample";
@@ -12,7 +12,7 @@ const workbook = asRead(sampleSheets(makeSample({ children: 12, seed: 5 })));
 function run(entries: Record<string, unknown>, tables: Parameters<typeof runReport>[1]["tables"]) {
   const settings = settingsOf(entries);
   const records = readRecords(workbook, settings);
-  return runReport(records, { settings, tables, fingerprint: fingerprintOf(workbook, records.input) });
+  return runReport(records, { settings, tables, source: sourceOf(workbook, records.input, []) });
 }
 
 test("a column that Children does not have is a reason, and names those there are", () => {
@@ -37,7 +37,11 @@ test("tables come in the order of the catalogue, whatever the order in which the
 test("a table that cannot be made is left out, and the report says so", () => {
   const settings = settingsOf({ asOf: "2026-09-30" });
   const records = { ...readRecords(workbook, settings), referrals: null };
-  const found = runReport(records, { settings, tables: ["referrals", "trend"], fingerprint: "" });
+  const found = runReport(records, {
+    settings,
+    tables: ["referrals", "trend"],
+    source: { fingerprint: "", records: [], corrections: null },
+  });
   if (!("report" in found)) throw new Error(found.reason);
   expect(found.report.tables.map(({ id }) => id)).toEqual(["trend"]);
   expect(found.report.print.counted).toContain("The workbook has no table of referrals: referrals was not made.");
@@ -49,7 +53,7 @@ test("every step is told before it is done", () => {
   runReport(readRecords(workbook, settings), {
     settings,
     tables: ["trend"],
-    fingerprint: "",
+    source: { fingerprint: "", records: [], corrections: null },
     onStep: (step) => steps.push(step),
   });
   expect(steps.at(-1)).toBe("Making trend");

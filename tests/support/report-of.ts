@@ -1,5 +1,5 @@
 import type { Decision } from "../../src/records/corrections/decisions";
-import { fingerprintOf } from "../../src/records/fingerprint";
+import { sourceOf } from "../../src/records/fingerprint";
 import { readRecords } from "../../src/records/read-records";
 import type { Report } from "../../src/report/report";
 import { runReport } from "../../src/report/run";
@@ -15,7 +15,7 @@ export function reportOf(
   decisions: readonly Decision[] = [],
 ): Report {
   const records = readRecords(workbook, settings, decisions);
-  const run = runReport(records, { settings, tables, fingerprint: fingerprintOf(workbook, records.input) });
+  const run = runReport(records, { settings, tables, source: sourceOf(workbook, records.input, decisions) });
   if ("reason" in run) throw new Error(run.reason);
   return run.report;
 }

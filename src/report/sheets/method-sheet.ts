@@ -1,3 +1,4 @@
+import { provenanceLine } from "../again/provenance-line";
 import { SETTING_CATALOGUE, SETTING_NAMES, type SettingName } from "../../settings/settings";
 import type { SheetOut } from "../../workbook/sheets";
 import type { Report, SettingsEcho } from "../report";
@@ -77,10 +78,12 @@ function windowLines({ print }: Report): Line[] {
   });
 }
 
-function provenanceLines({ tool, provenance }: Report): Line[] {
+function provenanceLines(report: Report): Line[] {
+  const { tool, provenance } = report;
   return [
     ["Made with", `${tool.name} ${provenance.version}`],
     ["Fingerprint of the input", `SHA-256 ${provenance.fingerprint}`],
     ["Seed", String(provenance.seed)],
+    ["To make it again", provenanceLine(report)],
   ];
 }

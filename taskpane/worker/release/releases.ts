@@ -1,5 +1,5 @@
 import { strToU8 } from "fflate";
-import { fingerprintOf } from "../../../src/records/fingerprint";
+import { fingerprintOf, sourceOf } from "../../../src/records/fingerprint";
 import { readRecords } from "../../../src/records/read-records";
 import type { Records } from "../../../src/records/records";
 import { appendEntry, EMPTY_LEDGER, headOf, type Ledger, ledgerText, parseLedger } from "../../../src/release/ledger";
@@ -113,7 +113,8 @@ export class Releases {
     onStep("Reading the records");
     const records = readRecords(workbook, settings, decisions);
     if (fingerprintOf(workbook, records.input) !== fingerprint) throw new Refused(CHANGED);
-    const { tables: made } = reportOrRefuse(runReport(records, { settings, tables, fingerprint, onStep }));
+    const source = sourceOf(workbook, records.input, decisions);
+    const { tables: made } = reportOrRefuse(runReport(records, { settings, tables, source, onStep }));
     onStep("Checking the text against the release");
     return { findings: checkText(text, release, { truth: made, skills: context.skills, names: rules.names }) };
   }

@@ -38,7 +38,14 @@ export function smallReport(changes: Partial<Report> = {}): Report {
       finding("table-absent", "note", "A1"),
     ],
     tables: [metByBandTable(), ageWhenMetTable(), agreementTable()],
-    provenance: { fingerprint: "0".repeat(64), settings, version: "0.1.0", seed: 20240229 },
+    provenance: {
+      fingerprint: "0".repeat(64),
+      records: [],
+      corrections: null,
+      settings,
+      version: "0.1.0",
+      seed: 20240229,
+    },
     print: {
       skills: SKILLS,
       curves: [

@@ -1,0 +1,71 @@
+import { type SettingName, SETTING_NAMES, usualWritten } from "../../settings/settings";
+import type { Provenance, Report } from "../report";
+
+/** What a printed report says of how it was made: enough to make it again from the same workbook. */
+export interface MadeFrom extends Omit<Provenance, "settings" | "seed"> {
+  readonly settings: Readonly<Record<string, unknown>>;
+  readonly tables: readonly string[];
+}
+
+/** The first words of the line, by which it is found. */
+const BEGINNING = "Made with Windowline: ";
+
+/** One line for the last page: version, fingerprints, tables, and every setting that is not the usual. */
+export function provenanceLine({ provenance, tables }: Pick<Report, "provenance" | "tables">): string {
+  const { version, fingerprint, records, corrections, settings } = provenance;
+  const unusual = SETTING_NAMES.filter((name) => !isUsual(name, settings[name]));
+  const made: MadeFrom = {
+    version,
+    fingerprint,
+    corrections,
+    records,
+    settings: Object.fromEntries(unusual.map((name) => [name, settings[name]])),
+    tables: tables.map(({ id }) => id),
+  };
+  return BEGINNING + JSON.stringify(made);
+}
+
+/** Reads the line back; null where a text is no such line. */
+export function parseProvenanceLine(text: string): MadeFrom | null {
+  if (!text.startsWith(BEGINNING)) return null;
+  try {
+    return madeFrom(JSON.parse(text.slice(BEGINNING.length)));
+  } catch {
+    return null;
+  }
+}
+
+/** The same from a REPORT.json; null where it is none. */
+export function madeFromReport(json: unknown): MadeFrom | null {
+  const { provenance, tables, tool } = record(json);
+  if (record(tool).name !== "Windowline" || !Array.isArray(tables)) return null;
+  return madeFrom({ ...record(provenance), tables: tables.map((table) => record(table).id) });
+}
+
+function madeFrom(value: unknown): MadeFrom | null {
+  const { version, fingerprint, corrections = null, records = [], settings, tables } = record(value);
+  const isWhole =
+    typeof version === "string" &&
+    typeof fingerprint === "string" &&
+    (corrections === null || typeof corrections === "string") &&
+    Array.isArray(records) &&
+    records.every(isTablePrint) &&
+    typeof settings === "object" &&
+    settings !== null &&
+    Array.isArray(tables) &&
+    tables.every((id) => typeof id === "string");
+  return isWhole ? ({ version, fingerprint, corrections, records, settings, tables } as MadeFrom) : null;
+}
+
+function isTablePrint(value: unknown): boolean {
+  const { table, rows, fingerprint } = record(value);
+  return typeof table === "string" && typeof rows === "number" && typeof fingerprint === "string";
+}
+
+function record(value: unknown): Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null ? (value as Readonly<Record<string, unknown>>) : {};
+}
+
+function isUsual(name: SettingName, value: unknown): boolean {
+  return JSON.stringify(value) === JSON.stringify(usualWritten(name));
+}
