@@ -7,6 +7,7 @@ import {
 import type { CellRange } from "../../../workbook/workbook";
 import type { SheetCells } from "../cells/read-sheet";
 import { CELL_EDITOR } from "./cell-editor";
+import { copySpilled } from "./copy-spilled";
 import type { GridParts } from "./create-grid";
 import { type LineChange, lineChangeOf } from "./line-changes";
 
@@ -31,9 +32,12 @@ export class PageGrid {
   /** Shows another workbook in place of the one before. */
   show(workbook: IWorkbookData): void {
     const { api } = this.parts;
+    const isFirst = this.unitId === null;
     if (this.unitId !== null) api.disposeUnit(this.unitId);
     this.unitId = workbook.id;
     api.createWorkbook(workbook);
+    // The clipboard of the grid comes with its first workbook.
+    if (isFirst) copySpilled(this.parts.univer);
   }
 
   sheets(): SheetInGrid[] {
