@@ -48,7 +48,7 @@ inChromium(
     await page.getByRole("button", { name: "Read the workbook" }).click();
     await page.getByText(/^Read: /).waitFor();
     expect(await seriousFaults(page)).toEqual([]);
-    await page.getByRole("button", { name: "Quarter" }).click();
+    await page.getByRole("button", { name: "Quarter", exact: true }).click();
     await page.getByRole("button", { name: `Use ${AS_OF}` }).click();
     await page.getByRole("button", { name: "Make the report" }).click();
     await ended(page, /^The report as of .* is ready/);
@@ -205,7 +205,7 @@ inChromium("one runtime holds pane and functions, small calls and large ones, wi
 });
 
 async function make(page: Page): Promise<void> {
-  await page.getByRole("button", { name: "Quarter" }).click();
+  await page.getByRole("button", { name: "Quarter", exact: true }).click();
   await page.getByLabel("As-of date", { exact: true }).fill(AS_OF);
   await page.getByRole("button", { name: "Make the report" }).click();
 }

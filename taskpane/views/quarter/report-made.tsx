@@ -17,6 +17,7 @@ export function ReportMade({ made }: { made: Made }) {
   // Where there is nothing to draw, the sentences of the tables are what there is to say.
   const [open, setOpen] = useState(made.findings.every(({ chart }) => chart === null));
   useEffect(() => start.current?.focus(), [made]);
+  const firstDrawn = made.findings.findIndex(({ chart }) => chart !== null);
   return (
     <div
       ref={start}
@@ -29,7 +30,7 @@ export function ReportMade({ made }: { made: Made }) {
       <Section title="What the report says" about={followedInWords(made)}>
         <Actions made={made} />
         {made.findings.map((finding, index) => (
-          <OneFinding key={finding.id} finding={finding} index={index} />
+          <OneFinding key={finding.id} finding={finding} index={index} isFirst={index === firstDrawn} />
         ))}
         <Disclosure summary="What each table says" open={open} onOpen={setOpen}>
           {made.tables.map((table) => (
@@ -64,7 +65,7 @@ function Actions({ made }: { made: Made }) {
 }
 
 /** The first picture is there at once; the others open on their sentence. */
-function OneFinding({ finding, index }: { finding: MadeFinding; index: number }) {
+function OneFinding({ finding, index, isFirst }: { finding: MadeFinding; index: number; isFirst: boolean }) {
   const styles = useStyles();
   const { headline, below, chart } = finding;
   return (
@@ -75,13 +76,14 @@ function OneFinding({ finding, index }: { finding: MadeFinding; index: number })
           {line}
         </p>
       ))}
-      {chart && <Chart chart={chart} index={index} />}
+      {chart && <Chart chart={chart} index={index} isOpen={isFirst} />}
     </section>
   );
 }
 
-function Chart({ chart, index }: { chart: NonNullable<MadeFinding["chart"]>; index: number }) {
-  const [open, setOpen] = useState(index === 0);
+function Chart(props: { chart: NonNullable<MadeFinding["chart"]>; index: number; isOpen: boolean }) {
+  const { chart, index, isOpen } = props;
+  const [open, setOpen] = useState(isOpen);
   return (
     <Disclosure summary="Chart" open={open} onOpen={setOpen}>
       {open && <ChartFigure chart={chart} index={index} />}
