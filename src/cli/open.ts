@@ -90,7 +90,7 @@ export function recordsFrom(
 ): { readonly records: Records; readonly source: Source } {
   try {
     const records = readRecords(workbook, settings, decisions);
-    return { records, source: sourceOf(workbook, records.input, decisions) };
+    return { records, source: sourceOf(workbook, records, decisions) };
   } catch (error) {
     if (error instanceof RecordsUnusable) throw unreadable(error.message);
     throw error;

@@ -65,12 +65,14 @@ function reportCommand(found: Found): Command {
     )
     .option("--json <file>", "the same report as JSON")
     .option("--tables <ids>", "only these tables, comma-separated", listOf)
+    .option("--last <file>", "the last REPORT.json: rows that it had and this workbook has not are said first")
     .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
     .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions()) command.addOption(option);
   return command.action((book: string, options: Record<string, string & readonly string[]>) =>
     found({
       kind: "report",
+      last: options.last ?? null,
       book,
       out: options.out ?? null,
       json: options.json ?? null,

@@ -2,6 +2,8 @@
 export type Request =
   | {
       readonly kind: "report";
+      /** The last REPORT.json, to tell rows that are gone; null: nothing is compared. */
+      readonly last: string | null;
       readonly book: string;
       readonly out: string | null;
       readonly json: string | null;

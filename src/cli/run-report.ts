@@ -1,5 +1,7 @@
 import path from "node:path";
 import { writeWorkbook } from "../hosts/file/write-workbook";
+import { rowsLost } from "../report/again/rows-lost";
+import { type MadeFrom, madeFromReport } from "../report/again/provenance-line";
 import { reportJson } from "../report/json";
 import { runReport } from "../report/run";
 import { reportSheets } from "../report/sheets/report-sheets";
@@ -8,7 +10,7 @@ import { TABLE_IDS, tableIdOf } from "../tables/catalogue";
 import type { TableId } from "../tables/table";
 import { isoOf, type Day } from "../age/day";
 import { badRequest, EXIT } from "./failure";
-import { checkOutputs, writeWhole } from "./files";
+import { checkOutputs, readJson, writeWhole } from "./files";
 import { inputsOf, openWorkbook, recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
 import { summaryOf } from "./report-summary";
 import type { RequestOf } from "./request";
@@ -23,7 +25,8 @@ export async function runReportCommand(request: RequestOf<"report">): Promise<nu
   const tables = tablesOf(request.tables);
   const out = outOf(request, asOf);
   const outputs = [out, request.json].filter((file) => file !== null);
-  checkOutputs(inputsOf(request), outputs);
+  checkOutputs([...inputsOf(request), ...(request.last === null ? [] : [request.last])], outputs);
+  const last = request.last === null ? null : lastReport(request.last);
   const workbook = await openWorkbook(request.book);
   progress("Reading the records");
   const { records, source } = recordsFrom(workbook, settings, decisions);
@@ -31,8 +34,17 @@ export async function runReportCommand(request: RequestOf<"report">): Promise<nu
   progress("Writing the report");
   if (out !== null) writeWhole(out, writeWorkbook(reportSheets(report), { created: asOf }));
   if (request.json !== null) writeWhole(request.json, reportJson(report));
-  print(summaryOf(report, outputs));
+  const lost = last === null ? [] : rowsLost(last, report.provenance);
+  print([...lost, summaryOf(report, outputs)].join("\n"));
   return EXIT.done;
+}
+
+/** Reads it before anything is made, so that a bad one costs nothing. */
+function lastReport(file: string): MadeFrom {
+  const made = madeFromReport(readJson(file));
+  if (made === null)
+    throw badRequest(`${file} is not a REPORT.json that windowline report wrote. Nothing was written.`);
+  return made;
 }
 
 /** Without a word about where to, the report goes to a workbook in this folder. */

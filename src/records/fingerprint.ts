@@ -3,7 +3,7 @@ import { bytesToHex } from "@noble/hashes/utils";
 import { CELL, type Grid } from "../workbook/cells";
 import type { CellRange, WorkbookIn } from "../workbook/workbook";
 import type { Decision } from "./corrections/decisions";
-import type { TableUse } from "./records";
+import type { Records, TableUse } from "./records";
 
 /** What a report was made from, told apart without a cell of it. */
 export interface Source {
@@ -11,6 +11,8 @@ export interface Source {
   readonly fingerprint: string;
   /** One entry a table, whatever sheets its rows are on. */
   readonly records: readonly TablePrint[];
+  /** How many children and observations each site has; empty where no column names sites. */
+  readonly sites: readonly SitePrint[];
   /** SHA-256 of the corrections, in any order; null where there is none. */
   readonly corrections: string | null;
 }
@@ -22,7 +24,16 @@ export interface TablePrint {
   readonly fingerprint: string;
 }
 
-export function sourceOf(workbook: WorkbookIn, tables: readonly TableUse[], decisions: readonly Decision[]): Source {
+export interface SitePrint {
+  readonly site: string;
+  readonly children: number;
+  readonly observations: number;
+}
+
+type Read = Pick<Records, "input" | "children" | "enrolments" | "observations">;
+
+export function sourceOf(workbook: WorkbookIn, records: Read, decisions: readonly Decision[]): Source {
+  const tables = records.input;
   return {
     fingerprint: fingerprintOf(workbook, tables),
     records: [...new Set(tables.map(({ table }) => table))].map((table) => {
@@ -30,8 +41,26 @@ export function sourceOf(workbook: WorkbookIn, tables: readonly TableUse[], deci
       const rows = own.reduce((sum, each) => sum + each.rows, 0);
       return { table, rows, fingerprint: fingerprintOf(workbook, own) };
     }),
+    sites: sitesOf(records),
     corrections: decisions.length === 0 ? null : fingerprintOfCorrections(decisions),
   };
+}
+
+/** Each child counts at the site of its last row of Children. */
+function sitesOf({ children, enrolments, observations }: Read): SitePrint[] {
+  const column = enrolments.columns.find(({ heading }) => heading === "Site");
+  if (!column) return [];
+  const siteOf = new Array<string>(children.ids.length).fill("");
+  enrolments.child.forEach((child, row) => (siteOf[child] = column.values[row] as string));
+  const counts = new Map<string, { children: number; observations: number }>();
+  const at = (site: string) => {
+    const found = counts.get(site) ?? { children: 0, observations: 0 };
+    counts.set(site, found);
+    return found;
+  };
+  for (const site of siteOf) at(site).children += 1;
+  for (const child of observations.child) at(siteOf[child] as string).observations += 1;
+  return [...counts].map(([site, count]) => ({ site, ...count })).sort((a, b) => (a.site < b.site ? -1 : 1));
 }
 
 function fingerprintOfCorrections(decisions: readonly Decision[]): string {

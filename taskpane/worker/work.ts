@@ -108,7 +108,7 @@ export class Work implements Answerers {
     const { found, records } = this.read({ settings, decisions });
     this.report = null;
     if (!records) return { found, made: null };
-    const source = sourceOf(this.needHeld().workbook, records.input, decisions);
+    const source = sourceOf(this.needHeld().workbook, records, decisions);
     const report = reportOrRefuse(runReport(records, { settings, tables, source, onStep }));
     onStep("Laying out the sheets");
     const asOf = dayFromIso(String(report.settings.asOf)) as Day;

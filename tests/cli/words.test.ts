@@ -17,6 +17,7 @@ test("a report with settings in kebab case", () => {
     ),
   ).toEqual({
     kind: "report",
+    last: null,
     book: "b.xlsx",
     out: null,
     json: null,

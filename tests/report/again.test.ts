@@ -1,9 +1,11 @@
 import { cellDifferences, differencesInWords } from "../../src/report/again/differences";
 import { madeFromReport, parseProvenanceLine, provenanceLine } from "../../src/report/again/provenance-line";
+import { rowsLost } from "../../src/report/again/rows-lost";
 import { reportJson } from "../../src/report/json";
 import { makeSample } from "../../src/sample/make-sample";
 import { sampleSheets } from "../../src/sample/sample-sheets";
 import { parseSettings, type Settings } from "../../src/settings/settings";
+import { counted } from "../../src/words/numbers";
 import { asRead } from "../sample/as-read";
 import { reportOf } from "../support/report-of";
 
@@ -21,7 +23,12 @@ test("the line carries all that is needed, and nothing that is usual", () => {
   const line = provenanceLine(report);
   const made = parseProvenanceLine(line)!;
   expect(line).not.toContain("\n");
-  expect(made).toMatchObject({ version: report.tool.version, tables: ["met-by-band", "ratings"], corrections: null });
+  expect(made).toMatchObject({
+    sites: [],
+    version: report.tool.version,
+    tables: ["met-by-band", "ratings"],
+    corrections: null,
+  });
   expect(made.settings).toEqual({ asOf: "2026-09-30", from: "2026-07-01", recheck: 60, by: ["Site"] });
   const again = reportOf(book, settingsOf(made.settings), ["met-by-band", "ratings"]);
   expect(reportJson(again)).toBe(reportJson(report));
@@ -29,7 +36,8 @@ test("the line carries all that is needed, and nothing that is usual", () => {
 
 test("a REPORT.json says the same of itself as the printed line", () => {
   const made = madeFromReport(JSON.parse(reportJson(report)))!;
-  expect({ ...made, settings: settingsOf(made.settings) }).toEqual({
+  expect(made.sites.length).toBeGreaterThan(1);
+  expect({ ...made, sites: [], settings: settingsOf(made.settings) }).toEqual({
     ...parseProvenanceLine(provenanceLine(report)),
     settings: settingsOf(ENTRIES),
   });
@@ -44,6 +52,39 @@ test.each([null, {}, { tool: { name: "Other" }, tables: [] }, { tool: { name: "W
   "%j is no report",
   (json) => expect(madeFromReport(json)).toBeNull(),
 );
+
+describe("rows that the last report had", () => {
+  const last = madeFromReport(JSON.parse(reportJson(report)))!;
+  const now = report.provenance;
+  const [first] = now.sites;
+
+  test("records that grew, or stayed, say nothing", () => {
+    const more = now.records.map((each) => ({ ...each, rows: each.rows + 5 }));
+    expect(rowsLost(last, now)).toEqual([]);
+    expect(rowsLost(last, { ...now, records: more })).toEqual([]);
+  });
+
+  test("a table with fewer rows, and one that is gone", () => {
+    const rows = last.records.find(({ table }) => table === "Observations")!.rows;
+    const fewer = now.records.map((each) => (each.table === "Observations" ? { ...each, rows: rows - 7 } : each));
+    expect(rowsLost(last, { ...now, records: fewer })).toEqual([
+      `Observations has ${counted(rows - 7)} rows; the last report had ${counted(rows)}. Look for a filter left on, or a sheet or file that was forgotten.`,
+    ]);
+    const without = now.records.filter(({ table }) => table !== "Signs");
+    expect(rowsLost(last, { ...now, records: without })[0]).toMatch(/^Signs is gone; the last report had/);
+  });
+
+  test("a site that lost observations though the whole grew, and one that is gone", () => {
+    const half = now.sites.map((each) => (each === first ? { ...each, observations: each.observations - 1 } : each));
+    const records = now.records.map((each) => ({ ...each, rows: each.rows + 50 }));
+    expect(rowsLost(last, { ...now, records, sites: half })[0]).toMatch(
+      new RegExp(
+        `^Site ${first!.site} has ${first!.observations - 1} observations; the last report had ${first!.observations}`,
+      ),
+    );
+    expect(rowsLost(last, { ...now, sites: now.sites.slice(1) })[0]).toMatch(/^Site .* is gone; the last report had/);
+  });
+});
 
 describe("what differs, in words", () => {
   const made = parseProvenanceLine(provenanceLine(report))!;

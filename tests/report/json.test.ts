@@ -19,7 +19,7 @@ const report: Report = {
       notes: ["n"],
     },
   ],
-  provenance: { fingerprint: "f", records: [], corrections: null, settings, version: "0", seed: 1 },
+  provenance: { fingerprint: "f", records: [], sites: [], corrections: null, settings, version: "0", seed: 1 },
   print: {
     skills: [],
     curves: [],

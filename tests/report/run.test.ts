@@ -12,7 +12,7 @@ const workbook = asRead(sampleSheets(makeSample({ children: 12, seed: 5 })));
 function run(entries: Record<string, unknown>, tables: Parameters<typeof runReport>[1]["tables"]) {
   const settings = settingsOf(entries);
   const records = readRecords(workbook, settings);
-  return runReport(records, { settings, tables, source: sourceOf(workbook, records.input, []) });
+  return runReport(records, { settings, tables, source: sourceOf(workbook, records, []) });
 }
 
 test("a column that Children does not have is a reason, and names those there are", () => {
@@ -40,7 +40,7 @@ test("a table that cannot be made is left out, and the report says so", () => {
   const found = runReport(records, {
     settings,
     tables: ["referrals", "trend"],
-    source: { fingerprint: "", records: [], corrections: null },
+    source: { fingerprint: "", records: [], sites: [], corrections: null },
   });
   if (!("report" in found)) throw new Error(found.reason);
   expect(found.report.tables.map(({ id }) => id)).toEqual(["trend"]);
@@ -53,7 +53,7 @@ test("every step is told before it is done", () => {
   runReport(readRecords(workbook, settings), {
     settings,
     tables: ["trend"],
-    source: { fingerprint: "", records: [], corrections: null },
+    source: { fingerprint: "", records: [], sites: [], corrections: null },
     onStep: (step) => steps.push(step),
   });
   expect(steps.at(-1)).toBe("Making trend");

@@ -15,7 +15,7 @@ export function reportOf(
   decisions: readonly Decision[] = [],
 ): Report {
   const records = readRecords(workbook, settings, decisions);
-  const run = runReport(records, { settings, tables, source: sourceOf(workbook, records.input, decisions) });
+  const run = runReport(records, { settings, tables, source: sourceOf(workbook, records, decisions) });
   if ("reason" in run) throw new Error(run.reason);
   return run.report;
 }

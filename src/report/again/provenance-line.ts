@@ -2,7 +2,9 @@ import { type SettingName, SETTING_NAMES, usualWritten } from "../../settings/se
 import type { Provenance, Report } from "../report";
 
 /** What a printed report says of how it was made: enough to make it again from the same workbook. */
-export interface MadeFrom extends Omit<Provenance, "settings" | "seed"> {
+export interface MadeFrom extends Omit<Provenance, "settings" | "seed" | "sites"> {
+  /** In a REPORT.json alone: the printed line leaves them out. */
+  readonly sites: Provenance["sites"];
   readonly settings: Readonly<Record<string, unknown>>;
   readonly tables: readonly string[];
 }
@@ -19,6 +21,7 @@ export function provenanceLine({ provenance, tables }: Pick<Report, "provenance"
     fingerprint,
     corrections,
     records,
+    sites: [],
     settings: Object.fromEntries(unusual.map((name) => [name, settings[name]])),
     tables: tables.map(({ id }) => id),
   };
@@ -43,23 +46,30 @@ export function madeFromReport(json: unknown): MadeFrom | null {
 }
 
 function madeFrom(value: unknown): MadeFrom | null {
-  const { version, fingerprint, corrections = null, records = [], settings, tables } = record(value);
+  const { version, fingerprint, corrections = null, records = [], sites = [], settings, tables } = record(value);
   const isWhole =
     typeof version === "string" &&
     typeof fingerprint === "string" &&
     (corrections === null || typeof corrections === "string") &&
     Array.isArray(records) &&
     records.every(isTablePrint) &&
+    Array.isArray(sites) &&
+    sites.every(isSitePrint) &&
     typeof settings === "object" &&
     settings !== null &&
     Array.isArray(tables) &&
     tables.every((id) => typeof id === "string");
-  return isWhole ? ({ version, fingerprint, corrections, records, settings, tables } as MadeFrom) : null;
+  return isWhole ? ({ version, fingerprint, corrections, records, sites, settings, tables } as MadeFrom) : null;
 }
 
 function isTablePrint(value: unknown): boolean {
   const { table, rows, fingerprint } = record(value);
   return typeof table === "string" && typeof rows === "number" && typeof fingerprint === "string";
+}
+
+function isSitePrint(value: unknown): boolean {
+  const { site, children, observations } = record(value);
+  return typeof site === "string" && typeof children === "number" && typeof observations === "number";
 }
 
 function record(value: unknown): Readonly<Record<string, unknown>> {

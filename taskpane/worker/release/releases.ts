@@ -113,7 +113,7 @@ export class Releases {
     onStep("Reading the records");
     const records = readRecords(workbook, settings, decisions);
     if (fingerprintOf(workbook, records.input) !== fingerprint) throw new Refused(CHANGED);
-    const source = sourceOf(workbook, records.input, decisions);
+    const source = sourceOf(workbook, records, decisions);
     const { tables: made } = reportOrRefuse(runReport(records, { settings, tables, source, onStep }));
     onStep("Checking the text against the release");
     return { findings: checkText(text, release, { truth: made, skills: context.skills, names: rules.names }) };

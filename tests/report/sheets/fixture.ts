@@ -41,6 +41,7 @@ export function smallReport(changes: Partial<Report> = {}): Report {
     provenance: {
       fingerprint: "0".repeat(64),
       records: [],
+      sites: [],
       corrections: null,
       settings,
       version: "0.1.0",
