@@ -12,9 +12,11 @@ test("the release of the README is what its command gives", () => {
   expect(windowline(words).status).toBe(0);
   const text = readFileSync(path.join(folder, "reports/referrals-2026-read-me.txt"), "utf8");
   const csv = readFileSync(path.join(folder, "reports/referrals-2026-referral-steps.csv"), "utf8");
-  for (const step of ["Evaluated", "Eligible"]) {
-    const sentence = new RegExp(`^${step}: .*?\\)\\.`, "m").exec(text)?.[0] ?? "nothing";
-    expect(readme.replaceAll("**", "")).toContain(sentence);
+  for (const step of ["Received", "Eligible"]) {
+    const sentence = new RegExp(`^${step}: .*?\\)\\.`, "m").exec(text)?.[0];
+    expect(sentence).toBeDefined();
+    expect(readme.replaceAll("**", "")).toContain(sentence!);
   }
+  expect(csv).toMatch(/\nevaluated,62,\*,/);
   expect(csv).toMatch(/\nplan,38,\*,/);
 });
