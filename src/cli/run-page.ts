@@ -24,7 +24,9 @@ export async function runPageCommand(request: RequestOf<"page">): Promise<number
   progress("Writing the page");
   const sheet = made(() => makePage(workbook, settings, decisions, subject, request.visits));
   writeWhole(request.out, writeWorkbook([sheet], { created: asOf }));
-  print(`Written: ${request.out}\nIt is internal: print it, or keep it with the records.`);
+  print(
+    `Written: ${request.out}\nIt tells of single children: print it for those it is meant for, or keep it with the records.`,
+  );
   return EXIT.done;
 }
 

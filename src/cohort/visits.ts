@@ -9,6 +9,7 @@ import { addMonths } from "../age/months";
  */
 export const ROUTINE_VISIT_MONTHS: readonly number[] = [2, 4, 6, 9, 12, 15, 18, 24, 30, 36];
 export const SCREENING_MONTHS: readonly number[] = [9, 18, 30];
+export const AUTISM_SCREENING_MONTHS: readonly number[] = [18, 24];
 
 /** How far a caseload looks ahead: what falls on the as-of date or the 30 days after it is due. */
 export const DAYS_AHEAD = 30;
@@ -17,7 +18,9 @@ export interface RoutineVisit {
   readonly months: number;
   /** The day the child comes to that age. Visits themselves are not in the records. */
   readonly day: Day;
+  /** General developmental screening. */
   readonly screening: boolean;
+  readonly autismScreening: boolean;
 }
 
 /** The visit whose age the child comes to from the day given to 30 days later, or null. */
@@ -41,5 +44,6 @@ function visitsOf(birth: Day): RoutineVisit[] {
     months,
     day: addMonths(birth, months),
     screening: SCREENING_MONTHS.includes(months),
+    autismScreening: AUTISM_SCREENING_MONTHS.includes(months),
   }));
 }

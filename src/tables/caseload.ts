@@ -16,7 +16,8 @@ const COLUMNS: readonly TableColumn[] = [
   { key: "lost", label: "Skills lost", unit: "count" },
   { key: "signsOpen", label: "Signs without follow-up", unit: "count" },
   { key: "pastWindow", label: "Skills past window", unit: "count" },
-  { key: "outOfDate", label: "Skills out of date", unit: "count" },
+  { key: "dueUnchecked", label: "Window closed, not checked since", unit: "count" },
+  { key: "outOfDate", label: "Skills that need a recheck", unit: "count" },
   { key: "openingSoon", label: "Windows opening", unit: "count" },
   { key: "correctionStops", label: "Correcting stops", unit: "date" },
   { key: "disagreements", label: "Different results", unit: "count" },
@@ -24,7 +25,7 @@ const COLUMNS: readonly TableColumn[] = [
   { key: "transitionDue", label: "Transition conference by", unit: "date" },
 ];
 
-/** One row a child followed on the as-of date, per therapist in order of urgency: internal, since each stands for one child. */
+/** One row per child followed on the as-of date, per therapist in order of urgency: internal, since each stands for one child. */
 export function caseload(context: TableContext): Table<"caseload"> {
   return {
     id: "caseload",
@@ -50,10 +51,11 @@ function rowOf(context: TableContext, concerns: Concerns): TableValue[] {
     concerns.ageMonths,
     concerns.priority,
     reasonInWords(context, concerns),
-    nextStepInWords(concerns),
+    nextStepInWords(context, concerns),
     concerns.lost.length + concerns.toConfirm.length,
     concerns.openSigns.length,
     concerns.past.length,
+    concerns.due.length,
     concerns.outOfDate.length,
     concerns.opening.length,
     correctionStops === null ? null : isoOf(correctionStops),
@@ -64,12 +66,16 @@ function rowOf(context: TableContext, concerns: Concerns): TableValue[] {
 }
 
 const NOTES: readonly string[] = [
-  "Nothing here is a diagnosis. Priority orders what to look at first, and never ranks children or colleagues: 1 a loss or a present sign without follow-up, 2 several skills past their windows, 3 out of date or different results on one day, 4 something due or opening, 5 nothing. The child's clinician and local rules decide.",
-  "Talk with the child's clinician about every loss and every warning sign without waiting. A loss that one look alone suggests is marked to confirm.",
-  "A skill past its window weighs 1 where its source expects 99 in 100 children to meet it by the close, 0.25 where 75 in 100, 0.5 where the source gives no share; between those two shares the weight runs in proportion. Weights of 2 or more count as several. One skill past a window of 75 in 100 is nothing unusual: up to one child in four is.",
-  "Past a window and out of date count skills that were looked for and not met, the first however old the look. A skill that a later one has replaced (Follows) is not counted once the later one is met: who walks need not crawl.",
-  "Due: windows that open, and correcting that stops, in the 30 days after the as-of date; a routine visit whose age (2, 4, 6, 9, 12, 15, 18, 24, 30, 36 months since birth; general screening at 9, 18, 30: Lipkin and Macias, Pediatrics 2020;145(1):e20193449) the child comes to on that date or in the 30 days after it. Visits held are not in the records.",
-  "Transition: 34 CFR 303.209 asks for a conference not fewer than 90 days before the third birthday; the date is shown from 9 months before that birthday until it. A child born on 29 February turns three on 28 February here. Conferences held are not in the records.",
+  "Nothing here is a diagnosis. Priority says what to look at first, and never ranks children or colleagues: 1 a loss, or a present sign without follow-up; 2 past the window in earnest; 3 one skill just past, or observers who disagree; 4 not known; 5 something due or opening; 6 nothing noted. The child's clinician and local rules decide.",
+  "Talk with the child's clinician about every loss and every warning sign without waiting. A loss that one check alone suggests is marked to confirm.",
+  "A skill is past its window when it was checked and not met on a day when the child's age was at or after the close. The CDC/AAP ages are those by which 75% or more of children do a skill, chosen so that a missed one leads to a talk and to screening rather than to waiting (Zubler et al., Pediatrics 2022;149(3):e2021052138).",
+  "Priority 2: two skills past or more; or one of hearing or seeing (the column Sense; where it is blank throughout, the area sensory), one of 99 in 100, or one that was past by a quarter of its closing age at the last check. The groups are our choice. A window without a source counts like one of 75 in 100.",
+  "A skill that is past only because correcting age stopped within the last 3 months counts for priority 3 alone.",
+  "Not known (priority 4): never checked, or nothing checked within the recheck limit; or a skill whose window closed since its last check or, where it was never checked, while the child was in the program.",
+  "Within a priority come first: hearing or seeing among the skills lost, past or due; more areas with such skills; more such skills; the largest age at the check over the close; then the child's code.",
+  "A skill that a later one has replaced (Follows) is not counted once the later one is met: who walks need not crawl.",
+  "Due: windows that open, and correcting that stops, in the 30 days after the as-of date; a routine visit whose age (2, 4, 6, 9, 12, 15, 18, 24, 30, 36 months since birth; general screening at 9, 18, 30, autism screening at 18, 24: Lipkin and Macias, Pediatrics 2020;145(1):e20193449) the child comes to on that date or in the 30 days after it. The records do not show which visits were held.",
+  "Transition: 34 CFR 303.209 asks for a conference not fewer than 90 days before the third birthday; the date is shown from 9 months before that birthday until it. A child who came to the program later than that date is marked as soon as possible. A child born on February 29 turns three on February 28 here. The records do not show which conferences were held.",
 ];
 
 const NO_SIGNS =

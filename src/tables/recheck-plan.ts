@@ -33,7 +33,7 @@ export function recheckPlan(context: TableContext): Table<"recheck-plan"> {
 /** What comes first in a plan, and what it counts as unknown. */
 export function planNotes({ asOf }: TableContext): string[] {
   return [
-    "First, signs without follow-up and losses; then several skills past their windows; then different results on one day. The rest goes where a visit spares the next report most unknowns, so that the plan as a whole spares it the most that its visits can.",
+    "First, signs without follow-up and losses; then skills past their windows; then skills whose windows closed unchecked, and different results on one day. The rest goes where a visit spares the next report most unknowns, so that the plan as a whole spares it the most that its visits can.",
     `Unknown means that the report of ${isoOf(planHorizon(asOf))} would find the skill never looked for, or not met at a look that is out of date by then. Only skills near their windows count: from the opening, or six months before the close where no opening is published, to six months after it; one that a later skill has replaced does not.`,
   ];
 }

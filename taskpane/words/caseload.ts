@@ -73,7 +73,7 @@ export function pageLabel({ subject, label }: PageMade): string {
 export function toldOfPage({ sheets, note }: Receipt): Told {
   return {
     tone: "done",
-    text: `The page was added after your own sheets as “${sheets.join(", ")}”; nothing else was changed. It is internal: print it, or keep it with the records.${noted(note)}`,
+    text: `The page was added after your own sheets as “${sheets.join(", ")}”; nothing else was changed. It tells of single children: print it for those it is meant for, or keep it with the records.${noted(note)}`,
   };
 }
 
@@ -93,22 +93,24 @@ export function planInWords(visits: readonly VisitToMake[]): string {
 
 const WHY: Readonly<Record<PlanReason, string>> = {
   sign: "Sign without follow-up, to talk about with the child’s clinician first",
-  lost: "Recorded as lost: talk with the child’s clinician, and see whether it is there",
-  "to confirm": "Lost, to confirm: look again, and talk with the child’s clinician",
-  "past window": "Past their windows, several together",
-  "different results": "Different results on one day: look together",
-  "not met": "Not met, and out of date by the next report",
-  "not assessed": "Never looked for, and near their windows",
+  lost: "Recorded as lost: talk with the child’s clinician, and check whether it is there",
+  "to confirm": "Possible loss, to confirm: check again, and talk with the child’s clinician",
+  "past window": "Past their windows: check again, and talk with the child’s clinician",
+  "not known": "Not checked since their windows closed",
+  "different results": "Different results on one day: check together",
+  "not met": "Not met, and in need of a recheck by the next report",
+  "not assessed": "Never checked, and near their windows",
 };
 
 const WHY_SHORT: Readonly<Record<PlanReason, string>> = {
   sign: "sign without follow-up",
   lost: "lost",
-  "to confirm": "lost, to confirm",
+  "to confirm": "possible loss, to confirm",
   "past window": "past window",
+  "not known": "not checked since the window closed",
   "different results": "different results",
   "not met": "not met",
-  "not assessed": "never looked for",
+  "not assessed": "never checked",
 };
 
 /** `1 lost, to confirm; 7 not met`. */

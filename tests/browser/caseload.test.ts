@@ -53,12 +53,14 @@ inChromium("by clicks: list, add a child's page, save it as the command line wri
   await page.getByLabel("Therapist", { exact: true }).selectOption({ label: `${CANARY} T1` });
   await page.getByLabel("As-of date").fill(AS_OF);
   await page.getByRole("button", { name: "List the children" }).click();
-  await page.getByRole("heading", { name: `Caseload of ${CANARY} T1: 2 children, 1 comes first` }).waitFor();
+  await page
+    .getByRole("heading", { name: `Caseload of ${CANARY} T1: 2 children, 1 to talk about with the clinician now` })
+    .waitFor();
   const order = await page.getByRole("heading", { level: 4 }).allTextContents();
   expect(order.map((text) => text.split(" ")[0])).toEqual([`${CANARY}-B`, `${CANARY}-A`]);
   await page.getByRole("button", { name: `Add the page for the next visit of ${CANARY}-B` }).click();
-  await page.getByText("The page was added after your own sheets as “Child page (internal)”").waitFor();
-  expect(await page.getByText("Child page (internal)").count()).toBeGreaterThan(1);
+  await page.getByText("The page was added after your own sheets as “Child page (family)”").waitFor();
+  expect(await page.getByText("Child page (family)").count()).toBeGreaterThan(1);
 
   const saved = await downloaded(page, "Save that page as .xlsx", "child-page-2026-09-30.xlsx");
   const words = ["page", book, "--as-of", AS_OF, "--child", `${CANARY}-B`, "--out", path.join(folder, "cli.xlsx")];
@@ -95,7 +97,7 @@ inChromium(
     await page.getByRole("heading", { name: /^Caseload of / }).waitFor();
     // What is new has the keyboard, and its finding is what a screen reader says.
     const focused = await page.evaluate(() => document.activeElement?.getAttribute("aria-label"));
-    expect(focused).toMatch(/^Caseload of .*: 2 children, 1 comes first$/);
+    expect(focused).toMatch(/^Caseload of .*: 2 children, 1 to talk about with the clinician now$/);
     expect(await page.locator("summary", { hasText: /^Visit \d/ }).count()).toBe(1);
     await press(page, "Add one page for this therapist");
     await page.getByText("The page was added after your own sheets as “Caseload (internal)”").waitFor();

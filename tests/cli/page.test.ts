@@ -58,9 +58,9 @@ test("writes one sheet, the same bytes each time, and says no id", async () => {
   expect(`${first.stdout}${first.stderr}`).not.toMatch(/AF-\d{4}/);
   const workbook = new ExcelJS.Workbook();
   await workbook.xlsx.readFile(at("a.xlsx"));
-  expect(workbook.worksheets.map(({ name }) => name)).toEqual(["Child page (internal)"]);
+  expect(workbook.worksheets.map(({ name }) => name)).toEqual(["Child page (family)"]);
   expect(workbook.worksheets[0]?.pageSetup).toMatchObject({ orientation: "portrait", fitToWidth: 1, fitToHeight: 1 });
-  expect(workbook.worksheets[0]?.headerFooter.oddHeader).toContain("INTERNAL");
+  expect(workbook.worksheets[0]?.headerFooter.oddHeader).toContain("For the family and the child's clinician");
 }, 60_000);
 
 test.each([
@@ -106,7 +106,7 @@ componentTest(
         expect(info).toMatch(/Pages: +1\n/);
         expect(info).toMatch(/612 x 792|letter/i);
         const text = execFileSync("pdftotext", ["-layout", pdf, "-"]).toString();
-        expect(text).toContain("INTERNAL");
+        expect(text).toContain(words[0] === "--child" ? "For the family" : "INTERNAL");
         expect(text).not.toContain("###");
         expect(text).toContain(words[1] as string);
       });

@@ -82,7 +82,7 @@ const SUBJECTS: readonly (readonly [string, PageSubject, string, string])[] = [
 ];
 
 test.each(SUBJECTS)(
-  "the page of %s is the one that the command line writes, marked internal, saved and removed again",
+  "the page of %s is the one that the command line writes, marked for whom it is, saved and removed again",
   async (_, about, label, fileName) => {
     const host = new MemoryHost(sampleBook());
     const { pane, caseload, state } = await opened(host, "T01");
@@ -98,10 +98,10 @@ test.each(SUBJECTS)(
     expect(sheet.print).toMatchObject({
       fit: "one page",
       landscape: false,
-      header: expect.stringMatching(/^INTERNAL/),
+      header: expect.stringMatching(about.kind === "child" ? /^For the family/ : /^INTERNAL/),
     });
-    expect(host.added[0]?.name).toMatch(/\(internal\)$/);
-    expect(state().told?.text).toMatch(/^The page was added after your own sheets as “.* \(internal\)”/);
+    expect(host.added[0]?.name).toMatch(about.kind === "child" ? /\(family\)$/ : /\(internal\)$/);
+    expect(state().told?.text).toMatch(/^The page was added after your own sheets as “.* \((internal|family)\)”/);
     expect(state().receipts.map((each) => each.label)).toEqual([label]);
     await savePage(pane);
     expect(host.saved.map((each) => each.fileName)).toEqual([fileName]);

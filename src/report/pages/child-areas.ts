@@ -1,71 +1,115 @@
-import { ageMonthsOn } from "../../age/correction";
-import { dayInWords } from "../../words/dates";
+import type { Skill } from "../../records/records";
+import { isLost } from "../../cohort/follows";
 import { replacedSkills } from "../../cohort/replaced";
 import { STATE } from "../../cohort/state";
-import { windowStatus } from "../../cohort/window";
-import { NO_DAY, type Skill } from "../../records/records";
+import { dayInWords } from "../../words/dates";
+import { ageMonthsOn } from "../../age/correction";
 import { isNear } from "../../tables/caseload/near";
-import { pastWindowWeight } from "../../tables/caseload/past-weight";
+import { sensesOf } from "../../tables/caseload/senses";
 import { isBelowMet } from "../../tables/caseload/skill-standing";
-import { windowInWords } from "../sheets/skill-words";
-import { capital, listed } from "../../words/numbers";
+import { capital } from "../../words/numbers";
 import { type ChildFacts, type SkillFacts, skillsOf } from "./child-facts";
-import { bothMonths, labelOf, MARK, metInWords } from "./page-words";
+import { labelOf, MARK, monthsInWords } from "./page-words";
 
-/** Where each area stands: the skill seen whose window is the latest, and what was not seen yet. No counts, no sums. */
-export function areaLines(facts: ChildFacts): [area: string, text: string][] {
-  return byArea(facts).map(([area, skills]) => [capital(area), areaInWords(facts, skills)]);
+/** Where one area stands, in two columns. */
+export interface AreaRow {
+  readonly area: string;
+  readonly seen: string;
+  readonly notYet: string;
 }
 
-function byArea(facts: ChildFacts): [area: string, skills: SkillFacts[]][] {
+/** What was seen, and what was looked for and is not there yet or not there any more. No counts, no sums. */
+export function areaRows(facts: ChildFacts): AreaRow[] {
   const skills = skillsOf(facts);
   const areas = [...new Set(skills.map(({ skill }) => skill.area))];
-  return areas.map((area) => [area, skills.filter(({ skill }) => skill.area === area)]);
+  return areas.map((area) => {
+    const own = skills.filter(({ skill }) => skill.area === area);
+    return { area: capital(area), seen: seenInWords(facts, own), notYet: notYetInWords(facts, own) };
+  });
 }
 
-/** Every skill that the page names as not yet seen. */
-export function namedNotYet(facts: ChildFacts): SkillFacts[] {
-  return byArea(facts).flatMap(([, skills]) => notYetOf(facts, skills).slice(0, facts.room.notYetPerArea));
-}
-
-/** Skills of an area not yet seen, those that say most first. */
-function notYetOf(facts: ChildFacts, skills: readonly SkillFacts[]): SkillFacts[] {
-  const { context, clock, child } = facts;
-  const replaced = replacedSkills(context.attainment, context.cohort.skills, child);
+/** The skills seen whose windows are the latest. */
+function seenInWords({ room }: ChildFacts, skills: readonly SkillFacts[]): string {
+  if (skills.every(({ state }) => state === STATE.notAssessed)) return "Not checked so far.";
   return skills
-    .filter(({ index, state }) => isBelowMet(state) && replaced[index] === 0)
-    .filter(({ skill }) => isPast(facts, skill) || isNear(skill, ageMonthsOn(clock, context.asOf, skill.ageBasis)))
-    .sort((a, b) => weight(facts, b) - weight(facts, a) || closes(a) - closes(b) || a.index - b.index);
+    .filter(({ state }) => state === STATE.met)
+    .sort((a, b) => closes(b) - closes(a) || b.index - a.index)
+    .slice(0, room.seenPerArea)
+    .map(({ skill }) => `${MARK.met} ${labelOf(skill)}`)
+    .join("\n");
 }
 
-function areaInWords(facts: ChildFacts, skills: readonly SkillFacts[]): string {
-  if (skills.every(({ lastLook }) => lastLook === NO_DAY)) return "Not looked at by the program so far.";
-  const [last] = skills.filter(({ state }) => state === STATE.met).sort((a, b) => closes(b) - closes(a));
-  const seen = last ? `Seen: ${MARK.met} ${labelOf(last.skill)}, ${metInWords(last, facts.clock)}.` : null;
-  return [seen, notYetInWords(facts, skills)].filter((each) => each !== null).join(" ");
+function notYetInWords(facts: ChildFacts, skills: readonly SkillFacts[]): string {
+  const lost = skills.filter(({ state }) => isLost(state));
+  const notYet = notYetOf(facts, skills).slice(0, facts.room.notYetPerArea);
+  return [
+    ...lost.map(({ skill }) => `${MARK.lost} ${labelOf(skill)} (seen before)`),
+    ...notYet.map((each) => `${MARK.notMet} ${labelOf(each.skill)}${pastInWords(facts, each)}`),
+  ].join("\n");
 }
 
-function notYetInWords(facts: ChildFacts, skills: readonly SkillFacts[]): string | null {
-  const notYet = notYetOf(facts, skills);
-  if (notYet.length === 0) return null;
-  const named = notYet.slice(0, facts.room.notYetPerArea).map((each) => notYetPhrase(facts, each));
-  const more = notYet.length - named.length;
-  return `Not yet seen at the last look: ${listed([...named, ...(more > 0 ? [`${more} more`] : [])])}.`;
+/** Skills of an area that are not there yet at a check that still holds: those past their windows first. */
+function notYetOf(facts: ChildFacts, skills: readonly SkillFacts[]): SkillFacts[] {
+  const { context, clock, concerns } = facts;
+  const replaced = replacedSkills(context.attainment, context.cohort.skills, facts.child);
+  return skills
+    .filter(({ index, state }) => isBelowMet(state) && replaced[index] === 0 && !isUncheckedSince(facts, index))
+    .filter(({ skill, index }) => {
+      const age = ageMonthsOn(clock, context.asOf, skill.ageBasis);
+      return concerns.past.includes(index) || isNear(skill, age);
+    })
+    .sort((a, b) => firstOf(facts, a) - firstOf(facts, b) || closes(a) - closes(b) || a.index - b.index);
 }
 
-function notYetPhrase(facts: ChildFacts, { skill, lastLook }: SkillFacts): string {
-  const share = skill.expectedShare === null ? "" : ` for ${Math.round(100 * skill.expectedShare)} in 100`;
-  const status = isPast(facts, skill) ? "past" : "open";
-  const look = `${dayInWords(lastLook)}, at ${bothMonths(facts.clock, lastLook)}`;
-  return `${MARK.notMet} ${labelOf(skill)} (${look}; window ${windowInWords(skill)}${share}, ${status})`;
+function isUncheckedSince({ concerns }: ChildFacts, skill: number): boolean {
+  return concerns.outOfDate.includes(skill) || concerns.due.includes(skill);
 }
 
-function isPast({ clock, context }: ChildFacts, skill: Skill): boolean {
-  return windowStatus(ageMonthsOn(clock, context.asOf, skill.ageBasis), skill) === "past window";
+/** Hearing and seeing, then what is past its window, then the rest. */
+function firstOf({ concerns, context }: ChildFacts, { index }: SkillFacts): number {
+  if (!concerns.past.includes(index)) return 2;
+  return sensesOf(context.cohort.skills)[index] ? 0 : 1;
 }
 
-function weight(facts: ChildFacts, { skill }: SkillFacts): number {
-  return isPast(facts, skill) ? pastWindowWeight(skill) : 0;
+/** What the source of a window says of other children, where the skill is past it. */
+function pastInWords({ concerns }: ChildFacts, { skill, index }: SkillFacts): string {
+  if (!concerns.past.includes(index) || skill.closesMonths === null) return "";
+  if (concerns.pastByStop.includes(index)) return " (only since age is counted from birth)";
+  const by = monthsInWords(skill.closesMonths);
+  return skill.expectedShare === null ? ` (often looked for around ${by})` : ` (${childrenWho(skill)} do by ${by})`;
+}
+
+function childrenWho({ expectedShare }: Skill): string {
+  if (expectedShare === null) return "many children";
+  if (expectedShare >= 0.99) return "nearly all children";
+  return expectedShare === 0.75 ? "3 in 4 children" : `${Math.round(100 * expectedShare)} in 100 children`;
+}
+
+const MOST_UNCHECKED = 4;
+
+/** What nobody has checked lately, said apart: it is neither seen nor "not yet". */
+export function uncheckedLines(facts: ChildFacts): string[] {
+  const { concerns } = facts;
+  const { last } = concerns.checks;
+  if (last === null) return ["The program has not checked your child yet. Please ask for a check."];
+  const skills = skillsOf(facts)
+    .filter(({ index }) => isUncheckedSince(facts, index))
+    .sort((a, b) => firstOf(facts, a) - firstOf(facts, b) || closes(a) - closes(b) || a.index - b.index);
+  const named = skills
+    .slice(0, MOST_UNCHECKED)
+    .map((each) => `${labelOf(each.skill)}${each.state === STATE.notAssessed ? "" : pastInWords(facts, each)}`);
+  const more = skills.length - named.length;
+  return [
+    ...(concerns.unchecked ? [`Nothing was checked since ${dayInWords(last)}. Please ask for a check.`] : []),
+    ...(named.length === 0
+      ? []
+      : [`Please ask for a check of: ${named.join("; ")}${more > 0 ? `; and ${more} more` : ""}.`]),
+  ];
+}
+
+/** Every skill that the page names with an age. */
+export function pastSkills(facts: ChildFacts): SkillFacts[] {
+  return skillsOf(facts).filter(({ index }) => facts.concerns.past.includes(index));
 }
 
 const NO_CLOSE_MONTHS = 1000;

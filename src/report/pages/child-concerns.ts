@@ -11,24 +11,22 @@ const MOST_LINES = 5;
 export function concernLines(facts: ChildFacts): string[] {
   const lost = skillsOf(facts).filter(({ state }) => isLost(state));
   const open = facts.concerns.openSigns;
-  const followed = newlyFollowed(facts);
-  const lines = [...lost.map(lossLine), ...open.map(signLine), ...followed.map(signLine)];
-  const about = facts.signs === null ? "The records have no list of warning signs." : null;
+  const lines = [...lost.map(lossLine), ...open.map(signLine), ...newlyFollowed(facts).map(signLine)];
   const advice = lost.length + open.length > 0 ? TALK_NOW : NONE_NOW;
-  return [...someOf(lines, MOST_LINES), about === null ? advice : `${advice} ${about}`];
+  const about = facts.signs === null ? " The records have no list of warning signs." : "";
+  return [...someOf(lines, MOST_LINES), `${advice}${about}`];
 }
 
 const TALK_NOW =
-  "Please talk with your child's clinician about this now, without waiting for the visit. What it means is for the clinician to say, and asking is always right.";
+  "Please talk with your child's clinician about this now. Do not wait for the visit. Only the clinician can say what it means. It is always right to ask.";
 const NONE_NOW =
-  "The records show no loss and no sign that waits for a follow-up. Should your child stop doing something, call your child's clinician then, without waiting for a visit.";
+  "The records show no loss and no open sign. If your child stops doing a thing, call your child's clinician. Do not wait for a visit.";
 
-function lossLine({ skill, state, metDay, lastLook }: SkillFacts): string {
-  const before = metDay < lastLook ? `seen by ${dayInWords(metDay)}, ` : "";
-  const now = dayInWords(lastLook);
+function lossLine({ skill, state, lastLook }: SkillFacts): string {
+  const day = dayInWords(lastLook);
   return state === STATE.lost
-    ? `${MARK.lost} ${labelOf(skill)}: lost; ${before}recorded as lost on ${now}.`
-    : `${MARK.lost} ${labelOf(skill)}: lost, to confirm; ${before}not clearly seen on ${now}. One look is no proof: it is to be looked at again.`;
+    ? `${MARK.lost} ${labelOf(skill)}: seen before, not seen any more on ${day}.`
+    : `${MARK.lost} ${labelOf(skill)}: seen before, not clearly seen on ${day}. This may be a loss. It needs one more check.`;
 }
 
 function signLine({ sign, day, action }: SeenSign): string {
@@ -36,7 +34,7 @@ function signLine({ sign, day, action }: SeenSign): string {
   return `Sign seen on ${dayInWords(day)}: ${sign}; ${after}.`;
 }
 
-/** Signs seen or followed up since the last visit. */
+/** Signs followed up since the last visit. */
 function newlyFollowed({ signs, before }: ChildFacts): SeenSign[] {
   const since = before?.day ?? -Infinity;
   return (signs ?? []).filter(({ action }) => action !== null && action > since);

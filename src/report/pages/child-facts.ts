@@ -25,6 +25,7 @@ export interface ChildFacts {
 /** How many lines of each kind the page has room for. */
 export interface Room {
   readonly newSkills: number;
+  readonly seenPerArea: number;
   readonly notYetPerArea: number;
   readonly ideas: number;
 }

@@ -1,30 +1,31 @@
-import { ageInWords, correctedAgeInWords } from "../../age/age-in-words";
 import { dayInWords } from "../../words/dates";
+import { addMonths } from "../../age/months";
 import type { Concerns } from "../../tables/caseload/concerns";
 import type { TableContext } from "../../tables/context";
 import type { SheetOut } from "../../workbook/sheets";
-import { plural } from "../../words/numbers";
-import { areaLines, namedNotYet } from "./child-areas";
+import { listed, plural } from "../../words/numbers";
+import { areaRows, pastSkills, uncheckedLines } from "./child-areas";
 import { concernLines } from "./child-concerns";
 import { type ChildFacts, childFacts, type Room } from "./child-facts";
 import { newLines, newSkills } from "./child-new";
 import { questionLines } from "./child-questions";
-import { openSkills, tryLines } from "./child-try";
+import { nextSkills, tryLines } from "./child-try";
 import { PageDraft } from "./page-draft";
+import { agesInWords } from "./page-words";
 
 /** One page that the family takes along to the next routine visit with the child's clinician. */
 export function childPage(context: TableContext, concerns: Concerns): SheetOut {
   const page = firstThatFits(ROOMS.map((room) => () => drafted(childFacts(context, concerns, room))));
-  return page.finished("one child's records, for the family and the child's clinician only", context.asOf);
+  return page.finished("For the family and the child's clinician", context.asOf);
 }
 
 /** From the fullest page to the shortest: long lists give way before the print becomes small. */
 const ROOMS: readonly Room[] = [
-  { newSkills: 5, notYetPerArea: 2, ideas: 5 },
-  { newSkills: 4, notYetPerArea: 2, ideas: 3 },
-  { newSkills: 4, notYetPerArea: 1, ideas: 3 },
-  { newSkills: 2, notYetPerArea: 1, ideas: 2 },
-  { newSkills: 1, notYetPerArea: 1, ideas: 1 },
+  { newSkills: 6, seenPerArea: 3, notYetPerArea: 3, ideas: 5 },
+  { newSkills: 5, seenPerArea: 2, notYetPerArea: 3, ideas: 4 },
+  { newSkills: 4, seenPerArea: 2, notYetPerArea: 2, ideas: 4 },
+  { newSkills: 3, seenPerArea: 1, notYetPerArea: 2, ideas: 3 },
+  { newSkills: 1, seenPerArea: 1, notYetPerArea: 1, ideas: 2 },
 ];
 /** A Letter page between its margins is 698 points tall: this much is printed at four fifths of its size. */
 const FITTING_POINTS = 870;
@@ -39,51 +40,71 @@ function firstThatFits(pages: readonly (() => PageDraft)[]): PageDraft {
 }
 
 function drafted(facts: ChildFacts): PageDraft {
-  const page = new PageDraft("Child page (internal)");
+  const page = new PageDraft("Child page (family)");
   page.title(titleOf(facts));
+  page.lead(`Name: ________________________________     Code: ${facts.id}`);
   page.lead(leadOf(facts));
   page.section("What is new", newLines(facts));
   page.section("Losses and signs", concernLines(facts));
-  page.namedLines("Where each area stands", areaLines(facts));
-  page.section("To try together", tryLines(facts));
+  page.columns(
+    "Each area now",
+    ["Seen", "Looked for, not yet"],
+    areaRows(facts).map(({ area, seen, notYet }) => [area, seen, notYet]),
+  );
+  page.section("Not checked since", uncheckedLines(facts));
+  page.section("Try together", tryLines(facts));
   page.section("To ask", questionLines(facts));
-  page.section("Please keep in mind", cautions(facts));
+  page.section("Please note", cautions(facts));
   return page;
 }
 
-function titleOf(facts: ChildFacts): string {
-  const visit = facts.next === null ? "the next visit" : `the ${facts.next.months}-month visit`;
-  return `For ${visit} of ${facts.id}: ${findingOf(facts)}`;
+function titleOf({ next, concerns, ...facts }: ChildFacts): string {
+  const visit = next === null ? "the next visit" : `the ${next.months}-month visit`;
+  return `For ${visit}: ${findingOf({ next, concerns, ...facts })}`;
 }
 
+/** What to talk about comes before what is new: good news never stands alone over a worry. */
 function findingOf(facts: ChildFacts): string {
-  const { lost, toConfirm, openSigns } = facts.concerns;
-  if (lost.length > 0) return `${plural(lost.length, "loss", "losses")} to talk about now`;
-  if (toConfirm.length > 0) return `${plural(toConfirm.length, "loss", "losses")} to confirm and to talk about now`;
-  if (openSigns.length > 0) return `${plural(openSigns.length, "sign", "signs")} to talk about now`;
+  const talk = toTalkAbout(facts.concerns);
   const count = newSkills(facts).length;
-  return count === 0 ? "what the records say so far" : `${plural(count, "new skill", "new skills")} to tell about`;
+  const told = count === 0 ? null : `${plural(count, "new skill", "new skills")} to tell about`;
+  return [talk, told].filter((each) => each !== null).join(", ") || "what the records say so far";
 }
 
-function leadOf({ context: { asOf }, clock, next }: ChildFacts): string {
-  const corrected = correctedAgeInWords(clock, asOf);
-  const age = `your child is ${ageInWords(clock.birth, asOf)} old${corrected === null ? "" : ` (${corrected}; corrected ages count from the due date)`}`;
-  const screening = next?.screening ? ", an age at which general screening is recommended" : "";
-  const visit = next === null ? "" : ` The age of ${next.months} months comes on ${dayInWords(next.day)}${screening}.`;
-  return `For the family to take along to the child's clinician. On ${dayInWords(asOf)} ${age}.${visit}`;
+function toTalkAbout({ lost, toConfirm, openSigns, past, due, unchecked }: Concerns): string | null {
+  if (lost.length > 0) return `${plural(lost.length, "loss", "losses")} to talk about now`;
+  if (toConfirm.length > 0) return "a possible loss to talk about now";
+  if (openSigns.length > 0) return `${plural(openSigns.length, "sign", "signs")} to talk about now`;
+  if (past.length > 0) return `${plural(past.length, "skill", "skills")} to talk about`;
+  return unchecked || due.length > 0 ? "a check to ask for" : null;
+}
+
+function leadOf(facts: ChildFacts): string {
+  const { context, clock, next } = facts;
+  const visit = next === null ? "" : ` The ${next.months}-month visit is due around ${dayInWords(next.day)}.`;
+  return `On ${dayInWords(context.asOf)}, your child is ${agesInWords(clock, context.asOf)}.${stopInWords(facts)}${visit}`;
+}
+
+const MONTHS_NEAR_STOP = 3;
+
+/** The day on which age is no longer counted from the due date, where it is near. */
+function stopInWords({ context: { asOf }, clock }: ChildFacts): string {
+  if (clock.correctedBirth === clock.birth) return "";
+  const near = clock.stops <= addMonths(asOf, MONTHS_NEAR_STOP) && clock.stops > addMonths(asOf, -MONTHS_NEAR_STOP);
+  if (!near) return "";
+  return ` ${clock.stops > asOf ? "From" : "Since"} ${dayInWords(clock.stops)}, age is counted from birth.`;
 }
 
 function cautions(facts: ChildFacts): string[] {
   return [
-    "Nothing here is a diagnosis, and nothing here says how your child will go on. Your child's clinician and local rules decide what is done.",
-    "The page tells what the program saw on the days it looked. Between two looks nobody knows the day, and what was not looked for is not on it.",
-    `A window is the span of ages at which the children of its source came to do a skill. Where it holds for 75 in 100 of them, up to 1 child in 4 is past it and that is nothing unusual; where for 99 in 100, about 1 in 100 is. ${sources(facts)}`,
+    "This page is not a diagnosis. Your child's clinician and local rules decide what is done. The program saw your child only on some days. What you see at home counts too.",
+    ...sources(facts),
   ];
 }
 
-/** Where the windows of the skills named on the page come from. */
-function sources(facts: ChildFacts): string {
-  const named = [...namedNotYet(facts), ...openSkills(facts)];
-  const bases = [...new Set(named.map(({ skill }) => skill.basis).filter((basis) => basis !== ""))];
-  return bases.length === 0 ? "" : `Windows here: ${bases.join("; ")}.`;
+/** Where the ages of the skills named on the page come from. */
+function sources(facts: ChildFacts): string[] {
+  const named = [...pastSkills(facts), ...nextSkills(facts)];
+  const bases = [...new Set(named.map(({ skill }) => skill.basis.replace(/:.*$/, "")).filter((basis) => basis !== ""))];
+  return bases.length === 0 ? [] : [`Ages are from: ${listed(bases)}.`];
 }

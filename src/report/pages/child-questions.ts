@@ -1,8 +1,8 @@
 import { dayInWords } from "../../words/dates";
-import { areSeveral } from "../../tables/caseload/past-weight";
 import type { ChildFacts } from "./child-facts";
+import { labelOf } from "./page-words";
 
-const MOST_QUESTIONS = 4;
+const MOST_QUESTIONS = 5;
 
 /** What to ask at the visit, from what the records show; the last line is the family's own. */
 export function questionLines(facts: ChildFacts): string[] {
@@ -11,24 +11,53 @@ export function questionLines(facts: ChildFacts): string[] {
 
 const OWN = "Our own question:";
 
-function questions({ concerns, next, clock, context }: ChildFacts): string[] {
+function questions(facts: ChildFacts): string[] {
+  const { concerns, clock, context } = facts;
   const lost = concerns.lost.length + concerns.toConfirm.length > 0;
   const early = clock.correctedBirth !== clock.birth && context.asOf < clock.stops;
-  const { transition } = concerns;
   return [
-    ...(lost
-      ? ["Something was there and is not seen now. Who should look at it, how soon, and is screening wise now?"]
+    ...(lost ? ["Our child did this before and does not now. Who should look at it, and how soon?"] : []),
+    ...(concerns.openSigns.length > 0 ? ["A sign was seen. Who should look at it, and how soon?"] : []),
+    ...(concerns.ofSenses.length > 0 ? ["Can hearing and sight be tested soon?"] : []),
+    ...past(facts),
+    ...screening(facts),
+    ...transition(facts),
+    ...(concerns.due.length > 0 || concerns.unchecked
+      ? ["Some things were not checked. Can we look at them today?"]
       : []),
-    ...(concerns.openSigns.length > 0 ? ["A sign was seen. Does it need a look now, and by whom?"] : []),
-    ...(areSeveral(concerns.pastWeight)
-      ? ["Several skills are past their windows. What do you make of them together, and what would help?"]
-      : []),
-    ...(next?.screening ? ["General screening is recommended at this age. Is it planned for this visit?"] : []),
-    ...(transition === null
-      ? []
-      : [`The third birthday is on ${dayInWords(transition.thirdBirthday)}. Who goes on with us after it?`]),
     ...(early ? ["Our child was born early. Which age do you go by, and until when?"] : []),
     "What should we look out for until the next visit?",
-    "What you have read here and what you see today: do they fit together?",
+    "Does what you see today fit with this page?",
+  ];
+}
+
+/** One missed skill is a reason to talk and to screen. Source: Zubler et al., Pediatrics 2022;149(3):e2021052138. */
+function past({ concerns, context }: ChildFacts): string[] {
+  const [first] = concerns.past;
+  const skill = first === undefined ? undefined : context.cohort.skills[first];
+  if (!skill) return [];
+  if (concerns.past.length > 1) {
+    return ["Some skills are late in coming. What could help? Should our child be screened?"];
+  }
+  return [`“${labelOf(skill)}” is late in coming. What could help? Should our child be screened?`];
+}
+
+/** Source of the ages: Lipkin and Macias, Pediatrics 2020;145(1):e20193449. */
+function screening({ next }: ChildFacts): string[] {
+  if (next === null || !(next.screening || next.autismScreening)) return [];
+  const kinds = [
+    ...(next.screening ? ["a general screening"] : []),
+    ...(next.autismScreening ? ["one for autism"] : []),
+  ];
+  const what = next.screening ? kinds.join(" and ") : "a screening for autism";
+  return [`At ${next.months} months, ${what} ${kinds.length > 1 ? "are" : "is"} advised. Will it be done?`];
+}
+
+function transition({ concerns }: ChildFacts): string[] {
+  const { transition: due, cameAfterConference } = concerns;
+  if (due === null) return [];
+  const soon = cameAfterConference ? " Let us plan it as soon as we can." : "";
+  return [
+    `Our child turns three on ${dayInWords(due.thirdBirthday)}. Who will help us then?${soon} (This page does not know if you met about it.)`,
   ];
 }

@@ -1,34 +1,70 @@
 import { ageMonthsOn } from "../../age/correction";
 import { replacedSkills } from "../../cohort/replaced";
 import { STATE } from "../../cohort/state";
-import { windowStatus } from "../../cohort/window";
-import { isNear } from "../../tables/caseload/near";
+import { ROUTINE_VISIT_MONTHS } from "../../cohort/visits";
+import type { Skill } from "../../records/records";
 import { isBelowMet } from "../../tables/caseload/skill-standing";
 import { type ChildFacts, type SkillFacts, skillsOf } from "./child-facts";
-import { labelOf } from "./page-words";
+import { isBeforeDueDate } from "./page-words";
 
 const MOST_OF_AN_AREA = 2;
+/** How long before a published opening a family may start to play towards it. */
+const MONTHS_AHEAD = 2;
 
-/** What to try together, in the program's own words, for skills whose window is open; the window that closes first comes first. */
+/** What to try together, in the program's own words. */
 export function tryLines(facts: ChildFacts): string[] {
-  const ideas = openSkills(facts).map(({ skill }) => `${labelOf(skill)}: ${skill.tryTogether}`);
-  if (ideas.length === 0) return ["The program's list has no idea for now. Whatever you both enjoy is a good one."];
-  return ["For what may come next. Play, not practice; leave out what is no fun.", ...ideas];
+  if (isBeforeDueDate(facts)) {
+    return [
+      "Your baby is not yet at the due date. Hold, talk and rest together. Ask your clinician what is right now.",
+    ];
+  }
+  const ideas = nextSkills(facts).map(({ skill }) => `– ${skill.tryTogether}`);
+  if (ideas.length === 0) return ["The program's list has no idea for now. What you both enjoy is a good one."];
+  return [
+    "Stay with your child. Stop when it is no fun. Leave out what your clinician or therapist told you not to do.",
+    ...ideas,
+  ];
 }
 
-export function openSkills(facts: ChildFacts): SkillFacts[] {
-  const { context, clock, child } = facts;
-  const replaced = replacedSkills(context.attainment, context.cohort.skills, child);
+/**
+ * From each area the next one or two skills to play towards: not there yet, the step before them there, and the age for them
+ * reached. Those past their windows come first: there help is wanted most.
+ */
+export function nextSkills(facts: ChildFacts): SkillFacts[] {
+  if (isBeforeDueDate(facts)) return [];
+  const { concerns, room } = facts;
+  const isPast = ({ index }: SkillFacts) => concerns.past.includes(index) || concerns.due.includes(index);
   const open = skillsOf(facts)
-    .filter(({ index, state }) => (isBelowMet(state) || state === STATE.notAssessed) && replaced[index] === 0)
-    .filter(({ skill }) => {
-      const age = ageMonthsOn(clock, context.asOf, skill.ageBasis);
-      return skill.tryTogether !== "" && windowStatus(age, skill) === "in window" && isNear(skill, age);
-    })
-    .sort((a, b) => (a.skill.closesMonths ?? 1e6) - (b.skill.closesMonths ?? 1e6) || a.index - b.index);
-  return fewOfEachArea(open).slice(0, facts.room.ideas);
+    .filter(({ skill }) => skill.tryTogether !== "")
+    .filter((each) => isStepReached(facts, each) && isAgeReached(facts, each))
+    .sort((a, b) => Number(isPast(b)) - Number(isPast(a)) || closes(a) - closes(b) || a.index - b.index);
+  return fewOfEachArea(open).slice(0, room.ideas);
 }
 
+/** Never a skill past an unmet step: nobody is told to play chase with a child who does not stand. */
+function isStepReached({ context, child }: ChildFacts, { skill, index, state }: SkillFacts): boolean {
+  const { attainment, cohort } = context;
+  const replaced = replacedSkills(attainment, cohort.skills, child);
+  if (replaced[index] === 1 || !(isBelowMet(state) || state === STATE.notAssessed)) return false;
+  const { follows } = skill;
+  if (follows === null) return true;
+  return replaced[follows] === 1 || attainment.state[child * attainment.skillCount + follows] === STATE.met;
+}
+
+/** A skill that nobody checked is tried while its window is open; one that was looked for and not seen also when it is past. */
+function isAgeReached({ context, clock }: ChildFacts, { skill, state }: SkillFacts): boolean {
+  const age = ageMonthsOn(clock, context.asOf, skill.ageBasis);
+  if (age < 0 || age < fromMonths(skill)) return false;
+  return isBelowMet(state) || skill.closesMonths === null || age < skill.closesMonths;
+}
+
+/** Where no opening is published, the age of the routine visit before the close. */
+function fromMonths({ opensMonths, closesMonths }: Skill): number {
+  if (opensMonths !== null) return opensMonths - MONTHS_AHEAD;
+  return ROUTINE_VISIT_MONTHS.findLast((months) => closesMonths !== null && months < closesMonths) ?? 0;
+}
+
+/** The next one or two of an area. */
 function fewOfEachArea(skills: readonly SkillFacts[]): SkillFacts[] {
   const taken = new Map<string, number>();
   return skills.filter(({ skill }) => {
@@ -36,4 +72,8 @@ function fewOfEachArea(skills: readonly SkillFacts[]): SkillFacts[] {
     taken.set(skill.area, count);
     return count <= MOST_OF_AN_AREA;
   });
+}
+
+function closes({ skill }: SkillFacts): number {
+  return skill.closesMonths ?? 1e6;
 }

@@ -5,7 +5,7 @@ import { TOOL_NAME } from "../report";
 import { VERSION } from "../version";
 
 /** A page like a letter: a narrow column of side-heads, and the text beside it. */
-const WIDTHS = [17, 16, 82];
+const WIDTHS = [17, 16, 40, 46];
 const GAP_POINTS = 9;
 
 /** A page of paper being written from the top down; one page tall, whatever it holds. */
@@ -33,10 +33,20 @@ export class PageDraft {
     lines.forEach((line, index) => this.draft.beside([headCell(head, index)], line, "note", gapAfter(lines, index)));
   }
 
-  /** A side-head with lines that each have a name of their own. */
-  namedLines(head: string, lines: readonly (readonly [name: string, text: string])[]): void {
-    lines.forEach(([name, text], index) => {
-      this.draft.beside([headCell(head, index), { value: name, style: "label" }], text, "note", gapAfter(lines, index));
+  /** A side-head with rows of a name and two texts beside it, under their own headings. */
+  columns(
+    head: string,
+    headings: readonly [string, string],
+    rows: readonly (readonly [name: string, first: string, second: string])[],
+  ): void {
+    this.draft.row([
+      headCell(head, 0),
+      { value: null, style: "heading" },
+      ...headings.map((value) => ({ value, style: "heading" as const })),
+    ]);
+    rows.forEach(([name, first, second], index) => {
+      const texts = [first, second].map((text) => ({ value: text === "" ? null : text, style: "note" as const }));
+      this.draft.row([null, { value: name, style: "label" }, ...texts], gapAfter(rows, index).extraPoints + 2);
     });
   }
 
@@ -45,14 +55,13 @@ export class PageDraft {
   }
 
   finished(forWhom: string, asOf: Day): SheetOut {
-    return this.draft.finished(internalPage(forWhom, asOf));
+    return this.draft.finished(onePage(forWhom, asOf));
   }
 }
 
 /** One page of paper that says at its head whose eyes it is for. */
-export function internalPage(forWhom: string, asOf: Day): PrintOut {
-  const footer = `${TOOL_NAME} ${VERSION}, as of ${isoOf(asOf)}`;
-  return { landscape: false, fit: "one page", header: `INTERNAL: ${forWhom}`, footer };
+export function onePage(header: string, asOf: Day): PrintOut {
+  return { landscape: false, fit: "one page", header, footer: `${TOOL_NAME} ${VERSION}, as of ${isoOf(asOf)}` };
 }
 
 function headCell(head: string, index: number): CellOut {

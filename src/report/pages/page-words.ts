@@ -1,10 +1,10 @@
 import { ageInWords, correctedAgeInWords } from "../../age/age-in-words";
 import { type AgeClock, anchorOn } from "../../age/correction";
 import type { Day } from "../../age/day";
-import { dayInWords } from "../../words/dates";
 import { completedMonths } from "../../age/months";
-import { NO_DAY, type Skill } from "../../records/records";
-import type { SkillFacts } from "./child-facts";
+import type { Skill } from "../../records/records";
+import { plural } from "../../words/numbers";
+import type { ChildFacts } from "./child-facts";
 
 /** Each with its word beside it: a filled mark is met, a hollow one not met, a struck one lost. */
 export const MARK = { met: "●", notMet: "○", lost: "⊘" } as const;
@@ -19,21 +19,27 @@ export function bothAges(clock: AgeClock, on: Day): string {
   return `${ageInWords(clock.birth, on)} old${corrected === null ? "" : `, ${corrected}`}`;
 }
 
-/** `11 months, corrected 9`: both ages in completed months, where there is little room. */
-export function bothMonths(clock: AgeClock, on: Day): string {
-  const months = completedMonths(clock.birth, on);
+/** `13 months old (10 months counted from the due date)`, in round numbers. */
+export function agesInWords(clock: AgeClock, on: Day): string {
   const due = anchorOn(clock, on);
-  const corrected = due === clock.birth ? "" : `, corrected ${on < due ? "below 0" : completedMonths(due, on)}`;
-  return `${months} month${months === 1 ? "" : "s"}${corrected}`;
+  const old = `${roundAge(clock.birth, on)} old`;
+  if (due === clock.birth) return old;
+  return on < due ? `${old}, and not yet at the due date` : `${old} (${roundAge(due, on)} from the due date)`;
 }
 
-/** When the skill came, as far as looks can say. */
-export function metInWords({ metDay, withoutDay, exact }: SkillFacts, clock: AgeClock): string {
-  const on = `${dayInWords(metDay)} (${bothAges(clock, metDay)})`;
-  if (exact) return `met on ${on}`;
-  return withoutDay === NO_DAY
-    ? `there when first looked for on ${on}`
-    : `first seen on ${on}, not yet on ${dayInWords(withoutDay)}`;
+/** Weeks for the first two months, then months. */
+function roundAge(from: Day, on: Day): string {
+  const months = completedMonths(from, on);
+  return months < 2 ? plural(Math.floor((on - from) / 7), "week", "weeks") : `${months} months`;
+}
+
+/** `12 months`, `17.6 months` */
+export function monthsInWords(months: number): string {
+  return `${Number.isInteger(months) ? months : months.toFixed(1)} months`;
+}
+
+export function isBeforeDueDate({ clock, context: { asOf } }: Pick<ChildFacts, "clock" | "context">): boolean {
+  return asOf < clock.correctedBirth;
 }
 
 /** At most so many, and how many more there are. */

@@ -22,6 +22,7 @@ export const PLAN_TIERS = {
   lost: 1,
   "to confirm": 1,
   "past window": 2,
+  "not known": 3,
   "different results": 3,
   "not met": 4,
   "not assessed": 4,

@@ -6,8 +6,8 @@ import { NO_DAY, type Skill } from "../../records/records";
 import type { TableContext } from "../context";
 import type { Concerns } from "./concerns";
 import { isNear } from "./near";
-import { areSeveral, pastWindowWeight } from "./past-weight";
 import type { PlanItem, PlanReason } from "./plan-item";
+import { sensesOf } from "./senses";
 import { isBelowMet } from "./skill-standing";
 
 /**
@@ -18,6 +18,7 @@ export function planItems(context: TableContext, concerns: Concerns, horizon: Da
   const { cohort, attainment, settings } = context;
   const { child } = concerns;
   const replaced = replacedSkills(attainment, cohort.skills, child);
+  const senses = sensesOf(cohort.skills);
   const months = agesOn(cohort.clocks[child] as AgeClock, horizon);
   const items = cohort.skills.flatMap((skill, index) => {
     const look = attainment.lastLook[child * attainment.skillCount + index] as number;
@@ -25,7 +26,17 @@ export function planItems(context: TableContext, concerns: Concerns, horizon: Da
     const why = whyOf(context, concerns, index, replaced[index] === 1, isNear(skill, months[skill.ageBasis]));
     const goesStale = lastLook === null || lastLook < horizon - settings.recheckDays;
     if (why === null || (why === "not met" && !goesStale)) return [];
-    return [{ child, skill: index, why, sign: null, lastLook, narrows: goesStale, rank: rankOf(skill, lastLook) }];
+    return [
+      {
+        child,
+        skill: index,
+        why,
+        sign: null,
+        lastLook,
+        narrows: goesStale,
+        rank: rankOf(skill, senses[index] === true, lastLook),
+      },
+    ];
   });
   return [...signItems(concerns), ...items];
 }
@@ -48,10 +59,10 @@ function whyOf(
   if (concerns.toConfirm.includes(skill)) return "to confirm";
   if (isReplaced) return null;
   if (concerns.disagreed.includes(skill)) return "different results";
-  const isPast = concerns.past.includes(skill);
-  if (isPast && areSeveral(concerns.pastWeight)) return "past window";
+  if (concerns.past.includes(skill)) return "past window";
+  if (concerns.due.includes(skill)) return "not known";
   const state = attainment.state[concerns.child * attainment.skillCount + skill] as number;
-  if (isBelowMet(state) && (isPast || near)) return "not met";
+  if (isBelowMet(state) && near) return "not met";
   return state === STATE.notAssessed && near ? "not assessed" : null;
 }
 
@@ -69,7 +80,14 @@ function signItems({ child, openSigns }: Concerns): PlanItem[] {
 
 const BEFORE_ALL_SKILLS = -100_000;
 
-/** The heaviest first, a look to repeat before a first one, then the window that closes first. */
-function rankOf(skill: Skill, lastLook: Day | null): number {
-  return -10_000 * pastWindowWeight(skill) + (lastLook === null ? 500 : 0) + Math.min(skill.closesMonths ?? 400, 400);
+const SENSES_FIRST = -50_000;
+
+/** Hearing and seeing, then the window that more children keep, a check to repeat before a first one, then the earlier close. */
+function rankOf(skill: Skill, ofSense: boolean, lastLook: Day | null): number {
+  const share = skill.expectedShare ?? SHARE_WITHOUT_SOURCE;
+  const first = (ofSense ? SENSES_FIRST : 0) - 10_000 * share;
+  return first + (lastLook === null ? 500 : 0) + Math.min(skill.closesMonths ?? 400, 400);
 }
+
+/** A window without a source counts like one of 75 in 100. */
+const SHARE_WITHOUT_SOURCE = 0.75;

@@ -8,16 +8,20 @@ export function planReasonInWords(item: PlanItem): string {
     case "sign":
       return `warning sign present${on}, no follow-up noted (${item.sign?.sign ?? ""}): talk with the child's clinician first`;
     case "lost":
-      return `recorded as lost${on}: talk with the child's clinician, and see whether it is there`;
+      return `recorded as lost${on}: talk with the child's clinician, and check whether it is there`;
     case "to confirm":
-      return `met before, below met${on}: confirm, and talk with the child's clinician`;
+      return `met before, not met${on}: confirm, and talk with the child's clinician`;
     case "past window":
-      return `not met${on} and past its window, one of several`;
+      return `not met${on}, past its window: check again, and talk with the child's clinician`;
+    case "not known":
+      return item.lastLook === null
+        ? "never checked, and its window has closed"
+        : `not met${on}, and its window has closed since`;
     case "different results":
-      return `different results${on}: look together`;
+      return `different results${on}: check together`;
     case "not met":
-      return `not met${on}; without another look the next report will not know`;
+      return `not met${on}; without another check the next report will not know`;
     case "not assessed":
-      return "never looked for, and near its window";
+      return "never checked, and near its window";
   }
 }

@@ -1,50 +1,49 @@
-import type { Day } from "../../age/day";
-import { dayInWords } from "../../words/dates";
 import type { AgeClock } from "../../age/correction";
+import { dayInWords } from "../../words/dates";
 import type { Transition } from "../../cohort/transition";
 import type { RoutineVisit } from "../../cohort/visits";
-import type { Skill } from "../../records/records";
+import { NO_DAY, type Skill } from "../../records/records";
 import type { TableContext } from "../context";
-import { listed } from "../../words/numbers";
+import { counted, listed, plural } from "../../words/numbers";
 import type { Concerns } from "./concerns";
-import { areSeveral } from "./past-weight";
+import { labelOf, named } from "./naming";
 
 /** Everything that stands out about one child, in words. */
 export function reasonInWords(context: TableContext, concerns: Concerns): string {
   return reasonsInWords(context, concerns).join(" ");
 }
 
-/** The same as sentences, the most urgent first. */
+/** The same as sentences, the most urgent first. Where nothing stands out: what was checked, and when. */
 export function reasonsInWords(context: TableContext, concerns: Concerns): string[] {
   const reasons = [
     ...losses(context, concerns),
     ...signs(concerns),
     ...past(context, concerns),
-    ...looksToRepeat(context, concerns),
-    ...due(context, concerns),
+    ...disputes(context, concerns),
+    ...notKnown(context, concerns),
+    ...dated(context, concerns),
   ];
-  return reasons.length === 0 ? ["Nothing stands out in the records, and nothing is due."] : reasons;
+  return concerns.priority < 6 ? reasons : [...reasons, checkedInWords(context, concerns)];
 }
 
-/** The most skills that a line names. */
-const MOST_NAMED = 3;
-
-function losses(context: TableContext, { child, lost, toConfirm }: Concerns): string[] {
-  const on = (skill: number) => dayInWords(lastLookOf(context, child, skill));
-  const named = (skills: readonly number[]) => some(skills.map((skill) => `${labelOf(context, skill)} (${on(skill)})`));
+function losses(context: TableContext, concerns: Concerns): string[] {
+  const lines = (skills: readonly number[]) => named(skills.map((skill) => withDay(context, concerns, skill)));
+  const { lost, toConfirm } = concerns;
   return [
-    ...(lost.length === 0 ? [] : [`Lost, as recorded: ${named(lost)}.`]),
-    ...(toConfirm.length === 0 ? [] : [`Lost, to confirm: ${named(toConfirm)}.`]),
+    ...(lost.length === 0 ? [] : [`Lost: ${lines(lost)}.`]),
+    ...(toConfirm.length === 0 ? [] : [`Possible loss, to confirm: ${lines(toConfirm)}.`]),
   ];
 }
 
 function signs({ openSigns }: Concerns): string[] {
   if (openSigns.length === 0) return [];
-  const named = openSigns.map(({ sign, day }) => `${sign} (${dayInWords(day)})`);
-  return [`Warning sign without follow-up: ${some(named)}.`];
+  return [
+    `Warning sign without follow-up: ${named(openSigns.map(({ sign, day }) => `${sign} (${dayInWords(day)})`))}.`,
+  ];
 }
 
-function past({ cohort }: TableContext, { past: skills, pastWeight }: Concerns): string[] {
+function past(context: TableContext, { child, past: skills, pastByStop }: Concerns): string[] {
+  const { cohort } = context;
   if (skills.length === 0) return [];
   const areas = new Map<string, number>();
   for (const skill of skills) {
@@ -52,51 +51,91 @@ function past({ cohort }: TableContext, { past: skills, pastWeight }: Concerns):
     areas.set(area, (areas.get(area) ?? 0) + 1);
   }
   const byArea = listed([...areas].map(([area, count]) => `${area} ${count}`));
-  return [`Past window: ${byArea} (${areSeveral(pastWeight) ? "" : "not "}several by weight).`];
-}
-
-function looksToRepeat(context: TableContext, { outOfDate, disagreed }: Concerns): string[] {
-  const days = context.settings.recheckDays;
-  const named = (skills: readonly number[]) => some(skills.map((skill) => labelOf(context, skill)));
+  const { stops } = cohort.clocks[child] as AgeClock;
   return [
-    ...(outOfDate.length === 0 ? [] : [`Not met over ${days} days ago: ${named(outOfDate)}.`]),
-    ...(disagreed.length === 0 ? [] : [`Different results on one day: ${named(disagreed)}.`]),
+    `Past the window at the last check: ${byArea} (${named(skills.map((skill) => withSource(context, skill)))}).`,
+    ...(pastByStop.length === 0
+      ? []
+      : [`Past only because correcting age stopped on ${dayInWords(stops)}: ${namesOf(context, pastByStop)}.`]),
   ];
 }
 
-function due(context: TableContext, { child, correctionStops, opening, visit, transition }: Concerns): string[] {
+/** A window without a source says so. */
+function withSource(context: TableContext, skill: number): string {
+  const { expectedShare } = context.cohort.skills[skill] as Skill;
+  return `${labelOf(context, skill)}${expectedShare === null ? ", an age without a source" : ""}`;
+}
+
+function disputes(context: TableContext, { disagreed }: Concerns): string[] {
+  return disagreed.length === 0 ? [] : [`Different results on one day: ${namesOf(context, disagreed)}.`];
+}
+
+function notKnown(context: TableContext, { child, checks, unchecked, due, outOfDate }: Concerns): string[] {
+  const { attainment, settings } = context;
+  const wasChecked = (skill: number) => attainment.lastLook[child * attainment.skillCount + skill] !== NO_DAY;
+  const [checked, never] = [due.filter(wasChecked), due.filter((skill) => !wasChecked(skill))];
+  const since = checks.last === null ? "Never checked." : `Nothing checked since ${dayInWords(checks.last)}.`;
+  return [
+    ...(unchecked ? [since] : []),
+    ...(checked.length === 0
+      ? []
+      : [`Not met, and the window closed since the last check: ${namesOf(context, checked)}.`]),
+    ...(never.length === 0 ? [] : [`Never checked, and the window has closed: ${namesOf(context, never)}.`]),
+    ...(outOfDate.length === 0
+      ? []
+      : [`Not met, last checked over ${settings.recheckDays} days ago: ${namesOf(context, outOfDate)}.`]),
+  ];
+}
+
+/** Never "all is well": only what somebody looked at, and on which day. */
+function checkedInWords({ cohort, settings }: TableContext, { checks }: Concerns): string {
+  const areas = new Set(checks.current.map((skill) => cohort.skills[skill]?.area)).size;
+  const within = Number.isFinite(settings.recheckDays) ? `in the last ${settings.recheckDays} days` : "so far";
+  const what = `${plural(checks.current.length, "skill", "skills")} in ${plural(areas, "area", "areas")} checked ${within}`;
+  return `Last checked on ${dayInWords(checks.last ?? NO_DAY)}; ${what}, none of them lost or past its window.`;
+}
+
+function dated(context: TableContext, concerns: Concerns): string[] {
+  const { child, correctionStops, opening, visit, transition } = concerns;
   const opens = opening.map(({ skill, day }) => `${labelOf(context, skill)} (${dayInWords(day)})`);
   return [
-    ...(transition === null ? [] : [transitionInWords(transition, context.asOf)]),
+    ...(transition === null ? [] : [transitionInWords(context, concerns, transition)]),
     ...(correctionStops === null ? [] : [stopsInWords(context.cohort.clocks[child] as AgeClock)]),
     ...(visit === null ? [] : [visitInWords(visit)]),
-    ...(opens.length === 0 ? [] : [`Window opens: ${some(opens)}.`]),
+    ...(opens.length === 0 ? [] : [`Window opens: ${named(opens)}.`]),
   ];
 }
 
-function transitionInWords({ thirdBirthday, conferenceBy }: Transition, asOf: Day): string {
+function transitionInWords(
+  { asOf }: TableContext,
+  { cameAfterConference }: Concerns,
+  { thirdBirthday, conferenceBy }: Transition,
+): string {
+  const birthday = `third birthday ${dayInWords(thirdBirthday)}`;
+  if (cameAfterConference) {
+    return `The transition conference is due as soon as possible: the child came after ${dayInWords(conferenceBy)} (${birthday}).`;
+  }
   const due = asOf <= conferenceBy ? "is due by" : "was due by";
-  return `The transition conference ${due} ${dayInWords(conferenceBy)} (third birthday ${dayInWords(thirdBirthday)}).`;
+  return `The transition conference ${due} ${dayInWords(conferenceBy)} (${birthday}); the records do not show whether it was held.`;
 }
 
-function stopsInWords({ birth, correctedBirth, stops }: AgeClock): string {
-  return `Correcting age stops on ${dayInWords(stops)}: the age jumps by ${correctedBirth - birth} days.`;
+function stopsInWords(clock: AgeClock): string {
+  const jump = counted(clock.correctedBirth - clock.birth);
+  return `Correcting age stops on ${dayInWords(clock.stops)}: the age jumps by ${jump} days.`;
 }
 
-function visitInWords({ months, day, screening }: RoutineVisit): string {
-  return `Routine visit of ${months} months around ${dayInWords(day)}${screening ? ", with general screening" : ""}.`;
+function visitInWords({ months, day, screening, autismScreening }: RoutineVisit): string {
+  const kinds = [...(screening ? ["general"] : []), ...(autismScreening ? ["autism"] : [])];
+  const asked = kinds.length === 0 ? "" : `, with ${listed(kinds)} screening`;
+  return `Routine visit of ${months} months around ${dayInWords(day)}${asked}.`;
 }
 
-function some(names: readonly string[]): string {
-  const more = names.length - MOST_NAMED;
-  return names.slice(0, MOST_NAMED).join("; ") + (more > 0 ? `; and ${more} more` : "");
+function namesOf(context: TableContext, skills: readonly number[]): string {
+  return named(skills.map((skill) => labelOf(context, skill)));
 }
 
-function labelOf({ cohort }: TableContext, skill: number): string {
-  const { label, id } = cohort.skills[skill] as Skill;
-  return label === "" ? id : label;
-}
-
-function lastLookOf({ attainment }: TableContext, child: number, skill: number): Day {
-  return attainment.lastLook[child * attainment.skillCount + skill] as number;
+function withDay(context: TableContext, { child }: Concerns, skill: number): string {
+  const { attainment } = context;
+  const day = attainment.lastLook[child * attainment.skillCount + skill] as number;
+  return `${labelOf(context, skill)} (${dayInWords(day)})`;
 }

@@ -40,7 +40,7 @@ function lineOf(context: TableContext, concerns: Concerns): ChildLine {
     age: bothAges(cohort.clocks[concerns.child] as AgeClock, asOf),
     priority: concerns.priority,
     reasons: reasonsInWords(context, concerns),
-    nextStep: nextStepInWords(concerns),
+    nextStep: nextStepInWords(context, concerns),
   };
 }
 

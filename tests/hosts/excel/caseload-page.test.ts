@@ -29,7 +29,7 @@ test("in Excel: a child's page is added after the user's sheets, on one page of 
 
   const expected = makePage(await excel.read(job()), settingsOf({ asOf: "2026-09-30" }), [], { kind: "child", id });
   const added = book.sheets.at(-1)!;
-  expect([book.sheets.length, added.name]).toEqual([before.length + 1, "Child page (internal)"]);
+  expect([book.sheets.length, added.name]).toEqual([before.length + 1, "Child page (family)"]);
   expected.rows.forEach((cells, row) =>
     cells.forEach((cell, column) => {
       const value = typeof cell === "object" ? (cell?.value ?? null) : cell;
@@ -42,9 +42,7 @@ test("in Excel: a child's page is added after the user's sheets, on one page of 
     Zoom: { horizontalFitToPages: 1, verticalFitToPages: 1 },
   });
   // What Excel keeps of the run with the workbook names nobody.
-  expect(state().receipts).toEqual([
-    { sheets: ["Child page (internal)"], label: "Child page as of September 30, 2026" },
-  ]);
+  expect(state().receipts).toEqual([{ sheets: ["Child page (family)"], label: "Child page as of September 30, 2026" }]);
   await removeAdded(pane, state().receipts[0]!);
   expect(book.sheets.map((sheet) => sheet.snapshot())).toEqual(before);
 }, 60_000);

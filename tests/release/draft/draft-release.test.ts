@@ -89,12 +89,12 @@ describe("equations", () => {
 
   test("every total over ages and groups is the sum of what a reader sees", () => {
     const draft = sampleDraft(["met-by-band"], { by: "Site" });
-    const rows = trueRows(draft.drafts[0]!, draft).filter((row) => row["skill"] === "sit-alone");
+    const rows = trueRows(draft.drafts[0]!, draft).filter((row) => row["skill"] === "hand-to-hand");
     const total = (column: string, site?: string) =>
       rows
         .filter((row) => site === undefined || row["Site"] === site)
         .reduce((sum, row) => sum + Number(row[column]), 0);
-    const subject = "skill sit-alone (corrected)";
+    const subject = "skill hand-to-hand (corrected)";
     for (const column of ["children", "met", "lost", "notAssessed"]) {
       const own = { ages: "..", column, subject: column === "children" ? "" : subject };
       expect(cellWhere(draft, { ...own, group: "" }).count).toBe(total(column));

@@ -126,7 +126,7 @@ describe("the same count is one cell", () => {
   });
 
   test("the last quarter of the trend is the sum of the bands, by an equation", () => {
-    const subject = "skill sit-alone (corrected)";
+    const subject = "skill hand-to-hand (corrected)";
     const whole = cellWhere(sample, { population: "followed", when: "2026-09-30", subject, ages: "..", column: "met" });
     expect(whole.showing).toBe("table");
     const index = sample.system.cells.indexOf(whole);
@@ -292,8 +292,8 @@ describe("what two tables give away together", () => {
   });
 
   test("children who are followed no more are counted skill by skill", () => {
-    const gone = cellWhere(sample, { subject: "skill sit-alone (corrected)", column: "gone, never looked at" });
-    const skill = cohort.skills.findIndex(({ id }) => id === "sit-alone");
+    const gone = cellWhere(sample, { subject: "skill hand-to-hand (corrected)", column: "gone, never looked at" });
+    const skill = cohort.skills.findIndex(({ id }) => id === "hand-to-hand");
     const looked = (child: number) =>
       sample.estimates.context.attainment.lastLook[child * cohort.skills.length + skill]! > -2_147_483_648;
     const expected = children.filter(

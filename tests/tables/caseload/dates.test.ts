@@ -1,6 +1,7 @@
 import { dayFromIso, isoOf } from "../../../src/age/day";
 import { transitionDue, transitionOf } from "../../../src/cohort/transition";
 import {
+  AUTISM_SCREENING_MONTHS,
   DAYS_AHEAD,
   nextVisit,
   ROUTINE_VISIT_MONTHS,
@@ -36,25 +37,35 @@ test("transition is due from nine months before the third birthday until the day
   expect(transitionDue(birth, day("2025-07-04"))).toBeNull();
 });
 
-test("a caseload says whether the conference is still due or was due", () => {
-  const bornOn = (birth: string) => only({ children: [["A", birth, null, "T1", "2025-01-01", null]] });
-  // Third birthday December 29, 2026 is 90 days after the as-of date; a day earlier, the date has passed.
-  expect(bornOn("2023-12-29")).toMatchObject({ transitionDue: "2026-09-30", priority: 4 });
-  expect(bornOn("2023-12-29").reason).toContain("is due by September 30, 2026");
-  expect(bornOn("2023-12-28").reason).toContain("was due by September 29, 2026");
+test("a caseload says whether the conference is due, was due, or is due as soon as possible, and what is not known", () => {
+  const bornOn = (birth: string, enrolled = "2026-08-01") =>
+    only({
+      children: [["A", birth, null, "T1", enrolled, null]],
+      looks: [["A", "who8", "2026-09-29", "met"]],
+    });
+  // Third birthday 29 December 2026 is 90 days after the as-of date; a day earlier, the date has passed.
+  expect(bornOn("2023-12-29")).toMatchObject({ transitionDue: "2026-09-30", priority: 5 });
+  expect(bornOn("2023-12-29").reason).toMatch(/is due by .*30.*; the records do not show whether it was held/);
+  expect(bornOn("2023-12-28").reason).toMatch(/was due by .*29/);
   expect(bornOn("2023-12-29").nextStep).toContain("transition conference");
+  // Came the day after the last day for it.
+  const late = bornOn("2023-12-28", "2026-09-30");
+  expect(late.reason).toContain("is due as soon as possible: the child came after");
+  expect(late.nextStep).toContain("with the family as soon as possible");
+  expect(bornOn("2023-12-28", "2026-09-29").reason).toContain("was due by");
 });
 
-/** Screening at 9, 18 and 30 months: Lipkin and Macias, Pediatrics 2020;145(1):e20193449 (abstract). The visit ages: from memory of the same policy's schedule. */
+/** General screening at 9, 18 and 30 months, autism at 18 and 24: Lipkin and Macias, Pediatrics 2020;145(1):e20193449 (abstract, read). The visit ages: from memory of the same policy's schedule. */
 test("ages of routine visits and of general screening", () => {
   expect(ROUTINE_VISIT_MONTHS).toEqual([2, 4, 6, 9, 12, 15, 18, 24, 30, 36]);
   expect(SCREENING_MONTHS).toEqual([9, 18, 30]);
+  expect(AUTISM_SCREENING_MONTHS).toEqual([18, 24]);
 });
 
 test("a visit is due from the day the child comes to its age back to 30 days before, counted from birth", () => {
   const birth = day("2025-12-31");
   const ninthMonth = day("2026-09-30");
-  expect(visitDue(birth, ninthMonth)).toEqual({ months: 9, day: ninthMonth, screening: true });
+  expect(visitDue(birth, ninthMonth)).toEqual({ months: 9, day: ninthMonth, screening: true, autismScreening: false });
   expect(visitDue(birth, ninthMonth - DAYS_AHEAD)?.months).toBe(9);
   expect(visitDue(birth, ninthMonth - DAYS_AHEAD - 1)).toBeNull();
   expect(visitDue(birth, ninthMonth + 1)).toBeNull();
@@ -67,5 +78,5 @@ test("a visit is due from the day the child comes to its age back to 30 days bef
 test("a preterm child's visit goes by the age since birth", () => {
   const early = only({ children: [["A", "2026-01-10", "26+0", "T1", "2026-03-01", null]] });
   expect(early).toMatchObject({ visitDue: "2026-10-10" });
-  expect(early.reason).toContain("Routine visit of 9 months around October 10, 2026, with general screening.");
+  expect(early.reason).toMatch(/Routine visit of 9 months around .*10.* 2026, with general screening\./);
 });

@@ -34,15 +34,23 @@ export interface ProgramRows {
   readonly looks?: Rows;
   /** Child, date, sign, seen, action. */
   readonly signs?: Rows;
+  /** Skills in place of the usual ones. */
+  readonly skills?: Rows;
   readonly settings?: Record<string, unknown>;
 }
 
-export function contextOf({ children, looks = [], signs, settings = {} }: ProgramRows): TableContext {
+export function contextOf({
+  children,
+  looks = [],
+  signs,
+  skills = SKILL_ROWS,
+  settings = {},
+}: ProgramRows): TableContext {
   const parsed = settingsOf({ asOf: AS_OF, ...settings });
   const workbook = bookWith({
     children: [["Child", "Birth date", "Gestation", "Therapist", "Enrolled", "Left"], ...children],
     observations: [["Child", "Skill", "Date", "Result", "Observer"], ...looks],
-    skills: SKILL_ROWS,
+    skills,
     more: signs ? [sheet("Signs", [["Child", "Date", "Sign", "Seen", "Action"], ...signs])] : [],
   });
   const records = readRecords(workbook, parsed);
