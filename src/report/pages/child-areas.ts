@@ -82,7 +82,7 @@ function pastInWords({ concerns }: ChildFacts, { skill, index }: SkillFacts): st
 function childrenWho({ expectedShare }: Skill): string {
   if (expectedShare === null) return "many children";
   if (expectedShare >= 0.99) return "nearly all children";
-  return expectedShare === 0.75 ? "3 in 4 children" : `${Math.round(100 * expectedShare)} in 100 children`;
+  return `${expectedShare === 0.75 ? "3 in 4" : `${Math.round(100 * expectedShare)} in 100`} children or more`;
 }
 
 const MOST_UNCHECKED = 4;

@@ -54,7 +54,8 @@ function drafted(facts: ChildFacts): PageDraft {
   page.section("Not checked since", uncheckedLines(facts));
   page.section("Try together", tryLines(facts));
   page.section("To ask", questionLines(facts));
-  page.section("Please note", cautions(facts));
+  page.section("Please note", [CAUTION]);
+  page.foot(sources(facts));
   return page;
 }
 
@@ -72,9 +73,12 @@ function findingOf(facts: ChildFacts): string {
 }
 
 function toTalkAbout({ lost, toConfirm, openSigns, past, due, unchecked }: Concerns): string | null {
-  if (lost.length > 0) return `${plural(lost.length, "loss", "losses")} to talk about now`;
-  if (toConfirm.length > 0) return "a possible loss to talk about now";
-  if (openSigns.length > 0) return `${plural(openSigns.length, "sign", "signs")} to talk about now`;
+  const now = [
+    ...(lost.length > 0 ? [plural(lost.length, "loss", "losses")] : []),
+    ...(toConfirm.length > 0 ? [plural(toConfirm.length, "possible loss", "possible losses")] : []),
+    ...(openSigns.length > 0 ? [plural(openSigns.length, "sign", "signs")] : []),
+  ];
+  if (now.length > 0) return `${listed(now)} to talk about now`;
   if (past.length > 0) return `${plural(past.length, "skill", "skills")} to talk about`;
   return unchecked || due.length > 0 ? "a check to ask for" : null;
 }
@@ -95,12 +99,8 @@ function stopInWords({ context: { asOf }, clock }: ChildFacts): string {
   return ` ${clock.stops > asOf ? "From" : "Since"} ${dayInWords(clock.stops)}, age is counted from birth.`;
 }
 
-function cautions(facts: ChildFacts): string[] {
-  return [
-    "This page is not a diagnosis. Your child's clinician and local rules decide what is done. The program saw your child only on some days. What you see at home counts too.",
-    ...sources(facts),
-  ];
-}
+const CAUTION =
+  "This page is not a diagnosis. Your child's clinician and local rules decide what is done. The program saw your child only on some days. What you see at home counts too.";
 
 /** Where the ages of the skills named on the page come from. */
 function sources(facts: ChildFacts): string[] {

@@ -1,8 +1,10 @@
 import { dayInWords } from "../../words/dates";
+import { addMonths } from "../../age/months";
+import type { RoutineVisit } from "../../cohort/visits";
 import type { ChildFacts } from "./child-facts";
 import { labelOf } from "./page-words";
 
-const MOST_QUESTIONS = 5;
+const MOST_QUESTIONS = 6;
 
 /** What to ask at the visit, from what the records show; the last line is the family's own. */
 export function questionLines(facts: ChildFacts): string[] {
@@ -43,14 +45,19 @@ function past({ concerns, context }: ChildFacts): string[] {
 }
 
 /** Source of the ages: Lipkin and Macias, Pediatrics 2020;145(1):e20193449. */
-function screening({ next }: ChildFacts): string[] {
-  if (next === null || !(next.screening || next.autismScreening)) return [];
-  const kinds = [
-    ...(next.screening ? ["a general screening"] : []),
-    ...(next.autismScreening ? ["one for autism"] : []),
-  ];
-  const what = next.screening ? kinds.join(" and ") : "a screening for autism";
-  return [`At ${next.months} months, ${what} ${kinds.length > 1 ? "are" : "is"} advised. Will it be done?`];
+function screening({ next, before, context }: ChildFacts): string[] {
+  const isRecent = before !== null && before.day >= addMonths(context.asOf, -MONTHS_TO_ASK_BACK);
+  return [...(isRecent ? screeningAt(before, "Was it done?") : []), ...screeningAt(next, "Will it be done?")];
+}
+
+/** For so long after the day of a visit the page asks whether its screening was done: the records do not say. */
+const MONTHS_TO_ASK_BACK = 3;
+
+function screeningAt(visit: RoutineVisit | null, question: string): string[] {
+  if (visit === null || !(visit.screening || visit.autismScreening)) return [];
+  const alone = visit.screening ? "a general screening is" : "a screening for autism is";
+  const what = visit.screening && visit.autismScreening ? "a general screening and one for autism are" : alone;
+  return [`At ${visit.months} months, ${what} advised. ${question}`];
 }
 
 function transition({ concerns }: ChildFacts): string[] {

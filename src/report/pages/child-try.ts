@@ -38,7 +38,7 @@ export function nextSkills(facts: ChildFacts): SkillFacts[] {
     .filter(({ skill }) => skill.tryTogether !== "")
     .filter((each) => isStepReached(facts, each) && isAgeReached(facts, each))
     .sort((a, b) => Number(isPast(b)) - Number(isPast(a)) || closes(a) - closes(b) || a.index - b.index);
-  return fewOfEachArea(open).slice(0, room.ideas);
+  return inTurns(open).slice(0, room.ideas);
 }
 
 /** Never a skill past an unmet step: nobody is told to play chase with a child who does not stand. */
@@ -64,14 +64,12 @@ function fromMonths({ opensMonths, closesMonths }: Skill): number {
   return ROUTINE_VISIT_MONTHS.findLast((months) => closesMonths !== null && months < closesMonths) ?? 0;
 }
 
-/** The next one or two of an area. */
-function fewOfEachArea(skills: readonly SkillFacts[]): SkillFacts[] {
-  const taken = new Map<string, number>();
-  return skills.filter(({ skill }) => {
-    const count = (taken.get(skill.area) ?? 0) + 1;
-    taken.set(skill.area, count);
-    return count <= MOST_OF_AN_AREA;
-  });
+/** The next one of each area, then the second of each. */
+function inTurns(skills: readonly SkillFacts[]): SkillFacts[] {
+  const byArea = new Map<string, SkillFacts[]>();
+  for (const each of skills) byArea.set(each.skill.area, [...(byArea.get(each.skill.area) ?? []), each]);
+  const areas = [...byArea.values()];
+  return Array.from({ length: MOST_OF_AN_AREA }, (_, turn) => areas.flatMap((own) => own[turn] ?? [])).flat();
 }
 
 function closes({ skill }: SkillFacts): number {

@@ -50,6 +50,11 @@ export class PageDraft {
     });
   }
 
+  /** Small print below everything else. */
+  foot(lines: readonly string[]): void {
+    for (const line of lines) this.draft.beside([null], line, "small", {});
+  }
+
   get heightPoints(): number {
     return this.draft.heightPoints;
   }

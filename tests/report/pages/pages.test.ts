@@ -5,6 +5,7 @@ import { sampleSheets } from "../../../src/sample/sample-sheets";
 import { buildCohort } from "../../../src/cohort/cohort";
 import { readRecords } from "../../../src/records/read-records";
 import { childPage } from "../../../src/report/pages/child-page";
+import { STATE } from "../../../src/cohort/state";
 import { NobodyOfThatName, pageOf } from "../../../src/report/pages/make-page";
 import { therapistPage } from "../../../src/report/pages/therapist-page";
 import type { Concerns } from "../../../src/tables/caseload/concerns";
@@ -55,7 +56,9 @@ describe("the child page, by hand", () => {
   });
 
   test("says whom it is for, when, and both ages, with a line for the name and not a word of internal", () => {
-    expect(textOf(early)).toContain("For the 15-month visit: 1 loss to talk about now");
+    expect(textOf(early)).toContain(
+      "For the 15-month visit: 1 loss and 1 sign to talk about now, 1 new skill to tell about",
+    );
     // 15 August 2025 to 30 September 2026; 7 November 2025 to 30 September 2026.
     expect(textOf(early)).toContain("your child is 13 months old (10 months from the due date).");
     expect(textOf(early)).toMatch(/The 15-month visit is due around .*15.*2026\./);
@@ -104,7 +107,7 @@ describe("the child page, by hand", () => {
       ],
     });
     expect(under(sheet, "Losses and signs")).toMatch(/Skill cdc 2: seen before, not clearly seen .* one more check/);
-    expect(textOf(sheet)).toContain("a possible loss to talk about now");
+    expect(textOf(sheet)).toContain("1 possible loss to talk about now");
     expect(under(sheet, "Losses and signs")).toContain("no list of warning signs");
   });
 
@@ -113,7 +116,7 @@ describe("the child page, by hand", () => {
     const of = (area: string) => rows.find(([, name]) => name === area)!;
     expect(of("Gross motor")[2]).toContain("● Strolls");
     // Emerging on 20 September at 13 months: past the close at 6 months, three quarters do it by then.
-    expect(of("Gross motor")[3]).toContain("○ Skill cdc 1 (3 in 4 children do by 6 months)");
+    expect(of("Gross motor")[3]).toContain("○ Skill cdc 1 (3 in 4 children or more do by 6 months)");
     // An area is never blank where something was lost.
     expect(of("Speech")[3]).toContain("⊘ Skill cdc 2 (seen before)");
     expect(of("Cognitive").slice(2)).toEqual(["Not checked so far.", ""]);
@@ -150,11 +153,16 @@ describe("the child page, by hand", () => {
 
   test("general and autism screening are asked about at their ages", () => {
     const asked = (birth: string) => under(pageFor("A", { children: [child("A", birth)] }), "To ask");
-    // Nine, eighteen, twenty-four and twelve months on 20 October 2026.
+    // Nine, eighteen, twenty-four and fifteen months on 20 October 2026.
     expect(asked("2026-01-20")).toContain("At 9 months, a general screening is advised.");
     expect(asked("2025-04-20")).toContain("At 18 months, a general screening and one for autism are advised.");
     expect(asked("2024-10-20")).toContain("At 24 months, a screening for autism is advised.");
-    expect(asked("2025-10-20")).not.toMatch(/screening (is|and|for)/);
+    expect(asked("2025-07-20")).not.toMatch(/screening (is|and|for)/);
+    // Eighteen months on 10 August: whether it was done is not in the records. On 10 June it is long past.
+    expect(asked("2025-02-10")).toContain(
+      "At 18 months, a general screening and one for autism are advised. Was it done?",
+    );
+    expect(asked("2024-12-10")).not.toContain("Was it done?");
   });
 });
 
@@ -193,6 +201,17 @@ describe("try together", () => {
     const walks = [["A", "walk", "2026-09-01", "met"]];
     expect(ideas("2025-03-30", walks)).toContain("Chase together");
     expect(ideas("2025-04-01", walks)).not.toContain("Chase together");
+  });
+
+  test("one idea from each area before the second of any", () => {
+    const looks = [
+      ["A", "stand", "2026-09-01", "met"],
+      ["A", "walk", "2026-09-01", "not met"],
+      ["A", "talk", "2026-09-01", "not met"],
+      ["A", "tummy", "2026-09-01", "not met"],
+    ];
+    // All three are past; of gross motor lifting the head closes first.
+    expect(ideas("2024-08-10", looks)).toMatch(/Lie face.*Talk together.*Walk together/s);
   });
 
   test("before the due date: no floor play, and nothing of months that are negative", () => {
@@ -285,6 +304,26 @@ describe("every page of the sample program", () => {
       expect(readingGrade(sheet)).toBeLessThanOrEqual(6);
       expect(text).not.toMatch(/undefined|NaN|Infinity|null/);
     }
+  });
+
+  test("tries nothing past a step that is not there, nothing that is there, and nothing before the due date", () => {
+    const { cohort, attainment } = context;
+    let tried = 0;
+    for (const concerns of all) {
+      const said = under(childPage(context, concerns), "Try together");
+      const states = cohort.skills.map((_, skill) => attainment.state[concerns.child * cohort.skills.length + skill]);
+      const isThere = (skill: number): boolean =>
+        states[skill] === STATE.met || cohort.skills.some(({ follows }, later) => follows === skill && isThere(later));
+      cohort.skills.forEach((skill, index) => {
+        if (!said.includes(skill.tryTogether)) return;
+        tried += 1;
+        expect(isThere(index)).toBe(false);
+        if (skill.follows !== null) expect(isThere(skill.follows)).toBe(true);
+        expect(concerns.ageMonths).toBeGreaterThanOrEqual(0);
+        expect(concerns.ageMonths).toBeGreaterThan((skill.opensMonths ?? (skill.closesMonths ?? 0) - 6.1) - 2.1);
+      });
+    }
+    expect(tried).toBeGreaterThan(200);
   });
 
   test("tells each child of a therapist once, within one page", () => {

@@ -141,3 +141,17 @@ function bestOf(unknowns: readonly number[], visits: number): number {
 function unknownOf(n: number): PlanItem {
   return { child: n, skill: 0, why: "not assessed", sign: null, lastLook: null, narrows: true, rank: 0 };
 }
+
+test("nothing is planned for months before the due date", () => {
+  // No opening is published: from six months before the close at 2 months, which would be an age below zero.
+  const skills = [
+    ["Skill", "Label", "Area", "Opens", "Closes", "Age basis", "Expected share", "Follows", "Try together", "Basis"],
+    ["head", "Lifts head", "gross motor", null, 2, null, 0.75, null, null, "invented"],
+  ];
+  // Born on September 20 at 25 weeks 0 days: due 105 days later, on January 3, after the next report of December 31.
+  const planned = (birth: string, gestation: string | null) =>
+    plan({ children: [["A", birth, gestation, "T1", birth, null]], skills }).map(({ skill }) => skill);
+  expect(planned("2026-09-20", "25+0")).toEqual([]);
+  expect(planned("2026-09-20", "26+0")).toEqual(["head"]);
+  expect(planned("2026-09-20", null)).toEqual(["head"]);
+});
