@@ -10,6 +10,8 @@ export type GuessedKind = Pick<SheetTaken, "is" | "why" | "doubtful" | "headings
 /** Kinds in the order of what they need: a sheet that fits two is the one that needs more. */
 const ORDER: readonly SheetKind[] = ["observations", "ratings", "signs", "referrals", "children", "grid", "skills"];
 const FEWEST_SKILLS = 2;
+/** Beside the columns of children, so many columns of results or dates are skills, though no table names them. */
+const FEWEST_UNKNOWN = 3;
 
 /**
  * What a sheet with these headings is: one kind, or two where children and their skills stand on one sheet; none where its
@@ -83,8 +85,11 @@ function withGrid(first: GuessedKind, seen: readonly HeadingSeen[], known: reado
   const rest = seen.filter(({ cell }) => cell === child?.cell || !own.has(cell));
   const grid = guessHeadings("grid", rest, known);
   const isKnown = ({ heading }: HeadingSeen) => known.includes(headingKey(heading));
-  const skills = skillsOf(grid).filter((each) => isKnown(each) || each.content === "results");
-  const enough = skills.some(isKnown) || skills.length >= 3;
+  const dates = skillsOf(grid).filter(({ content }) => content === "dates").length;
+  const skills = skillsOf(grid).filter(
+    (each) => isKnown(each) || each.content === "results" || (each.content === "dates" && dates >= FEWEST_UNKNOWN),
+  );
+  const enough = skills.some(isKnown) || skills.length >= FEWEST_UNKNOWN;
   if (!enough) return [first];
   const columns = new Set(skills.map(({ cell }) => cell));
   const kept = grid.filter(({ cell, means }) => columns.has(cell) || means !== null);

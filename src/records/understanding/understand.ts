@@ -1,4 +1,5 @@
 import type { WorkbookIn } from "../../workbook/workbook";
+import { shownText } from "../cells/cell-text";
 import { headingKey, keyOf, wordKey } from "../cells/words";
 import type { SkillDecision } from "../corrections/decisions";
 import { DecisionsInForce } from "../corrections/in-force";
@@ -87,12 +88,13 @@ function namesTaken({ rows }: TablesTaken, before: DecisionsInForce): NameTaken[
 /** Where no table lists the skills, every heading of a grid that is one; the heading that spans several may name its area. */
 function skillsTaken(
   sheets: readonly SheetTaken[],
-  { isSkillTableThere }: TablesTaken,
+  taken: TablesTaken,
   before: readonly SkillDecision[],
 ): SkillTaken[] {
+  const { isSkillTableThere } = taken;
   const settled = new Map(before.map((each) => [keyOf(each.skill), each]));
   const made = new Map<string, SkillTaken>(before.map((each) => [keyOf(each.skill), skillOf(each)]));
-  const headings = isSkillTableThere ? [] : sheets.flatMap((sheet) => sheet.headings);
+  const headings = isSkillTableThere ? [] : [...sheets.flatMap((sheet) => sheet.headings), ...skillsListed(taken)];
   for (const { skill, above } of headings) {
     if (skill === null || made.has(keyOf(skill)) || settled.has(keyOf(skill))) continue;
     const area = areaNamed(above);
@@ -100,6 +102,29 @@ function skillsTaken(
   }
   return [...made.values()];
 }
+
+/** The skills that lists of checks name again and again, each many times less often than there are checks. */
+function skillsListed(taken: TablesTaken): { readonly skill: string | null; readonly above: string }[] {
+  const never = idsAndNames(taken);
+  return taken.checks.flatMap(({ grid, columns, rows }) => {
+    const at = columns.get("skill");
+    if (at === undefined) return [];
+    const counts = new Map<string, { text: string; cells: number }>();
+    for (const row of rows) {
+      const text = shownText(grid, row, at);
+      const known = counts.get(keyOf(text)) ?? { text, cells: 0 };
+      counts.set(keyOf(text), { ...known, cells: known.cells + 1 });
+    }
+    if (counts.size > MOST_SKILLS || counts.size * 3 > rows.length) return [];
+    const named = [...counts].filter(
+      ([key, { text, cells }]) => key !== "" && cells > 1 && text.length <= LONGEST_SKILL && !never.has(wordKey(key)),
+    );
+    return named.map(([, { text }]) => ({ skill: text, above: "" }));
+  });
+}
+
+const MOST_SKILLS = 300;
+const LONGEST_SKILL = 80;
 
 function skillOf(each: SkillDecision): SkillTaken {
   return {
