@@ -89,7 +89,9 @@ test("no count of 1 to 10 stands in the tables, and what is held back is the one
 test("pictures carry their message in words, and the same picture as PNG", () => {
   const svg = read("a/r-referral-steps.svg").toString("utf8");
   expect(svg).toMatch(/<svg role="img" aria-labelledby="title desc"/);
-  expect(svg).toMatch(/<title id="title">How far referrals came/);
+  expect(svg).toMatch(
+    /<title id="title">Referred: 12 of 12 referrals made between July 1, 2026 and September 30, 2026/,
+  );
   expect(svg).toMatch(/<desc id="desc">.*held back.*Drawn by Windowline\.<\/desc>/);
   expect(svg).toContain("url(#held-back)");
   const png = read("a/r-referral-steps.png");

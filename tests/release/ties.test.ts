@@ -130,7 +130,11 @@ describe("the same population cut another way", () => {
   const tables = ["met-by-band"];
   const all = sampleDraft(tables);
   const bySite = sampleDraft(tables, { by: "Site" });
-  const met = (group: string) => `followed|2026-09-30|${group}|skill sit-alone (corrected)|9..12|met`;
+  // a skill that others follow names them in its keys
+  const sits = all.system.cells
+    .map(({ key }) => partsOfKey(key).subject)
+    .find((each) => each.startsWith("skill sit-alone "));
+  const met = (group: string) => `followed|2026-09-30|${group}|${sits}|9..12|met`;
 
   test("sites after everybody: what was shown is out, and is the sum of the sites", () => {
     const { system, notCovered } = tied(bySite, all);

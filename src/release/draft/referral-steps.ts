@@ -7,20 +7,21 @@ import { ROWS, StepCells } from "./step-cells";
 import { flagShare } from "./whole-groups";
 
 const ID = "referral-steps";
+/** Estimates, which do not leave. */
+const INSIDE = ["shareBy45"];
 
 /** Table 5: steps of the referrals of the period, what is left over at each, and the 45 days. */
 export function draftReferralSteps(drafting: Drafting): DraftTable {
   const { builder } = drafting;
-  const { title, population, columns, rows, notes } = referralSteps(drafting.context);
+  const { title, population, columns: all, rows, notes } = referralSteps(drafting.context);
+  const columns = all.filter(({ key }) => !INSIDE.includes(key));
   const cells = new StepCells(drafting);
   const drafted = ROWS.map((step, at) => {
     const own = cells.row(step);
     const [count, of] = [own.counts["count"] as number, own.counts["of"] as number];
     if (count !== of) flagShare(drafting, `${ID}: ${step.step}`, { met: count, of });
-    const values = (rows[at] ?? []).map((value, column): TableValue =>
-      columns[column]?.key === "shareBy45" || (columns[column]?.key === "medianDays" && !cells.mayShowMedian(step))
-        ? null
-        : value,
+    const values = columns.map((column): TableValue =>
+      column.key === "medianDays" && !cells.mayShowMedian(step) ? null : (rows[at]?.[all.indexOf(column)] ?? null),
     );
     return draftRow(builder, columns, values, own);
   });
