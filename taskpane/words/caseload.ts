@@ -105,7 +105,7 @@ const WHY: Readonly<Record<PlanReason, string>> = {
 const WHY_SHORT: Readonly<Record<PlanReason, string>> = {
   sign: "sign without follow-up",
   lost: "lost",
-  "to confirm": "possible loss, to confirm",
+  "to confirm": "possibly lost, to confirm",
   "past window": "past window",
   "not known": "not checked since the window closed",
   "different results": "different results",
@@ -113,7 +113,7 @@ const WHY_SHORT: Readonly<Record<PlanReason, string>> = {
   "not assessed": "never checked",
 };
 
-/** `1 lost, to confirm; 7 not met`. */
+/** `1 possibly lost, to confirm; 7 not met`. */
 export function visitInShort({ looks }: VisitToMake): string {
   return looks.map(({ why, names }) => `${counted(names.length)} ${WHY_SHORT[why]}`).join("; ");
 }

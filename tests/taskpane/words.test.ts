@@ -198,7 +198,7 @@ test("a visit is said in short and in full, in words that judge nobody", () => {
     child: "K-1",
     looks: (Object.keys(PLAN_TIERS) as PlanReason[]).map((why) => ({ why, names: ["Walks alone", "Waves"] })),
   };
-  expect(visitInShort({ ...visit, looks: visit.looks.slice(2, 4) })).toBe("2 lost, to confirm; 2 past window");
+  expect(visitInShort({ ...visit, looks: visit.looks.slice(2, 4) })).toBe("2 possibly lost, to confirm; 2 past window");
   expect(looksInWords(visit.looks[0]!)).toBe(
     "Sign without follow-up, to talk about with the child’s clinician first: Walks alone; Waves.",
   );
