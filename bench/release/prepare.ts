@@ -1,4 +1,5 @@
 import type { Solver } from "../../src/release/linear-model";
+import { readRecords } from "../../src/records/read-records";
 import { prepareRelease } from "../../src/report/prepare-release";
 import { parseSettings } from "../../src/settings/settings";
 import { RELEASE_EDGES, releaseWorkbook } from "./program";
@@ -28,9 +29,9 @@ export function prepareTimed(
   if ("messages" in parsed) throw new Error(parsed.messages.join(" "));
   const began = now();
   let steps = 0;
-  const found = prepareRelease(workbook, parsed.settings, {
+  const found = prepareRelease(readRecords(workbook, parsed.settings, []), {
+    settings: parsed.settings,
     tables: ["met-by-band"],
-    decisions: [],
     ledger: { entries: [] },
     solver,
     onStep: (step) => {

@@ -1,5 +1,4 @@
 import { loadSolver } from "../hosts/file/load-solver";
-import type { Decision } from "../records/corrections/decisions";
 import type { Records } from "../records/records";
 import { appendEntry, type Ledger, ledgerText } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
@@ -10,7 +9,6 @@ import type { Settings } from "../settings/settings";
 import { canBeMade, TABLE_CATALOGUE } from "../tables/catalogue";
 import { unknownColumn } from "../tables/groups";
 import type { ReleasableId } from "../tables/table";
-import type { WorkbookIn } from "../workbook/workbook";
 import { badRequest, EXIT } from "./failure";
 import { openWorkbook, recordsFrom, settledFrom } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
@@ -34,7 +32,7 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const { records, source } = recordsFrom(workbook, settings, decisions);
   checkRecords(tables, settings, records);
   checkSkills(request.skills, records);
-  const found = await prepared(workbook, settings, tables, decisions, ledger);
+  const found = await prepared(records, settings, tables, ledger);
   const release = request.ledger === null ? withoutLedger(found) : found;
   const context = contextOf(release, settings, records, request.skills);
   progress("Writing and scanning");
@@ -67,14 +65,12 @@ function checkRecords(tables: readonly ReleasableId[], { by }: Settings, records
 
 /** Says in a sentence what stopped a release that could not be prepared. */
 async function prepared(
-  workbook: WorkbookIn,
+  records: Records,
   settings: Settings,
   tables: readonly ReleasableId[],
-  decisions: readonly Decision[],
   ledger: Ledger,
 ): Promise<PreparedRelease> {
-  const options = { tables, decisions, ledger, solver: await loadSolver(), onStep: progress };
-  const found = prepareRelease(workbook, settings, options);
+  const found = prepareRelease(records, { settings, tables, ledger, solver: await loadSolver(), onStep: progress });
   if (isRefusal(found)) throw badRequest(refusalText(found));
   if (found.tables.every(({ rows }) => rows.length === 0)) throw badRequest(NOTHING);
   return found;

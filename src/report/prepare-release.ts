@@ -1,7 +1,6 @@
 import { isoOf } from "../age/day";
 import { buildCohort } from "../cohort/cohort";
-import type { Decision } from "../records/corrections/decisions";
-import { readRecords } from "../records/read-records";
+import type { Records } from "../records/records";
 import { draftRelease, type DraftRelease } from "../release/draft/draft-release";
 import { withoutIdleTotals } from "../release/draft/idle-totals";
 import type { Ledger } from "../release/ledger";
@@ -16,12 +15,11 @@ import type { Settings } from "../settings/settings";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
 import type { ReleasableId } from "../tables/table";
-import type { WorkbookIn } from "../workbook/workbook";
 
-export interface ReleaseOptions {
+export interface ReleaseAsk {
+  readonly settings: Settings;
   /** Ids of tables that may be released. */
   readonly tables: readonly ReleasableId[];
-  readonly decisions: readonly Decision[];
   /** Every earlier release; the new one is protected against all of them together. */
   readonly ledger: Ledger;
   readonly solver: Solver;
@@ -33,17 +31,13 @@ export interface ReleaseOptions {
 /**
  * Figures that can leave the program: tables drafted, tied to earlier releases, protected and attacked. Nothing is written.
  *
- * @throws {RecordsUnusable} when a table that is needed is missing, or none of its rows can be used
  * @throws {RangeError} when `by` names no column of Children
  * @throws {RangeError} when a table is asked for that may not be released
  */
 export function prepareRelease(
-  workbook: WorkbookIn,
-  settings: Settings,
-  { tables, decisions, ledger, solver, isTimeUp, onStep = () => undefined }: ReleaseOptions,
+  records: Records,
+  { settings, tables, ledger, solver, isTimeUp, onStep = () => undefined }: ReleaseAsk,
 ): PreparedRelease | Refusal {
-  onStep("Reading the records");
-  const records = readRecords(workbook, settings, decisions);
   const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, records));
   onStep("Counting, and tying counts to earlier releases");
   const drafted = draftRelease(estimates, tables, records.children.family);

@@ -7,8 +7,9 @@ import { appendEntry, EMPTY_LEDGER, type Ledger } from "../../src/release/ledger
 import { makeSample } from "../../src/sample/make-sample";
 import { sampleSheets } from "../../src/sample/sample-sheets";
 import { asRead } from "../sample/as-read";
-import { prepareRelease } from "../../src/report/prepare-release";
-import { parseSettings } from "../../src/settings/settings";
+import { readRecords } from "../../src/records/read-records";
+import { prepareRelease, type ReleaseAsk } from "../../src/report/prepare-release";
+import { parseSettings, type Settings } from "../../src/settings/settings";
 import { settingsOf } from "./audit/audit";
 import { caseOf, release } from "./audit/cases";
 import { LAST_DAY, randomProgram, workbookOf } from "./audit/random-program";
@@ -39,7 +40,12 @@ describe("what cannot be released", () => {
     };
     const settings = settingsOf({ ...ask.entries, minimumCell: 11 });
     const ledger = { entries: [{ body, hash: "" }] };
-    const found = prepareRelease(workbookOf(program), settings, { tables: ask.tables, decisions: [], ledger, solver });
+    const found = prepareRelease(readRecords(workbookOf(program), settings, []), {
+      settings,
+      tables: ask.tables,
+      ledger,
+      solver,
+    });
     if (!("places" in found)) throw new Error("it was not refused");
     const places = new Set(shown.cells.map(({ place }) => place));
     expect(found.places.length).toBeGreaterThan(0);
@@ -101,6 +107,8 @@ describe("what cannot be released", () => {
 describe("an unchanged workbook, released again and again", () => {
   const sample = makeSample({ children: 240, seed: 7 });
   const book = asRead(sampleSheets(sample));
+  const released = (settings: Settings, ask: Omit<ReleaseAsk, "settings">) =>
+    prepareRelease(readRecords(book, settings, []), { settings, ...ask });
   const asks = [
     { from: "2026-07-01", asOf: "2026-09-30" },
     { from: "2026-01-01", asOf: "2026-09-30" },
@@ -111,8 +119,8 @@ describe("an unchanged workbook, released again and again", () => {
   test("referrals of four periods, the last one with other bands: nothing is taken for a change of the records", () => {
     let ledger: Ledger = EMPTY_LEDGER;
     for (const entries of asks) {
-      const options = { tables: ["referrals"] as const, decisions: [], ledger, solver };
-      const found = prepareRelease(book, settingsOf(entries), options);
+      const options = { tables: ["referrals"] as const, ledger, solver };
+      const found = released(settingsOf(entries), options);
       if ("places" in found) throw new Error(found.proposals.join(" "));
       expect(found.notCovered.filter((sentence) => sentence.startsWith("Records changed"))).toEqual([]);
       ledger = appendEntry(ledger, found.entry);
@@ -122,14 +130,14 @@ describe("an unchanged workbook, released again and again", () => {
 
   test("a solver that gives no answer is not told as a change of the records", () => {
     const silent: Solver = (model, limits) => ({ ...solver(model, limits), status: "stopped" });
-    const options = { tables: ["referrals"] as const, decisions: [], ledger: EMPTY_LEDGER, solver: silent };
-    const found = prepareRelease(book, settingsOf(asks[0]!), options);
+    const options = { tables: ["referrals"] as const, ledger: EMPTY_LEDGER, solver: silent };
+    const found = released(settingsOf(asks[0]!), options);
     expect(found).toEqual({ places: [], proposals: [expect.stringMatching(/^The attack .* without an answer/)] });
   });
 
   test("children of the as-of date are tied to those of its quarter", () => {
-    const options = { tables: ["met-by-band", "referrals"] as const, decisions: [], ledger: EMPTY_LEDGER, solver };
-    const found = prepareRelease(book, settingsOf(asks[1]!), { ...options, isTimeUp: () => true });
+    const options = { tables: ["met-by-band", "referrals"] as const, ledger: EMPTY_LEDGER, solver };
+    const found = released(settingsOf(asks[1]!), { ...options, isTimeUp: () => true });
     if ("places" in found) throw new Error(found.proposals.join(" "));
     const { cells, equations } = found.entry;
     const at = (start: string) => cells.findIndex(({ key }) => key.startsWith(start));

@@ -2,6 +2,7 @@ import { unzipSync } from "fflate";
 import { loadSolver } from "../../src/hosts/file/load-solver";
 import { EMPTY_LEDGER, parseLedger } from "../../src/release/ledger";
 import type { PreparedRelease, Refusal } from "../../src/release/prepared";
+import { readRecords } from "../../src/records/read-records";
 import { prepareRelease } from "../../src/report/prepare-release";
 import { printedRows } from "../../src/report/release/printed";
 import { releaseCsv } from "../../src/report/release/release-csv";
@@ -43,16 +44,10 @@ async function opened(
 }
 
 async function core(tables: readonly ReleasableId[], entries: object = {}): Promise<PreparedRelease> {
-  const found: PreparedRelease | Refusal = prepareRelease(
-    program(),
-    settingsOf({ asOf: AS_OF, edges: EDGES, ...entries }),
-    {
-      tables,
-      decisions: [],
-      ledger: EMPTY_LEDGER,
-      solver: await loadSolver(),
-    },
-  );
+  const settings = settingsOf({ asOf: AS_OF, edges: EDGES, ...entries });
+  const records = readRecords(program(), settings, []);
+  const ask = { settings, tables, ledger: EMPTY_LEDGER, solver: await loadSolver() };
+  const found: PreparedRelease | Refusal = prepareRelease(records, ask);
   if ("places" in found) throw new Error("refused");
   return found;
 }

@@ -66,10 +66,10 @@ export class Releases {
     this.kept = null;
     refuseUnfit(ask, records);
     const ledger = ledgerOf(ask.ledger);
-    const { settings, tables, decisions } = ask;
+    const { settings, tables } = ask;
     onStep("Loading the solver");
     const solver = await this.tools.loadSolver();
-    const found = prepareRelease(workbook, settings, { tables, decisions, ledger, solver, onStep });
+    const found = prepareRelease(records, { settings, tables, ledger, solver, onStep });
     if ("places" in found) return { kind: "refused", refused: found };
     if (found.tables.every(({ rows }) => rows.length === 0)) throw new Refused(NO_ROWS);
     const release = ask.ledger === null ? withoutLedger(found) : found;

@@ -1,5 +1,6 @@
 import { EMPTY_LEDGER, appendEntry, type Ledger } from "../../../src/release/ledger";
 import type { Solver } from "../../../src/release/linear-model";
+import { readRecords } from "../../../src/records/read-records";
 import { prepareRelease } from "../../../src/report/prepare-release";
 import type { ReleasableId } from "../../../src/tables/table";
 import { type Release, settingsOf } from "./audit";
@@ -106,7 +107,13 @@ export function release(
     const settings = settingsOf({ ...entries, ...more, releaseMethod: method });
     let asks = 0;
     const isTimeUp = () => (asks += 1) > mostAsks;
-    const found = prepareRelease(workbookOf(program), settings, { tables, decisions: [], ledger, solver, isTimeUp });
+    const found = prepareRelease(readRecords(workbookOf(program), settings, []), {
+      settings,
+      tables,
+      ledger,
+      solver,
+      isTimeUp,
+    });
     if (!("tables" in found)) continue;
     ledger = appendEntry(ledger, found.entry);
     releases.push({ entries, tables, printed: found.tables });
