@@ -75,6 +75,7 @@ export function cohortFrom(invented: Invented, ids: readonly string[]): Cohort {
     observers: [],
     enrolments: NO_ENROLMENTS,
     following: NOBODY_FOLLOWED,
+    disagreementIsMet: false,
   };
 }
 

@@ -3,6 +3,7 @@ import { ageWhenMet, attainmentCurve, compareAges } from "./age-when-met";
 import { agreement } from "./agreement";
 import { adjustP } from "./adjust-p";
 import { attainment, skillStatus } from "./child-tables";
+import { expectedByNow } from "./expected-by-now";
 import { metByBand } from "./met-by-band";
 import { protect, provable } from "./protect";
 import { progressCategory, summaryStatements } from "./ratings";
@@ -31,6 +32,7 @@ export const FUNCTIONS: ReadonlyMap<string, WorksheetFunction> = new Map([
   entry("AGEWHENMET", ageWhenMet, "after by [shares] [level] [entry] [seed]"),
   entry("ATTAINMENTCURVE", attainmentCurve, "after by [entry]"),
   entry("COMPAREAGES", compareAges, "after by group [entry]"),
+  entry("EXPECTEDBYNOW", expectedByNow, "children observations skills asOf [settings]"),
   entry("METBYBAND", metByBand, "children observations skills asOf [by] [settings]"),
   entry("REFERRALS", referrals, "children referrals from to [settings]"),
   entry("SHARE", share, "count of [level] [method]"),

@@ -14,7 +14,7 @@ import type { Attainment } from "./state";
 export function attain(cohort: Cohort, upTo: Day | Int32Array): Attainment {
   const { looks, skills, ids } = cohort;
   const attainment = blankAttainment(ids.length, skills.length);
-  const scan = new SkillScan(attainment);
+  const scan = new SkillScan(attainment, cohort.disagreementIsMet);
   for (let child = 0; child < ids.length; child += 1) {
     scanChild(scan, looks, child, skills.length, typeof upTo === "number" ? upTo : (upTo[child] as number));
   }

@@ -13,9 +13,11 @@ export interface Cohort {
   readonly observers: readonly string[];
   readonly enrolments: Enrolments;
   readonly following: Following;
+  /** Whether different results of one day count as met where one of them is. */
+  readonly disagreementIsMet: boolean;
 }
 
-export function buildCohort(records: Records, settings: Pick<Settings, "correction">): Cohort {
+export function buildCohort(records: Records, settings: Pick<Settings, "correction" | "disagreement">): Cohort {
   const { children, observations, enrolments } = records;
   return {
     ids: children.ids,
@@ -28,5 +30,6 @@ export function buildCohort(records: Records, settings: Pick<Settings, "correcti
     observers: observations.observers,
     enrolments,
     following: new Following(enrolments, children.ids.length),
+    disagreementIsMet: settings.disagreement === "met",
   };
 }

@@ -8,6 +8,7 @@ import {
   risingMonths,
   share,
   whole,
+  wholeOrNone,
   word,
   yesNo,
 } from "./entries";
@@ -97,10 +98,20 @@ export const SETTING_CATALOGUE = {
     label: "Edges of the age bands",
     about: "The ages in months at which one age group ends and the next begins.",
   }),
-  recheck: setting(whole(1, 3650, "days"), 90, {
+  /** Days; Infinity: never. */
+  recheck: setting(wholeOrNone(1, 3650, "days"), 90, {
     bearsOn: ["boxes"],
     label: "A skill needs a recheck after",
-    about: "A skill not met needs a recheck when it was last checked more days ago than this.",
+    about: "A skill not met needs a recheck when it was last checked more days ago than this; none: never.",
+  }),
+  disagreement: setting(word("not met", "met"), "not met", {
+    bearsOn: ["met"],
+    label: "Different results on one day count as",
+    about: "How different results for one child, skill and day count where one of them is met.",
+    choices: [
+      { value: "", label: "Not met" },
+      { value: "met", label: "Met" },
+    ],
   }),
   /** Confidence level of every interval, 0 to 1. */
   level: setting(share, 0.95, {

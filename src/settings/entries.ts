@@ -49,6 +49,18 @@ export function whole(least: number, most: number, unit = ""): EntryKind<number>
   };
 }
 
+/** The same, or `none`, which is Infinity. */
+export function wholeOrNone(least: number, most: number, unit: string): EntryKind<number> {
+  const number = whole(least, most, unit);
+  return {
+    ...number,
+    legal: `${number.legal}, or none`,
+    read: (entry, system) =>
+      typeof entry === "string" && entry.toLowerCase() === "none" ? Infinity : number.read(entry, system),
+    write: (value) => (value === Infinity ? "none" : value),
+  };
+}
+
 export const share: EntryKind<number> = {
   legal: "a share from 0.5 to 0.999, such as 0.95",
   option: "<share>",

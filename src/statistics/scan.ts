@@ -17,6 +17,8 @@ export interface ScanInput {
   /** Of each layer, place and period, in this order. */
   readonly observed: Int32Array;
   readonly strata: readonly ScanStratum[];
+  /** The same events in finer strata, for a second p that leaves each of them more of what it was (its period). */
+  readonly finer?: readonly ScanStratum[];
 }
 
 export interface ScanOptions {
@@ -29,6 +31,8 @@ export interface ScanOptions {
 export interface ScannedWindow extends SeenWindow {
   /** Chance that any window of any layer is at least as unlikely where nothing clusters: (r + 1) / (replicates + 1). */
   readonly p: number;
+  /** The same over replicates of the finer strata, with the same ratios and expected numbers; null where there are none. */
+  readonly pFiner: number | null;
 }
 
 export interface Scan {
@@ -52,13 +56,20 @@ const EQUAL_WITHIN = 1e-9;
  * @throws {RangeError} when columns do not fit the shape, an option is not a whole number above 0, or the observed numbers
  * are not those of the strata
  */
-export function scan({ shape, observed, strata }: ScanInput, { maxWidth, replicates, seed }: ScanOptions): Scan {
+export function scan({ shape, observed, strata, finer }: ScanInput, { maxWidth, replicates, seed }: ScanOptions): Scan {
   refuse(shape, observed, strata, [maxWidth, replicates]);
+  if (finer) refuse(shape, observed, finer, [maxWidth, replicates]);
   const totals = layerTotals(shape, strata);
   const windows = new ScanWindows(shape, maxWidth, expectedCells(shape, strata), totals);
   const seen = windows.seen(observed);
-  const maxima = seen.length === 0 ? new Float64Array(0) : replicateMaxima(shape, strata, windows, replicates, seed);
-  const scanned = seen.map((window) => ({ ...window, p: rankOf(window.logLikelihoodRatio, maxima) }));
+  const maximaOf = (drawn: readonly ScanStratum[]) =>
+    seen.length === 0 ? new Float64Array(0) : replicateMaxima(shape, drawn, windows, replicates, seed);
+  const [maxima, finerMaxima] = [maximaOf(strata), finer ? maximaOf(finer) : null];
+  const scanned = seen.map((window) => ({
+    ...window,
+    p: rankOf(window.logLikelihoodRatio, maxima),
+    pFiner: finerMaxima ? rankOf(window.logLikelihoodRatio, finerMaxima) : null,
+  }));
   return { windows: scanned, windowCount: windows.count };
 }
 

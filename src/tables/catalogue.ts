@@ -3,6 +3,7 @@ import { agreement } from "./agreement";
 import { caseload } from "./caseload";
 import type { ServiceRecords } from "./context";
 import type { AgeEstimates } from "./estimates";
+import { expectedByNow } from "./expected-by-now";
 import { metByBand, metByBandLeft } from "./met-by-band";
 import { ratings } from "./ratings";
 import { reachedByAge } from "./reached-by-age";
@@ -38,6 +39,14 @@ const INTERNAL = { internal: true, releasable: false } as const;
 
 /** Every table there is, in the order of the report. A list of tables anywhere else is derived from this one. */
 export const TABLE_CATALOGUE: { readonly [Id in TableId]: TableDeclaration<Id> } = {
+  "expected-by-now": {
+    name: "Expected by now",
+    about: "Of the skills whose expected window has closed, how many children have met them",
+    needs: null,
+    when: "at a date",
+    ...INSIDE,
+    make: ({ context }) => expectedByNow(context),
+  },
   "met-by-band": {
     name: "Met by band",
     about: "How many children in the program on that day have met each skill, by age group",

@@ -9,10 +9,20 @@ const ONE_PLACE = "all";
 /** What is scanned: layer 0 is every referral, each area has a layer of its own. */
 export interface ScannedReferrals {
   readonly input: ScanInput;
+  readonly rows: readonly ScannedReferral[];
   readonly places: readonly string[];
   readonly areas: readonly string[];
   /** As `monthOf` counts them. */
   readonly firstMonth: number;
+}
+
+/** Where a referral counts. */
+export interface ScannedReferral {
+  readonly child: number;
+  readonly place: number;
+  /** Counted from 0. */
+  readonly month: number;
+  readonly layers: readonly number[];
 }
 
 /** Referrals and child-months of the last `scanMonths`, by place and month. */
@@ -27,7 +37,11 @@ function onePlace({ cohort }: TableContext): Sites {
   return { names: [ONE_PLACE], ofEnrolment: new Int32Array(cohort.enrolments.child.length) };
 }
 
-function scanInput(context: TableContext, sites: Sites, firstMonth: number): { input: ScanInput; areas: string[] } {
+function scanInput(
+  context: TableContext,
+  sites: Sites,
+  firstMonth: number,
+): Pick<ScannedReferrals, "input" | "rows" | "areas"> {
   const { cohort, asOf, settings, records } = context;
   if (records.referrals === null) throw new RangeError("referralScan: the workbook has no Referrals");
   const span = [firstDayOfMonth(firstMonth), asOf] as const;
@@ -47,20 +61,57 @@ function scanInput(context: TableContext, sites: Sites, firstMonth: number): { i
     weights[time.band[row] as number]![cellOf(time.enrolment[row] as number, time.month[row] as number)]! += days;
   });
   const shape = { layers: 1 + areas.length, places: Math.max(1, sites.names.length), periods: months };
-  return { input: { shape, observed, strata: strataOf(counted, areas, weights) }, areas };
+  const strata = strataOf(
+    counted,
+    (referral) => layersOf(referral, areas),
+    ({ band }) => weights[band] as Float64Array,
+  );
+  const finer = sameMonths(counted, areas, weights, { firstMonth, months });
+  const rows = counted.map((referral) => ({
+    child: referral.child,
+    place: sites.ofEnrolment[referral.enrolment] as number,
+    month: referral.month - firstMonth,
+    layers: layersOf(referral, areas),
+  }));
+  return { input: { shape, observed, strata, finer }, rows, areas };
 }
 
-/** Referrals of one age band that name the same areas, in an order of their own: chance is drawn stratum by stratum. */
-function strataOf(
+/** Each referral keeps its month beside its areas and its age band: only the place is left to chance. */
+function sameMonths(
   counted: readonly CountedReferral[],
   areas: readonly string[],
   weights: readonly Float64Array[],
+  { firstMonth, months }: { readonly firstMonth: number; readonly months: number },
+): ScanStratum[] {
+  const inMonth = new Map<string, Float64Array>();
+  const weightsOf = ({ band, month }: CountedReferral) => {
+    const key = `${band} ${month}`;
+    const known = inMonth.get(key);
+    if (known) return known;
+    const made = (weights[band] as Float64Array).map((days, cell) => (cell % months === month - firstMonth ? days : 0));
+    inMonth.set(key, made);
+    return made;
+  };
+  return strataOf(
+    counted,
+    (referral) => layersOf(referral, areas),
+    weightsOf,
+    ({ month }) => month,
+  );
+}
+
+/** Referrals of one age band (and month) that name the same areas, in an order of their own: chance is drawn stratum by stratum. */
+function strataOf(
+  counted: readonly CountedReferral[],
+  layersOf: (referral: CountedReferral) => number[],
+  weightsOf: (referral: CountedReferral) => Float64Array,
+  monthOf: (referral: CountedReferral) => number = () => 0,
 ): ScanStratum[] {
   const strata = new Map<string, { draws: number; weights: Float64Array; layers: number[] }>();
   for (const referral of counted) {
-    const layers = layersOf(referral, areas);
-    const key = JSON.stringify([referral.band, layers]);
-    const stratum = strata.get(key) ?? { draws: 0, weights: weights[referral.band] as Float64Array, layers };
+    const layers = layersOf(referral);
+    const key = JSON.stringify([referral.band, monthOf(referral), layers]);
+    const stratum = strata.get(key) ?? { draws: 0, weights: weightsOf(referral), layers };
     stratum.draws += 1;
     strata.set(key, stratum);
   }

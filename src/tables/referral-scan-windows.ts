@@ -1,19 +1,34 @@
 import type { ScannedWindow } from "../statistics/scan";
+import type { ScannedReferral } from "./referral-scan-input";
 
-/**
- * The most likely windows that share no referral: a window is left out where one above it has the same place, a month of
- * it, and the same area or every area (layer 0).
- */
-export function apart(windows: readonly ScannedWindow[], most: number): ScannedWindow[] {
-  const kept: ScannedWindow[] = [];
-  for (const window of windows) {
-    if (kept.length >= most) break;
-    if (!kept.some((above) => canShare(above, window))) kept.push(window);
-  }
-  return kept;
+/** A window with the referrals in it. */
+export interface ListedWindow<Window> {
+  readonly window: Window;
+  readonly rows: readonly ScannedReferral[];
 }
 
-function canShare(a: ScannedWindow, b: ScannedWindow): boolean {
-  const sameArea = a.layer === b.layer || a.layer === 0 || b.layer === 0;
-  return sameArea && a.place === b.place && a.first <= b.last && b.first <= a.last;
+type Place = Pick<ScannedWindow, "layer" | "place" | "first" | "last">;
+
+/** The most likely windows of which none holds a referral of one above it, whatever area it is listed under. */
+export function apart<Window extends Place>(
+  windows: readonly Window[],
+  referrals: readonly ScannedReferral[],
+  most: number,
+): ListedWindow<Window>[] {
+  const listed: ListedWindow<Window>[] = [];
+  const taken = new Set<ScannedReferral>();
+  for (const window of windows) {
+    if (listed.length >= most) break;
+    const rows = referrals.filter((referral) => isIn(window, referral));
+    if (rows.some((row) => taken.has(row))) continue;
+    listed.push({ window, rows });
+    rows.forEach((row) => taken.add(row));
+  }
+  return listed;
+}
+
+function isIn({ layer, place, first, last }: Place, referral: ScannedReferral): boolean {
+  return (
+    referral.place === place && referral.month >= first && referral.month <= last && referral.layers.includes(layer)
+  );
 }

@@ -13,7 +13,8 @@ export type ReleasableId =
 export type InternalId = "skill-status" | "caseload" | "recheck-plan";
 
 /** Every table there is. What is known of each is declared in catalogue.ts. */
-export type TableId = ReleasableId | InternalId | "since-enrollment" | "referral-scan" | "agreement";
+export type TableId =
+  ReleasableId | InternalId | "expected-by-now" | "since-enrollment" | "referral-scan" | "agreement";
 
 /** A table of results: typed columns with units, rows of plain values. Not estimable is null. */
 export interface Table<Id extends TableId = TableId> {

@@ -65,6 +65,7 @@ export function cohortOf({ children, rows, bases, rule }: SmallProgram): Cohort 
     observers: [],
     enrolments,
     following: new Following(enrolments, children.length),
+    disagreementIsMet: false,
   };
 }
 

@@ -5,7 +5,7 @@ export type Range = Cell[][];
 
 /** The table arguments, the as-of date and the settings range that the rows of a program stand for. */
 export function argumentsOf(input: OracleInput): { tables: Range[]; asOf: string; settings: Range } {
-  const { asOf, from, enteredBy, belowDays, untilMonths, edges, recheckDays, by } = input.settings;
+  const { asOf, from, enteredBy, belowDays, untilMonths, edges, recheckDays, disagreement, by } = input.settings;
   const children = input.children.map((row): Cell[] => [
     row.child,
     row.birth,
@@ -45,7 +45,8 @@ export function argumentsOf(input: OracleInput): { tables: Range[]; asOf: string
       ["correctBelow", `${Math.floor(belowDays / 7)}+${belowDays % 7}`],
       ["correctUntil", untilMonths],
       ["edges", edges.join(", ")],
-      ["recheck", recheckDays],
+      ["recheck", recheckDays === Infinity ? "none" : recheckDays],
+      ["disagreement", disagreement ?? null],
       ["by", by.length === 0 ? null : by.join(",")],
     ],
   };

@@ -92,6 +92,38 @@ describe("random programs", () => {
     );
   });
 
+  test("EXPECTEDBYNOW", () => {
+    fc.assert(
+      fc.property(cohortArbitrary(), (drawn) => {
+        // the ranges of these tests hold no column Expected share
+        const input = { ...drawn, skills: drawn.skills.map((skill) => ({ ...skill, expectedShare: null })) };
+        const spilled = spilledOf("EXPECTEDBYNOW", input);
+        const wanted = oracleTables(input)["expected-by-now"];
+        const at = [
+          "skill",
+          "area",
+          "kind",
+          "children",
+          "beforeWindow",
+          "inWindow",
+          "pastWindow",
+          "met",
+          "notMet",
+          "lost",
+        ];
+        expect(spilled[0]).toHaveLength(21);
+        expectSame(
+          asRows(
+            spilled.map((row) => row.slice(0, at.length)),
+            at,
+          ),
+          wanted.map((row) => pick(row, at)),
+        );
+      }),
+      runs,
+    );
+  });
+
   test("the same rows with 0 in every empty cell of Children and Observations, as some hosts hand them over", () => {
     fc.assert(
       fc.property(cohortArbitrary(), (input) => {
@@ -253,7 +285,10 @@ describe("settings and the as-of date", () => {
   test.each([
     [[null], "asOf is empty: give a date."],
     [["June"], "asOf is no date: use a cell with a date, or text such as 2026-09-30."],
-    [["2024-06-30", [["recheck", "often"]]], "settings: recheck must be a whole number of days from 1 to 3650."],
+    [
+      ["2024-06-30", [["recheck", "often"]]],
+      "settings: recheck must be a whole number of days from 1 to 3650, or none.",
+    ],
     [
       [
         "2024-06-30",

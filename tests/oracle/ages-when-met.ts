@@ -78,17 +78,18 @@ export function ageIntervals(input: OracleInput, everFollowed: readonly Entry[])
   return rows;
 }
 
-/** The second clock: days since the first enrolment, for children observed and still without the skill that day. */
+/** The second clock: days since the first enrolment, for children checked without the skill from that day on, before any met. */
 export function enrolmentIntervals(input: OracleInput, everFollowed: readonly Entry[]): OracleRow[] {
   const rows: OracleRow[] = [];
   for (const skill of input.skills) {
-    for (const { entry, looks, attainment } of observedOf(input, everFollowed, skill)) {
-      const start = firstEnrolmentDay(entry.person, input.settings.asOf);
-      if (attainment !== null && attainment.by <= start) continue;
-      const lastLook = looks[looks.length - 1]?.date ?? entry.day;
-      const after = Math.max(0, daysBetween(start, attainment?.after ?? lastLook));
-      const by = attainment === null ? null : daysBetween(start, attainment.by);
-      rows.push({ child: entry.person.id, skill: skill.skill, after, by });
+    for (const known of observedOf(input, everFollowed, skill)) {
+      const start = firstEnrolmentDay(known.entry.person, input.settings.asOf);
+      const last = checksWithout(known)
+        .filter((day) => day >= start)
+        .at(-1);
+      if (last === undefined) continue;
+      const by = known.attainment === null ? null : daysBetween(start, known.attainment.by);
+      rows.push({ child: known.entry.person.id, skill: skill.skill, after: daysBetween(start, last), by });
     }
   }
   return rows;
@@ -96,10 +97,20 @@ export function enrolmentIntervals(input: OracleInput, everFollowed: readonly En
 
 export function sinceEnrollment(input: OracleInput, everFollowed: readonly Entry[]): OracleRow[] {
   const intervals = enrolmentIntervals(input, everFollowed);
-  return input.skills.map(({ skill }) => {
-    const own = intervals.filter((each) => each.skill === skill);
-    return { skill, children: own.length, gained: own.filter((each) => each.by !== null).length };
+  return input.skills.map((skill) => {
+    const own = intervals.filter((each) => each.skill === skill.skill);
+    const metAtFirstCheck = observedOf(input, everFollowed, skill).filter((known) => {
+      const start = firstEnrolmentDay(known.entry.person, input.settings.asOf);
+      return known.attainment !== null && known.attainment.by > start && checksWithout(known).length === 0;
+    }).length;
+    const gained = own.filter((each) => each.by !== null).length;
+    return { skill: skill.skill, children: own.length, metAtFirstCheck, gained };
   });
+}
+
+/** Days of the checks that came before any met. */
+function checksWithout({ looks, attainment }: Known): string[] {
+  return looks.map(({ date }) => date).filter((date) => attainment === null || date < attainment.by);
 }
 
 function observedOf(input: OracleInput, entries: readonly Entry[], skill: SkillRow): Known[] {

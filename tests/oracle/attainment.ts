@@ -3,7 +3,7 @@ import { daysBetween } from "./calendar";
 import type { Person } from "./following";
 import type { OracleInput, Result, SkillRow } from "./input";
 
-/** All that was seen of one skill on one day: different results count as not met. */
+/** All that was seen of one skill on one day: different results count as not met, or as met by the setting. */
 export interface Look {
   readonly date: string;
   readonly result: Result;
@@ -37,7 +37,8 @@ export function looksOf(person: Person, skill: string, upTo: string): Look[] {
   const looks: Look[] = [];
   for (const date of [...resultsOn.keys()].sort()) {
     const [first = "not met", ...others] = resultsOn.get(date) ?? [];
-    looks.push({ date, result: others.length > 0 ? "not met" : first });
+    const isMet = person.disagreement === "met" && resultsOn.get(date)?.has("met") === true;
+    looks.push({ date, result: others.length > 0 ? (isMet ? "met" : "not met") : first });
   }
   return looks;
 }

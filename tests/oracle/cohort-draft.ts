@@ -76,7 +76,8 @@ const settings: fc.Arbitrary<OracleSettings> = fc
     belowDays: fc.constantFrom(259, 259, 259, 224),
     untilMonths: fc.constantFrom<OracleSettings["untilMonths"]>(24, 24, 24, 12, 36, "24 corrected", "always"),
     edges: fc.constantFrom([0, 3, 6, 9, 12, 18, 24, 36], [0, 3, 6, 9, 12, 18, 24, 36], [6, 12, 24], [0, 3.8, 12]),
-    recheckDays: fc.constantFrom(90, 90, 60),
+    recheckDays: fc.constantFrom(90, 90, 60, Infinity),
+    disagreement: fc.constantFrom("not met" as const, "not met" as const, "met" as const),
     by: fc.constantFrom([], ["Site"], ["Therapist"], ["Site", "Therapist"]),
   })
   .map(({ periodDays, cutOffDays, ...rest }) => ({

@@ -22,11 +22,21 @@ test("reached by age of the six children, read at edges of 30.4375 days a month"
   shares.forEach((share, i) => expect(share).toBeCloseTo(expected[i] ?? NaN, 9));
 });
 
-test("since enrolment of the six children", () => {
-  // A (0, 55], B (0, 107], C (46, ..), D (45, ..), E (0, 15]: pieces (0, 15] and (46, 55]; E in the first, C and D in the
-  // second, A and B in either: p (1 - p)^2, so a third and two thirds.
-  const [row] = estimates["since-enrollment"];
-  const days = { p25Weeks: 15 * 0.75, p50Weeks: 46 + 9 * 0.25, p75Weeks: 46 + 9 * 0.625 };
+test("since enrollment: three children checked without the skill, then with it", () => {
+  // From 15 February, days: A (15, 46], B (15, 55], C (46, 107]: pieces (15, 46] and (46, 55]; A in the first, C in the
+  // second, B in either: p (1 - p), so half in each.
+  const enrolled = { enrolled: "2024-02-15" };
+  const looks = [
+    ...[look("A", "2024-03-01", "not met"), look("A", "2024-04-01", "met")],
+    ...[look("B", "2024-03-01", "not met"), look("B", "2024-04-10", "met")],
+    ...[look("C", "2024-04-01", "not met"), look("C", "2024-06-01", "met")],
+  ];
+  const three = program(
+    ["A", "B", "C"].map((id) => child(id, "2023-10-01", enrolled)),
+    looks,
+  );
+  const [row] = oracleEstimates(three)["since-enrollment"];
+  const days = { p25Weeks: 15 + 31 * 0.5, p50Weeks: 46, p75Weeks: 46 + 9 * 0.5 };
   for (const [key, value] of Object.entries(days)) expect(row?.[key]).toBeCloseTo(value / 7, 5);
 });
 

@@ -8,6 +8,7 @@ export interface Person {
   readonly gestation: number | null;
   readonly enrolments: readonly Enrolment[];
   readonly observations: readonly ObservationRow[];
+  readonly disagreement: "not met" | "met";
 }
 
 export interface Enrolment {
@@ -33,6 +34,7 @@ export function peopleOf(input: OracleInput): Person[] {
       gestation: gestationOf(rows),
       enrolments: enrolmentsOf(rows, observations),
       observations,
+      disagreement: input.settings.disagreement ?? "not met",
     });
   }
   return people;

@@ -52,7 +52,10 @@ export interface OracleSettings {
   /** Chronological months at which correcting stops, or a corrected age, or never. */
   readonly untilMonths: number | `${number} corrected` | "always";
   readonly edges: readonly number[];
+  /** Infinity: never. */
   readonly recheckDays: number;
+  /** What different results of one day count as, where one of them is met; not met where left out. */
+  readonly disagreement?: "not met" | "met";
   readonly by: readonly string[];
 }
 

@@ -72,7 +72,7 @@ function figures(boxes: Boxes, withInterval: boolean): OracleRow {
 }
 
 /** Wilson (1927), J Am Stat Assoc 22:209-212, at 95%. */
-function wilson(count: number, of: number): [number, number] {
+export function wilson(count: number, of: number): [number, number] {
   const z2 = Z_95 * Z_95;
   const middle = (count + z2 / 2) / (of + z2);
   const half = (Z_95 / (of + z2)) * Math.sqrt((count * (of - count)) / of + z2 / 4);

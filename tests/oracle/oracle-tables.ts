@@ -7,10 +7,12 @@ import { agreement } from "./agreement";
 import { enrolmentInForce, isEverFollowed, lastDayOfLeaver, latestEnrolment, peopleOf, type Person } from "./following";
 import type { Entry } from "./groups";
 import type { OracleInput, OracleRow } from "./input";
+import { expectedByNow } from "./expected-by-now";
 import { metByBand } from "./met-by-band";
 import { skillStatus } from "./skill-status";
 
 export const ORACLE_TABLES = [
+  "expected-by-now",
   "met-by-band",
   "met-by-band-left",
   "reached-by-age",
@@ -30,6 +32,7 @@ export function oracleTables(input: OracleInput): Record<OracleTableId, OracleRo
   const followed = followedOn(people, input.settings.asOf);
   const ever = everFollowed(people, input.settings.asOf);
   return {
+    "expected-by-now": expectedByNow(input, followed),
     "met-by-band": metByBand(input, followed),
     "met-by-band-left": metByBand(input, leavers(people, input)),
     "reached-by-age": reachedByAge(input, ever),

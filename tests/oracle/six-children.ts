@@ -28,12 +28,12 @@ export const SIX_CHILDREN = program(
 /**
  * Counted on a calendar. A: 30 September to 30 December is 91 days, to 10 January 102; to 30 March (a leap year) 182, to
  * 10 April 193. B: 31 December to 31 May is 31 + 29 + 31 + 30 + 31 = 152. C: 16 + 30 + 31 + 31 + 29 + 31 + 1 = 169.
- * E: 30 + 31 + 31 + 29 = 121. From 15 February: 1 March 15, 31 March 45, 1 April 46, 10 April 55, 1 June 107.
+ * E: 30 + 31 + 31 + 29 = 121. From 15 February: 31 March 45, 1 April 46. A was checked without it before enrolling only, B and E never.
  */
 export const MEASURED = [
-  { child: "A", age: { after: 102, by: 193 }, enrolment: { after: 0, by: 55 } },
-  { child: "B", age: { after: 0, by: 153 }, enrolment: { after: 0, by: 107 } },
+  { child: "A", age: { after: 102, by: 193 }, enrolment: null },
+  { child: "B", age: { after: 0, by: 153 }, enrolment: null },
   { child: "C", age: { after: 169, by: null }, enrolment: { after: 46, by: null } },
   { child: "D", age: { after: 168, by: null }, enrolment: { after: 45, by: null } },
-  { child: "E", age: { after: 0, by: 121 }, enrolment: { after: 0, by: 15 } },
+  { child: "E", age: { after: 0, by: 121 }, enrolment: null },
 ];

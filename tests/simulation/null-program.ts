@@ -13,6 +13,8 @@ export interface NullOptions {
   readonly children: number;
   readonly sites: number;
   readonly scanMonths: number;
+  /** How many times as many referrals come in March to May, at every site alike; 1 where left out. */
+  readonly season?: number;
 }
 
 const AS_OF = dayOf(2026, 9, 30);
@@ -21,6 +23,8 @@ const AREAS = ["gross motor", "fine motor", "social-emotional", "cognitive", "sp
 const PACE = [0.8, 0.3, 0.4, 0.35, 1.2, 0.25];
 /** What the pace is multiplied with in each age band. Invented: it rises with age, so that age has to enter the scan. */
 const BY_BAND = [0.2, 0.3, 0.5, 0.8, 1, 1.3, 1.6, 1.5, 1];
+/** March to May, counted from 0. */
+const SPRING = new Set([2, 3, 4]);
 const SHARE_OF_TWO_AREAS = 0.12;
 const BLANK_COLUMNS = { id: "", opensMonths: null, closesMonths: null, expectedShare: null, follows: null } as const;
 
@@ -32,7 +36,7 @@ export function nullProgram(seed: number, options: NullOptions): TableContext {
   const random = randomFrom(seed);
   const cohort = drawCohort(random, options);
   const settings = { ...usualSettings, asOf: AS_OF, from: AS_OF, scanMonths: options.scanMonths, seed };
-  const referrals = drawReferrals(random, cohort, options.scanMonths);
+  const referrals = drawReferrals(random, cohort, options);
   return tableContext(cohort, settings, {
     referrals,
     signs: null,
@@ -83,11 +87,12 @@ function drawCohort(random: Random, { children, sites }: NullOptions): Cohort {
     observers: [],
     enrolments,
     following: new Following(enrolments, children),
+    disagreementIsMet: false,
   };
 }
 
 /** Day by day: whether a followed child is referred hangs on its age that day, and on nothing else. */
-function drawReferrals(random: Random, cohort: Cohort, months: number): Referrals {
+function drawReferrals(random: Random, cohort: Cohort, { scanMonths: months, season = 1 }: NullOptions): Referrals {
   const from = firstDayOfMonth(monthOf(AS_OF) - months + 1);
   const pace = PACE.reduce((sum, each) => sum + each, 0) / 100 / 30.4375;
   const { edges } = usualSettings;
@@ -98,7 +103,8 @@ function drawReferrals(random: Random, cohort: Cohort, months: number): Referral
     const last = Math.min(AS_OF, left === NO_DAY ? AS_OF : left - 1);
     for (let day = Math.max(from, cohort.enrolments.enrolled[child] as number); day <= last; day += 1) {
       const band = edgeDays.filter((edge) => edge <= day).length;
-      if (random.nextUnit() < pace * (BY_BAND[band] as number)) {
+      const ofMonth = SPRING.has(monthOf(day) % 12) ? season : 1;
+      if (random.nextUnit() < pace * ofMonth * (BY_BAND[band] as number)) {
         made.push({ child, referred: day, areas: drawAreas(random) });
       }
     }

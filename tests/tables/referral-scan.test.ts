@@ -34,6 +34,17 @@ describe("chance", () => {
     expect(called).toBeGreaterThan(0);
   });
 
+  /** Eight times as many referrals in March to May of each year, at every site alike. */
+  test("a season is no cluster: p calls it, p with months kept does not", () => {
+    const programs = 30;
+    const options = { children: 120, sites: 3, scanMonths: 24, season: 8 };
+    const found = [...Array(programs).keys()].map((seed) => rowsOf(referralScan(nullProgram(seed + 1, options)))[0]);
+    const called = (key: "p" | "pSameMonths") => found.filter((row) => Number(row?.[key] ?? 1) <= 0.05).length;
+    const most = [...Array(programs).keys()].find((count) => binomialAtMost(count, programs, 0.05) >= 0.999)!;
+    expect(called("pSameMonths")).toBeLessThanOrEqual(most);
+    expect(called("p")).toBeGreaterThan(most);
+  });
+
   test("the cluster planted in the sample program is the most likely window, with its months, place and area", () => {
     const { context, cluster } = sampleContext(7);
     const [first, ...others] = rowsOf(referralScan(context));
@@ -44,6 +55,7 @@ describe("chance", () => {
       lastMonth: cluster.lastMonth,
       p: 1 / 1000,
     });
+    expect(Number(first?.pSameMonths)).toBeLessThanOrEqual(0.05);
     expect(others.every(({ p }) => Number(p) > 0.05)).toBe(true);
   });
 });
@@ -88,12 +100,33 @@ describe("by hand", () => {
     [31, 28, 31, 30].forEach((days, at) => expect(months[at]?.expected).toBeCloseTo((3 * days) / 240, 12));
   });
 
-  test("a window that shares a referral with one above is not listed: River over all areas is not, its gross motor is", () => {
+  test("River over all areas, and River gross motor, share a referral with River speech and are not listed", () => {
     expect(rows.map(({ place, area }) => `${String(place)} ${String(area)}`)).toEqual([
       "River speech",
       "North gross motor",
-      "River gross motor",
     ]);
+  });
+
+  test("3 referrals of one child in a window are said, without the child's name", () => {
+    const notes = referralScan(context).notes.filter((note) => note.startsWith("River, speech"));
+    expect(notes).toEqual([
+      "River, speech, 2026-03 to 2026-03: 3 referrals of 1 child. Several referrals of one child are counted one by one.",
+    ]);
+  });
+
+  /**
+   * Keeping months, the three of March fall on River or North with 1/2 each, the one of January too. As unlikely as seen, or
+   * more, is any throw with all three speech referrals at one site: both sites have as many days, so 2 x 1/8 = 1/4. (No
+   * other throw comes near: 2 of 3 speech referrals in March is far less unlikely.)
+   */
+  test("p with months kept: 1/4", () => {
+    expect(Math.abs(Number(rows[0]?.pSameMonths) - 1 / 4)).toBeLessThan(4 * Math.sqrt((0.25 * 0.75) / 999));
+  });
+
+  test("with one place, keeping months leaves nothing to chance: p is 1", () => {
+    const enrolments = { ...context.cohort.enrolments, columns: [] };
+    const [first] = rowsOf(referralScan({ ...context, cohort: { ...context.cohort, enrolments } }));
+    expect(first?.pSameMonths).toBe(1);
   });
 
   test("the period does not matter to the scan, its months do", () => {
@@ -128,12 +161,23 @@ describe("by hand", () => {
   });
 });
 
-test("windows stand apart where place, months or area differ", () => {
-  const window = (layer: number, place: number, first: number, last: number) => ({
-    ...{ layer, place, first, last },
-    ...{ observed: 1, expected: 0.5, logLikelihoodRatio: 1, p: 1 },
+test("a window is listed unless it holds a referral of one above it", () => {
+  const window = (layer: number, place: number, first: number, last: number) => ({ layer, place, first, last });
+  const referral = (child: number, place: number, month: number, ...areas: number[]) => ({
+    child,
+    place,
+    month,
+    layers: [0, ...areas],
   });
-  const all = [window(1, 0, 2, 4), window(0, 0, 4, 5), window(2, 0, 2, 4), window(1, 1, 2, 4), window(1, 0, 5, 6)];
-  expect(apart(all, 9)).toEqual([all[0], all[2], all[3], all[4]]);
-  expect(apart(all, 2)).toEqual([all[0], all[2]]);
+  const referrals = [referral(0, 0, 3, 1), referral(1, 0, 4, 1, 2), referral(2, 0, 5, 1), referral(3, 1, 4, 1)];
+  const all = [
+    window(1, 0, 2, 4), // holds the first two
+    window(0, 0, 4, 5), // holds the second again
+    window(2, 0, 2, 4), // and so does the other area that it names
+    window(1, 1, 2, 4), // another place
+    window(1, 0, 5, 6), // later
+  ];
+  const kept = (most: number) => apart(all, referrals, most).map((each) => each.window);
+  expect(kept(9)).toEqual([all[0], all[3], all[4]]);
+  expect(kept(2)).toEqual([all[0], all[3]]);
 });

@@ -76,7 +76,8 @@ export function entriesOf({ settings }: OracleInput): Record<string, unknown> {
     correctBelow: `${Math.floor(settings.belowDays / 7)}+${settings.belowDays % 7}`,
     correctUntil: settings.untilMonths,
     edges: settings.edges,
-    recheck: settings.recheckDays,
+    recheck: settings.recheckDays === Infinity ? "none" : settings.recheckDays,
+    disagreement: settings.disagreement,
     by: settings.by,
   };
 }

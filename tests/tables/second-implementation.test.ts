@@ -21,6 +21,7 @@ type Rows = Record<string, unknown>[];
 
 /** What names a row, beside its groups. */
 const KEYS = {
+  "expected-by-now": ["skill", "area", "kind"],
   "met-by-band": ["skill", "area", "band"],
   "met-by-band-left": ["skill", "area", "band"],
   "reached-by-age": ["skill", "age"],
@@ -123,6 +124,7 @@ function settingsOf({
   untilMonths,
   edges,
   recheckDays,
+  disagreement,
   by,
 }: OracleSettings): Settings {
   const parsed = parseSettings(
@@ -133,7 +135,8 @@ function settingsOf({
       correctBelow: `${Math.floor(belowDays / 7)}+${belowDays % 7}`,
       correctUntil: untilMonths,
       edges,
-      recheck: recheckDays,
+      recheck: recheckDays === Infinity ? "none" : recheckDays,
+      disagreement,
       by,
     },
     1900,

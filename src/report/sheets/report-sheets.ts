@@ -52,6 +52,7 @@ function chartsOf(table: Table, report: Report): SheetOut | null {
 
 /** How each table is drawn; null where its rows say more than a chart. */
 const CHARTS: Readonly<Record<TableId, ((table: Table, report: Report) => SheetOut | null) | null>> = {
+  "expected-by-now": null,
   "met-by-band": metByBandCharts,
   "met-by-band-left": null,
   "reached-by-age": null,

@@ -48,7 +48,7 @@ function withoutFollows(input: OracleInput): OracleInput {
 }
 
 function contextOf(input: OracleInput) {
-  const { asOf, from, enteredBy, belowDays, untilMonths, edges, recheckDays } = input.settings;
+  const { asOf, from, enteredBy, belowDays, untilMonths, edges, recheckDays, disagreement } = input.settings;
   const settings = settingsOf({
     asOf,
     from,
@@ -56,7 +56,8 @@ function contextOf(input: OracleInput) {
     correctBelow: `${Math.floor(belowDays / 7)}+${belowDays % 7}`,
     correctUntil: untilMonths,
     edges,
-    recheck: recheckDays,
+    recheck: recheckDays === Infinity ? "none" : recheckDays,
+    disagreement,
   });
   try {
     const records = readRecords(asWorkbook(input), settings);

@@ -1,6 +1,7 @@
 import type { Table, TableId } from "../../../tables/table";
 import type { Report } from "../../report";
 import { ageWhenMetSentences } from "./age-when-met";
+import { expectedByNowSentences } from "./expected-by-now";
 import { metByBandLeftSentences, metByBandSentences } from "./met-by-band";
 import { ratingsSentences } from "./ratings";
 import { referralScanSentences } from "./referral-scan";
@@ -13,6 +14,7 @@ type Sentences = (table: Table, report: Report) => readonly string[];
 
 /** What each table says, most important first, every percent with its numbers. */
 const SENTENCES: Readonly<Record<TableId, Sentences>> = {
+  "expected-by-now": expectedByNowSentences,
   "met-by-band": metByBandSentences,
   "met-by-band-left": metByBandLeftSentences,
   "reached-by-age": reachedByAgeSentences,
