@@ -39,7 +39,7 @@ export const FUNCTIONS: ReadonlyMap<string, WorksheetFunction> = new Map([
   entry("SHAREDIFFERENCE", shareDifference, "count1 of1 count2 of2 [level]"),
   entry("OBSERVEDEXPECTED", observedExpected, "observed expected [level]"),
   entry("SCAN", scan, "counts population [maxWidth] [replicates] [seed]"),
-  entry("PROGRESSCATEGORY", progressCategory, "entryRating exitRating newSinceEntry"),
+  entry("PROGRESSCATEGORY", progressCategory, "entryLevel exitLevel gainedAnySkill [levels] [peerLevel]"),
   entry("SUMMARYSTATEMENTS", summaryStatements, "categories"),
   entry("ADJUSTP", adjustP, "p [method]"),
   entry("AGREEMENT", agreement, "first second"),

@@ -19,13 +19,13 @@ const TIMING_WORDS: Readonly<Record<Timing, string>> = {
 };
 
 /**
- * Where an age stands against a window, or whether a skill was met early, in it or late. For the closing and for the age
- * at the look that saw it 0 is an empty cell; for the other ages 0 is an age. Null without an age, or without a window.
+ * Where an age stands against a window, or whether a skill was met early, in it or late. For the closing 0 is
+ * an empty cell; for the other ages 0 is an age (a skill that was there at birth is met at 0 months). Null without an age, or without a window.
  */
 export function windowCell(cells: WindowCells): string | null {
   if (isBlankRow(cells)) return null;
   const window = windowFrom(cells);
-  if (isEmpty(cells.metMonths)) return windowStatus(numberFrom(cells.months, "months"), window);
+  if (isBlank(cells.metMonths)) return windowStatus(numberFrom(cells.months, "months"), window);
   const metMonths = numberFrom(cells.metMonths, "metMonths");
   if (!isEmpty(cells.months) && metMonths > numberFrom(cells.months, "months")) {
     throw invalid("metMonths is above months: the skill cannot have been seen after the age that is asked about.");
@@ -39,7 +39,7 @@ export function windowCell(cells: WindowCells): string | null {
 }
 
 function isBlankRow({ months, opens, closes, metMonths, notMetMonths }: WindowCells): boolean {
-  if (isBlank(months) && isEmpty(metMonths)) return true;
+  if (isBlank(months) && isBlank(metMonths)) return true;
   return [months, opens, closes, metMonths, notMetMonths].every(isEmpty);
 }
 

@@ -127,7 +127,7 @@ export interface Ratings {
   readonly child: Int32Array;
   readonly outcome: readonly string[];
   readonly entryDay: Int32Array;
-  /** 1 to 7; 0 where blank. */
+  /** 1 to the highest level of the scale; 0 where blank. */
   readonly entryRating: Uint8Array;
   readonly exitDay: Int32Array;
   readonly exitRating: Uint8Array;

@@ -33,6 +33,8 @@ export type Bearing =
   | "chance"
   /** The scan for clusters of referrals, and nothing else. */
   | "clusters"
+  /** Which progress category two levels give. */
+  | "ratings"
   /** What may leave the program, and how. */
   | "release";
 
@@ -156,6 +158,16 @@ export const SETTING_CATALOGUE = {
       { value: "", label: "Shown, and listed for you" },
       { value: "hide", label: "Held back" },
     ],
+  }),
+  ratingLevels: setting(whole(2, 10, "levels"), 5, {
+    bearsOn: ["reading", "ratings"],
+    label: "Levels of the outcome scale",
+    about: "How many levels your scale of entry and exit levels has.",
+  }),
+  peerLevel: setting(whole(2, 10), 5, {
+    bearsOn: ["reading", "ratings"],
+    label: "Level that means: as children of the same age",
+    about: "The lowest level of your scale that means: as children of the same age.",
   }),
   scanMonths: setting(whole(2, 120, "months"), 24, {
     bearsOn: ["clusters"],

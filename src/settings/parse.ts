@@ -57,6 +57,11 @@ function contradictions(settings: Settings): string[] {
   if (settings.minimumCell < settings.floor) {
     messages.push(`minimumCell must be a whole number of children from ${settings.floor} (the floor) to 1000.`);
   }
+  if (settings.peerLevel > settings.ratingLevels) {
+    messages.push(
+      `peerLevel must be a whole number from 2 to ${settings.ratingLevels}, the number of levels (ratingLevels).`,
+    );
+  }
   return messages;
 }
 

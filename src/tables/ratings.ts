@@ -1,4 +1,4 @@
-import { type ProgressCategory, progressCategory } from "../records/services/progress-category";
+import { type CategoryOrOpen, progressCategory, type RatingScale } from "../records/services/progress-category";
 import { NO_DAY, type Ratings } from "../records/records";
 import { type CategoryCounts, summaryStatements } from "../statistics/summary-statements";
 import type { TableContext } from "./context";
@@ -9,6 +9,7 @@ const COLUMNS: readonly TableColumn[] = [
   { key: "outcome", label: "Outcome", unit: "text" },
   { key: "a", label: "a", unit: "children" },
   { key: "b", label: "b", unit: "children" },
+  { key: "aOrB", label: "a or b", unit: "children" },
   { key: "c", label: "c", unit: "children" },
   { key: "d", label: "d", unit: "children" },
   { key: "e", label: "e", unit: "children" },
@@ -25,11 +26,13 @@ export function ratings(context: TableContext): Table<"ratings"> {
   if (records.ratings === null) throw new RangeError("ratings: the workbook has no Ratings");
   const leavers = leaversOf(context);
   const outcomes = [...new Set(records.ratings.outcome)].sort();
-  const rated = outcomes.map((outcome) => categoriesOf(records.ratings as Ratings, outcome, leavers));
+  const rated = outcomes.map((outcome) =>
+    countsOf(categoryByChild(records.ratings as Ratings, outcome, leavers, scaleOf(context)).values()),
+  );
   return {
     id: "ratings",
-    title: "Progress between entry and exit ratings",
-    population: `Children who left in the period after ${SIX_MONTHS_DAYS} days or more of service and are not followed again by the as-of date`,
+    title: "Progress from entry to exit",
+    population: `Children who left in the period after ${SIX_MONTHS_DAYS} days or more in the program and did not come back by the as-of date`,
     columns: COLUMNS,
     rows: outcomes.flatMap((outcome, at) => outcomeRows(outcome, rated[at] as CategoryCounts, leavers.size)),
     notes: [
@@ -42,10 +45,11 @@ export function ratings(context: TableContext): Table<"ratings"> {
 
 /** Definitions alone, without a count. */
 export const RATINGS_NOTES: readonly string[] = [
-  "Progress categories, from the ratings at entry and exit and whether any skill is new: a no improvement; b improved, not nearer to same-aged peers; c nearer to them; d reached them; e as they are at entry and exit. An exit rating of 6 or 7 is at the level of same-aged peers.",
+  "Progress categories, from the levels at entry and exit and whether the child gained any skill: a gained none; b gained some, not nearer to children of the same age; c came nearer to them; d reached them; e was with them at entry and exit.",
   "Summary statement 1: of children who entered below the level of their peers, those who grew faster by exit, (c + d) / (a + b + c + d). Statement 2: those who left at that level, (d + e) / (a + b + c + d + e).",
-  `Service is the days followed, over all enrolments; six months are ${SIX_MONTHS_DAYS} days. Of several rated rows of a child and outcome the one with the latest exit counts.`,
-  "Children without both ratings, or without the answer to New since entry where the category hangs on it, are not in a to e. Those who leave unrated may differ from those who are rated.",
+  'Where "Gained any skill" is blank and the category depends on it, the child is "a or b". Such children are in both denominators, and their rows are listed among the problems found.',
+  `Service is the days in the program, over all enrollments; six months are ${SIX_MONTHS_DAYS} days. Of several rated rows of a child and outcome the one with the latest exit counts.`,
+  "Children without both levels are in none of a to e. Those who leave unrated may differ from those who are rated.",
 ];
 
 /** Children who left in the period after six months of service or more. */
@@ -62,33 +66,40 @@ export function categoryByChild(
   ratings: Ratings,
   outcome: string,
   leavers: ReadonlySet<number>,
-): ReadonlyMap<number, ProgressCategory> {
-  const latest = new Map<number, { exit: number; category: ProgressCategory }>();
+  scale: RatingScale,
+): ReadonlyMap<number, CategoryOrOpen> {
+  const latest = new Map<number, { exit: number; category: CategoryOrOpen }>();
   ratings.child.forEach((child, row) => {
-    const category = ratings.outcome[row] === outcome && leavers.has(child) ? categoryOf(ratings, row) : null;
+    const category = ratings.outcome[row] === outcome && leavers.has(child) ? categoryOf(ratings, row, scale) : null;
     const exit = ratings.exitDay[row] as number;
     if (category !== null && exit >= (latest.get(child)?.exit ?? NO_DAY)) latest.set(child, { exit, category });
   });
   return new Map([...latest].map(([child, { category }]) => [child, category]));
 }
 
-function categoriesOf(ratings: Ratings, outcome: string, leavers: ReadonlySet<number>): CategoryCounts {
-  const categories = [...categoryByChild(ratings, outcome, leavers).values()];
-  const count = (wanted: ProgressCategory) => categories.filter((category) => category === wanted).length;
-  return [count("a"), count("b"), count("c"), count("d"), count("e")];
+/** The program's own scale. */
+export function scaleOf({ settings }: TableContext): RatingScale {
+  return { levels: settings.ratingLevels, peerLevel: settings.peerLevel };
 }
 
-function categoryOf(ratings: Ratings, row: number): ProgressCategory | null {
+function countsOf(categories: Iterable<CategoryOrOpen>): CategoryCounts {
+  const all = [...categories];
+  const count = (wanted: CategoryOrOpen) => all.filter((category) => category === wanted).length;
+  return { a: count("a"), b: count("b"), aOrB: count("a or b"), c: count("c"), d: count("d"), e: count("e") };
+}
+
+/** Null where a level is blank. */
+function categoryOf(ratings: Ratings, row: number, scale: RatingScale): CategoryOrOpen | null {
   const [entry, exit] = [ratings.entryRating[row] as number, ratings.exitRating[row] as number];
-  const isNew = ratings.newSinceEntry[row] as number;
-  return entry === 0 || exit === 0 ? null : progressCategory(entry, exit, isNew < 0 ? null : isNew === 1);
+  const gained = ratings.newSinceEntry[row] as number;
+  return entry === 0 || exit === 0 ? null : progressCategory(entry, exit, gained < 0 ? null : gained === 1, scale);
 }
 
 function outcomeRows(outcome: string, counts: CategoryCounts, leavers: number): TableValue[][] {
   const coverage = leavers === 0 ? null : sum(counts) / leavers;
   return summaryStatements(counts).map(({ statement, count, of, percent }) => [
     outcome,
-    ...counts,
+    ...[counts.a, counts.b, counts.aOrB, counts.c, counts.d, counts.e],
     statement,
     count,
     of,
@@ -98,7 +109,7 @@ function outcomeRows(outcome: string, counts: CategoryCounts, leavers: number): 
 }
 
 function coverageNote(outcome: string, counts: CategoryCounts, leavers: number): string {
-  return `${outcome}: ${sum(counts)} rated of ${leavers} who left after six months of service or more.`;
+  return `${outcome}: ${sum(counts)} rated of ${leavers} who left after six months in the program or more.`;
 }
 
 function otherNote(ratings: Ratings, leavers: ReadonlySet<number>, { from, asOf }: TableContext): string {
@@ -106,9 +117,9 @@ function otherNote(ratings: Ratings, leavers: ReadonlySet<number>, { from, asOf 
     const exit = ratings.exitDay[row] as number;
     return exit >= from && exit <= asOf && !leavers.has(ratings.child[row] as number);
   });
-  return `Exit ratings dated in the period that do not count, because the child is still followed, left outside the period or had less service: ${others.length}.`;
+  return `Exit levels dated in the period that do not count, because the child is still in the program, left outside the period or had less service: ${others.length}.`;
 }
 
 function sum(counts: CategoryCounts): number {
-  return counts.reduce((total, count) => total + count, 0);
+  return Object.values(counts).reduce((total: number, count: number) => total + count, 0);
 }

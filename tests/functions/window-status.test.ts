@@ -40,7 +40,12 @@ describe("by hand, a window of 6 to 9 months at 12 months of age", () => {
     expect(cellOf("WINDOWSTATUS", 12, 6, 9, met, notMet)).toBe(expected);
   });
 
-  test.each([null, "", 0])("not met (%j) is told by the age", (empty) => {
+  test("met at 0 months is met", () => {
+    expect(cellOf("WINDOWSTATUS", 3, 1, 9, 0)).toBe("met early");
+    expect(cellOf("WINDOWSTATUS", 3, 0, 9, 0)).toBe("met in window");
+  });
+
+  test.each([null, ""])("not met (%j) is told by the age", (empty) => {
     expect(cellOf("WINDOWSTATUS", 12, 6, 9, empty, empty)).toBe("past window");
     expect(cellOf("WINDOWSTATUS", 12, 6, 9, empty, 11)).toBe("past window");
   });

@@ -112,7 +112,9 @@ test("a failure of unknown kind says what happened and what to do, and never its
 test("a field's message stands under its field, in the words of the pane", () => {
   const messages = fieldMessages({ asOf: "31.12.2026", recheck: "0", edges: "9, 3" });
   expect(messages.get("asOf")).toBe("As-of date: must be a date such as 2026-09-30.");
-  expect(messages.get("recheck")).toBe("A skill needs a recheck after: must be a whole number of days from 1 to 3650, or none.");
+  expect(messages.get("recheck")).toBe(
+    "A skill needs a recheck after: must be a whole number of days from 1 to 3650, or none.",
+  );
   expect(messages.get("edges")).toMatch(/^Edges of the age bands: must be two or more rising ages/);
   expect(messages.get("level")).toBeUndefined();
 });

@@ -603,10 +603,10 @@ const OTHERS: readonly RuleRow[] = [
   [
     "rating-illegal",
     "error",
-    "rating out of range",
-    "A rating that is not a whole number from 1 to 7.",
-    "a whole number from 1 to 7, or blank",
-    "Correct the rating.",
+    "level out of range",
+    "A level that is not a whole number from 1 to the highest of the program's scale (ratingLevels).",
+    "a whole number from 1 to the highest level, or blank",
+    "Correct the level, or say with the setting ratingLevels how many levels your scale has.",
   ],
   [
     "exit-before-entry",

@@ -1,18 +1,20 @@
 import type { Counted } from "../headings/count-blocks";
 import { NO_DAY, type Ratings } from "../records";
-import { progressCategory } from "./progress-category";
+import { progressCategory, type RatingScale } from "./progress-category";
 import { yesNo } from "./read-referrals";
 import { dateRefusal, readServiceRows, type Refusal, type ServiceContext, type ServiceRow } from "./service-rows";
-import { type RatingRow, ratingRow, RATINGS } from "../tables/ratings";
+import { type RatingRow, RATINGS, ratingRowOf } from "../tables/ratings";
 import { keyOf, oneSpelling } from "../cells/words";
 
 /** Reads Ratings: an exit after the as-of date stands as not yet rated. */
 export function readRatings(context: ServiceContext, blocks: readonly Counted[]): Ratings {
-  const rows = readServiceRows(context, blocks, RATINGS, ratingRow, (row) => refuse(context, row));
+  const { ratingLevels: levels, peerLevel } = context.reading.settings;
+  const scale: RatingScale = { levels, peerLevel };
+  const rows = readServiceRows(context, blocks, RATINGS, ratingRowOf(scale.levels), (row) => refuse(context, row));
   const exits = rows.map((row) => isRated(context, row));
   listTwice(rows);
   rows.forEach((row, i) => {
-    if (exits[i]) listContradiction(row);
+    if (exits[i]) listContradiction(row, scale);
   });
   const exited = <T>(of: (row: RatingRow) => T | null, otherwise: T) =>
     rows.map((row, i) => (exits[i] ? (of(row.value) ?? otherwise) : otherwise));
@@ -41,11 +43,11 @@ function isRated(context: ServiceContext, row: ServiceRow<RatingRow>): boolean {
   return false;
 }
 
-function listContradiction(row: ServiceRow<RatingRow>): void {
+function listContradiction(row: ServiceRow<RatingRow>, scale: RatingScale): void {
   const { entryRating, exitRating, newSinceEntry } = row.value;
   if (entryRating === null || exitRating === null || entryRating === 0 || exitRating === 0) return;
   if (newSinceEntry === "no" && exitRating > entryRating) row.remark("rating-impossible", "newSinceEntry");
-  if (newSinceEntry === null && progressCategory(entryRating, exitRating, null) === null)
+  if (newSinceEntry === null && progressCategory(entryRating, exitRating, null, scale) === "a or b")
     row.remark("new-since-entry-blank", "newSinceEntry");
 }
 

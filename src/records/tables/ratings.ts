@@ -53,22 +53,25 @@ export const RATINGS: TableSpec = {
   ],
 };
 
-const rating = z.number().int("rating-illegal").min(0, "rating-illegal").max(7, "rating-illegal").nullable();
 const day = z.number().int().nullable();
 
-export const ratingRow = z
-  .object({
-    child: z.string().min(1),
-    outcome: z.string().min(1),
-    entryDate: day,
-    entryRating: rating,
-    exitDate: day,
-    exitRating: rating,
-    newSinceEntry: z.enum(["yes", "no"]).nullable(),
-  })
-  .superRefine((row, context) => {
-    if (row.entryDate === null || row.exitDate === null || row.exitDate >= row.entryDate) return;
-    context.addIssue({ code: "custom", path: ["exitDate"], message: "exit-before-entry" });
-  });
+/** @param levels - the highest level of the program's scale */
+export function ratingRowOf(levels: number) {
+  const level = z.number().int("rating-illegal").min(0, "rating-illegal").max(levels, "rating-illegal").nullable();
+  return z
+    .object({
+      child: z.string().min(1),
+      outcome: z.string().min(1),
+      entryDate: day,
+      entryRating: level,
+      exitDate: day,
+      exitRating: level,
+      newSinceEntry: z.enum(["yes", "no"]).nullable(),
+    })
+    .superRefine((row, context) => {
+      if (row.entryDate === null || row.exitDate === null || row.exitDate >= row.entryDate) return;
+      context.addIssue({ code: "custom", path: ["exitDate"], message: "exit-before-entry" });
+    });
+}
 
-export type RatingRow = z.infer<typeof ratingRow>;
+export type RatingRow = z.infer<ReturnType<typeof ratingRowOf>>;

@@ -1,6 +1,6 @@
-import type { ProgressCategory } from "../../records/services/progress-category";
+import type { CategoryOrOpen } from "../../records/services/progress-category";
 import type { Ratings } from "../../records/records";
-import { categoryByChild, leaversOf, ratings, RATINGS_NOTES } from "../../tables/ratings";
+import { categoryByChild, leaversOf, ratings, RATINGS_NOTES, scaleOf } from "../../tables/ratings";
 import type { DraftTable } from "../release-table";
 import { LOSS } from "./builder";
 import type { Drafting } from "./drafting";
@@ -10,12 +10,12 @@ import { type Counted, peopleIn, without } from "./people";
 import { flagShare } from "./whole-groups";
 
 const ID = "ratings";
-const CATEGORIES = ["a", "b", "c", "d", "e"] as const;
+const CATEGORIES: readonly CategoryOrOpen[] = ["a", "b", "a or b", "c", "d", "e"];
 /** Numerator and denominator of each summary statement. */
-const STATEMENTS: readonly (readonly [count: readonly ProgressCategory[], of: readonly ProgressCategory[]])[] = [
+const STATEMENTS: readonly (readonly [count: readonly CategoryOrOpen[], of: readonly CategoryOrOpen[]])[] = [
   [
     ["c", "d"],
-    ["a", "b", "c", "d"],
+    ["a", "b", "a or b", "c", "d"],
   ],
   [["d", "e"], CATEGORIES],
 ];
@@ -62,8 +62,12 @@ export function leaversCell(
   });
 }
 
+function columnOf(category: CategoryOrOpen): string {
+  return category === "a or b" ? "aOrB" : category;
+}
+
 class OutcomeCells {
-  private readonly categories: ReadonlyMap<number, ProgressCategory>;
+  private readonly categories: ReadonlyMap<number, CategoryOrOpen>;
   private readonly leavers: number;
 
   constructor(
@@ -72,7 +76,7 @@ class OutcomeCells {
     leavers: ReadonlySet<number>,
   ) {
     const { builder, context } = drafting;
-    this.categories = categoryByChild(context.records.ratings as Ratings, outcome, leavers);
+    this.categories = categoryByChild(context.records.ratings as Ratings, outcome, leavers, scaleOf(context));
     this.leavers = leaversCell(drafting, leavers, true);
     const unrated = this.cell(
       "unrated",
@@ -91,17 +95,17 @@ class OutcomeCells {
     const rest = CATEGORIES.filter((each) => ofWhich.includes(each) && !countOf.includes(each));
     builder.adds(of, [count, this.sumOf(rest, "row")]);
     return {
-      counts: { ...Object.fromEntries(CATEGORIES.map((each) => [each, this.category(each)])), count, of },
+      counts: { ...Object.fromEntries(CATEGORIES.map((each) => [columnOf(each), this.category(each)])), count, of },
       figures: { percent: [count, of], coverage: [this.sumOf(CATEGORIES), this.leavers] },
     };
   }
 
-  private category(category: ProgressCategory): number {
+  private category(category: CategoryOrOpen): number {
     return this.cell(category, `category ${category}`, this.childrenIn([category]), "table", LOSS.box);
   }
 
   /** Every sum is of a share: a numerator, what is left of its denominator, or the denominator. */
-  private sumOf(categories: readonly ProgressCategory[], use: "printed" | "row" = "printed"): number {
+  private sumOf(categories: readonly CategoryOrOpen[], use: "printed" | "row" = "printed"): number {
     const words = `category ${categories.join(" + ")}`;
     const children = this.childrenIn(categories);
     const cell = this.cell(categories.join("+"), words, children, use === "printed" ? "table" : "never", LOSS.figure);
@@ -117,7 +121,7 @@ class OutcomeCells {
 
   private readonly added = new Set<string>();
 
-  private childrenIn(categories: readonly ProgressCategory[]): Counted {
+  private childrenIn(categories: readonly CategoryOrOpen[]): Counted {
     return [...this.categories].flatMap(([child, category]) => (categories.includes(category) ? [child] : []));
   }
 

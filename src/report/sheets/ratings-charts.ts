@@ -27,19 +27,20 @@ export function ratingsCharts(table: Table, report: Report): SheetOut | null {
 }
 
 const READING =
-  "Progress categories, from the ratings at entry and exit; the number of children rated stands in brackets. A bar of few children moves a great deal when one more is rated, and children who leave unrated may differ.";
+  "Progress categories, from the levels at entry and exit; the number of children rated stands in brackets. A bar of few children moves a great deal when one more is rated, and children who leave unrated may differ.";
 
 const PARTS = [
-  { name: "a: no improvement", look: "lined" },
-  { name: "b: improved, not nearer to same-aged peers", look: "hollow" },
-  { name: "c: nearer to same-aged peers", look: "pale" },
-  { name: "d: reached same-aged peers", look: "striped" },
-  { name: "e: as same-aged peers at entry and exit", look: "solid" },
+  { name: "a: gained no skill", look: "lined" },
+  { name: "b: gained skills, not nearer to children of the same age", look: "hollow" },
+  { name: "a or b: whether any skill was gained is not recorded", look: "crossed" },
+  { name: "c: nearer to children of the same age", look: "pale" },
+  { name: "d: reached children of the same age", look: "striped" },
+  { name: "e: with children of the same age at entry and exit", look: "solid" },
 ] as const;
 
 function categoriesChart(read: TableReader, rows: readonly Row[], numbers: NumbersBehind, place: ChartPlace): ChartOut {
   const words = rows.map((row) => {
-    const counts = CATEGORIES.map((key) => `${key} ${read.number(row, key) ?? 0}`);
+    const counts = CATEGORIES.map((key) => `${key === "aOrB" ? "a or b" : key} ${read.number(row, key) ?? 0}`);
     return `${read.text(row, "outcome")}, ${ratedOf(read, row).rated} rated: ${counts.join(", ")}`;
   });
   return {

@@ -2,7 +2,7 @@ import type { Table } from "../../../tables/table";
 import { type Row, readTable, type TableReader } from "../read-table";
 import { percentOf, plural } from "../../../words/numbers";
 
-export const CATEGORIES = ["a", "b", "c", "d", "e"] as const;
+export const CATEGORIES = ["a", "b", "aOrB", "c", "d", "e"] as const;
 
 export function ratingsSentences(table: Table): readonly string[] {
   const read = readTable(table);
