@@ -3,6 +3,7 @@ export * from "./ages";
 export * from "./agreement";
 export * from "./adjust-p";
 export * from "./child-tables";
+export * from "./expected-by-now";
 export * from "./met-by-band";
 export * from "./protect";
 export * from "./ratings";

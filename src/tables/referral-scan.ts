@@ -4,7 +4,7 @@ import type { TableContext } from "./context";
 import { type ScannedReferral, scannedReferrals } from "./referral-scan-input";
 import { apart } from "./referral-scan-windows";
 import type { Table, TableColumn } from "./table";
-import { plural } from "./words";
+import { plural } from "../words/numbers";
 
 const COLUMNS: readonly TableColumn[] = [
   { key: "place", label: "Place", unit: "text" },

@@ -25,6 +25,7 @@ function readdir(folder: string): string[] {
     "ages",
     "agreement",
     "child-tables",
+    "expected-by-now",
     "met-by-band",
     "protect",
     "ratings",

@@ -427,7 +427,7 @@ const CASES: readonly Case[] = [
   },
   {
     name: "not said whether anything is new, where it does not matter",
-    given: ratings(["A1", "1", "2025-01-10", 4, "2026-01-10", 6, null], ["A1", "2", "2025-01-10", 3, "2026-01-10", 3]),
+    given: ratings(["A1", "1", "2025-01-10", 4, "2026-01-10", 5, null], ["A1", "2", "2025-01-10", 3, "2026-01-10", 3]),
     expected: [],
   },
   // Decisions

@@ -34,8 +34,17 @@ const FOUND = { failure: null, groupColumns: [], therapists: null } as unknown a
 test("only what changes what is found in the records makes their findings old; the day of entry does", () => {
   const read: PaneState = { ...initialState, found: FOUND };
   const old = SETTING_NAMES.filter((name) => reducePane(read, { type: "entry changed", name, value: "x" }).foundIsOld);
-  // rows are left out by these alone: after the as-of date, typed in too late, dates and gestations that cannot be read
-  expect(old).toEqual(["asOf", "enteredBy", "gestationDecimals", "metDates", "monthFirst"]);
+  // rows are left out by these alone: after the as-of date, typed in too late, levels outside the scale, dates and gestations
+  // that cannot be read; peerLevel decides which blank answers matter
+  expect(old).toEqual([
+    "asOf",
+    "enteredBy",
+    "ratingLevels",
+    "peerLevel",
+    "gestationDecimals",
+    "metDates",
+    "monthFirst",
+  ]);
 });
 
 test("the threshold of a release, its dates and its seed do not make two figures of one name different", () => {

@@ -83,12 +83,16 @@ describe.each([
         "outcome",
         "statement",
         "provisional",
+        "shareBy45", // an estimate: it stays in the program
         "opens",
         "closes",
         "expectedShare",
         "Site",
       ];
       expect(labels.filter((key) => !plain.includes(key))).toEqual([]);
+      const estimate = columns.findIndex(({ key }) => key === "shareBy45");
+      for (const row of rows)
+        expect(row[estimate] ?? null).toEqual(estimate < 0 ? null : { kind: "label", value: null });
     }
   });
 

@@ -48,7 +48,7 @@ test("each of the five says what was found, with its counts", () => {
   expect(headlineOf("expected-by-now")).toBe(
     "Of 30 up-to-date checks of skills that 75 or more in 100 children do by this age, 24 (80%) were met.",
   );
-  expect(headlineOf("referral-to-plan")).toBe("5 of 7 plans were in place within 45 days.");
+  expect(headlineOf("referral-to-plan")).toBe("5 of 9 plans were in place within 45 days.");
   expect(headlineOf("clusters")).toBe(
     "River had 7 speech referrals in December 2025 to January 2026, where 1.3 were expected.",
   );

@@ -105,13 +105,13 @@ export function stepsTable(judged = 9): Table {
   };
 }
 
-/** Ten children: a 1, b 2, c 3, d 2, e 2; of 16 who left. */
+/** Ten children: a 1, b 2, none open between them, c 3, d 2, e 2; of 16 who left. */
 export function ratingsTable(): Table {
-  const counts = [1, 2, 3, 2, 2];
+  const counts = [1, 2, 0, 3, 2, 2];
   return {
     ...named("ratings", "Progress between entry and exit ratings"),
     columns: columns(
-      [["outcome", "text"], ...["a", "b", "c", "d", "e"].map((key): [string, TableUnit] => [key, "children"])],
+      [["outcome", "text"], ...["a", "b", "aOrB", "c", "d", "e"].map((key): [string, TableUnit] => [key, "children"])],
       [
         ["statement", "count"],
         ["count", "children"],

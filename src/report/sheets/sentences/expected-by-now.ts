@@ -1,6 +1,6 @@
 import type { Table } from "../../../tables/table";
 import { type Row, readTable, type TableReader } from "../read-table";
-import { counted, percentOf } from "../words";
+import { counted, percentOf } from "../../../words/numbers";
 
 /** One sentence for each kind of window, the one with most checks first: kinds are never added up. */
 export function expectedByNowSentences(table: Table): readonly string[] {
