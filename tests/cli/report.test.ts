@@ -55,7 +55,7 @@ test("skill-status comes only when it is named", () => {
 
 test.each([
   [["report", BOOK], 2, /--as-of/],
-  [["report", BOOK, "--as-of", "30.9.2026"], 2, /asOf must be a date/],
+  [["report", BOOK, "--as-of", "30.9.2026"], 2, /Give --as-of as 2026-09-30\./],
   [["report", BOOK, "--as-of", "2026-09-30", "--by", "Colour"], 2, /no column "Colour".*Site, Therapist/],
   [["report", BOOK, "--as-of", "2026-09-30", "--tables", "met"], 2, /no table "met".*met-by-band/],
   [["report", BOOK, "--as-of", "2026-09-30", "--out", BOOK], 2, /nothing was written/],
