@@ -10,7 +10,7 @@ import { ALL_AGES, keyOf } from "./keys";
 import { Tally } from "./tally";
 
 /** Of the children ever followed some are followed still: the others are what two tables give away of a skill. */
-const SPLITS = [
+export const SPLITS = [
   {
     whole: ATTAINED.met,
     parts: [AT.met, AT.lost],

@@ -8,14 +8,16 @@ import { type Drafting, definitionOf, draftingOf } from "./drafting";
 import { EverFollowed } from "./ever-followed";
 import { tiePopulations } from "./across-populations";
 import { tieSkills } from "./across-skills";
+import { tieLeft } from "./across-left";
 import { draftAgeWhenMet } from "./age-when-met";
 import { AttainedCells } from "./attained-cells";
 import type { BoxCells } from "./box-cells";
+import type { Standing } from "./box-tally";
 import { draftRatings } from "./ratings";
 import { draftReferralSteps } from "./referral-steps";
 import { draftReferrals } from "./referrals";
 import { draftTrend } from "./trend";
-import { draftMetByBand, draftMetByBandLeft, followedCells } from "./met-by-band";
+import { draftMetByBand, draftMetByBandLeft, followedCells, leftCells, leftStanding } from "./met-by-band";
 import { draftReachedByAge } from "./reached-by-age";
 import { withRowsThatAreThere } from "./row-presence";
 import { weighed } from "./weigh";
@@ -57,6 +59,8 @@ class Drafts implements Record<ReleasableId, () => DraftTable> {
   private followed: BoxCells | null = null;
   private attained: AttainedCells | null = null;
   private ever: EverFollowed | null = null;
+  private left: BoxCells | null = null;
+  private standing: Standing | null = null;
 
   constructor(private readonly drafting: Drafting) {}
 
@@ -65,6 +69,9 @@ class Drafts implements Record<ReleasableId, () => DraftTable> {
     tiePopulations(this.drafting, tables);
     if (this.followed && this.attained && this.ever) {
       tieSkills(this.drafting, this.followed, this.attained, this.ever);
+    }
+    if (this.attained && this.ever && this.left && this.standing) {
+      tieLeft(this.drafting, this.left, this.standing, this.attained, this.ever, this.followed);
     }
     return drafts;
   }
@@ -75,7 +82,9 @@ class Drafts implements Record<ReleasableId, () => DraftTable> {
   }
 
   "met-by-band-left"(): DraftTable {
-    return draftMetByBandLeft(this.drafting);
+    this.standing = leftStanding(this.drafting);
+    this.left = leftCells(this.drafting, this.standing);
+    return draftMetByBandLeft(this.drafting, this.left);
   }
 
   "reached-by-age"(): DraftTable {

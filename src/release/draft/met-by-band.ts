@@ -6,6 +6,7 @@ import type { ReleasableId, Table } from "../../tables/table";
 import type { DraftTable } from "../release-table";
 import { BoxCells } from "./box-cells";
 import { AT } from "./box-columns";
+import type { Standing } from "./box-tally";
 import { type Drafting, isoDates } from "./drafting";
 import { draftRow, type RowCells } from "./entries";
 import { periodTo } from "./keys";
@@ -24,17 +25,26 @@ export function draftMetByBand(drafting: Drafting, cells: BoxCells): DraftTable 
   return draftBands(drafting, cells, metByBand(drafting.context));
 }
 
-/** The same for children who left in the period, each on the last day. */
-export function draftMetByBandLeft(drafting: Drafting): DraftTable {
-  const { context } = drafting;
+/** The same for children who left in the period. */
+export function draftMetByBandLeft(drafting: Drafting, cells: BoxCells): DraftTable {
+  return draftBands(drafting, cells, metByBandLeft(drafting.context));
+}
+
+/** Children who left in the period, in their boxes by age band. */
+export function leftCells(drafting: Drafting, standing: Standing): BoxCells {
+  const { from, asOf } = drafting.context;
+  const population = { population: "left", ...periodTo(from, asOf), table: "met-by-band-left" };
+  return new BoxCells(drafting, population, standing);
+}
+
+/** Children who left in the period, each on the last day. */
+export function leftStanding({ context }: Drafting): Standing {
   const { cohort, groups, from, asOf } = context;
   const dayOf = Int32Array.from(cohort.ids, (_, child) => cohort.following.lastDayIfLeft(child, from, asOf) ?? NO_DAY);
   const groupOf = dayOf.map((day, child) =>
     day === NO_DAY ? -1 : (groups.ofEnrolment[cohort.following.enrolmentOn(child, day)] as number),
   );
-  const population = { population: "left", ...periodTo(from, asOf), table: "met-by-band-left" };
-  const cells = new BoxCells(drafting, population, { groupOf, dayOf, attainment: attain(cohort, dayOf) });
-  return draftBands(drafting, cells, metByBandLeft(context));
+  return { groupOf, dayOf, attainment: attain(cohort, dayOf) };
 }
 
 interface BandRow {

@@ -47,12 +47,19 @@ export class ReferralCells {
     this.sum("referrals", whole, parts, { words: `referrals counted again by ${by}`, again, isAdding: true });
   }
 
+  /** A child followed in one row is one of all, so that no row can hold more than all do. */
   sumChildren(whole: SliceLists, parts: readonly SliceLists[], by: string): void {
     const again = extraOf(
       parts.flatMap(({ children }) => children),
       (child) => child,
     );
     this.sum("children", whole, parts, { words: `children counted again by ${by}`, again });
+    for (const part of parts) {
+      if (this.cells(part).children === this.cells(whole).children) continue;
+      const words = `followed elsewhere only, by ${by} of ${wholePeriod(...whole.period)}`;
+      const elsewhere = this.cell(part, words, without(whole.children, part.children));
+      this.drafting.builder.adds(this.cells(whole).children, [this.cells(part).children, elsewhere]);
+    }
   }
 
   /** A child referred in one row may have been in another as well, or in none of the others. */
