@@ -40,10 +40,13 @@ function widthByRule({ text: own, fontSize = 11, fontWeight }: TextItem, text: u
 const DIGIT_EM = 0.52;
 const BOLD = 1.07;
 
+/** By which a later release knows the file as its own, and may put a new one in its place. */
+const DRAWN_BY = "Drawn by Windowline.";
+
 function withWords(svg: string, { title, altText }: Picture): string {
   const head = /^<svg ([^>]*)>/.exec(svg);
   if (!head) throw new Error("drawPicture: the drawing library writes another form of SVG");
-  const words = `<title id="title">${escaped(title)}</title><desc id="desc">${escaped(altText)}</desc>`;
+  const words = `<title id="title">${escaped(title)}</title><desc id="desc">${escaped(altText)} ${DRAWN_BY}</desc>`;
   const open = `<svg role="img" aria-labelledby="title desc" ${head[1]}>`;
   return `<?xml version="1.0" encoding="UTF-8"?>\n${open}${words}${svg.slice(head[0].length)}\n`;
 }
