@@ -76,11 +76,12 @@ export function withoutNode() {
 
 /**
  * What the functions and the pane's worker both need is one file, loaded once. Reports and releases are made in the worker
- * alone: there they are loaded with it, or once they are asked for, and the pane opens sooner.
+ * alone: there they are loaded with it, or once they are asked for, and the pane opens sooner. Libraries have folders named
+ * src too: those that draw charts are not wanted before a chart is.
  */
 const shared = {
   name: "shared",
-  test: /[\\/]node_modules[\\/](@date-fns|date-fns|zod|@stdlib|simple-statistics|@noble|pure-rand)[\\/]|[\\/]src[\\/](?!hosts|report|release)/,
+  test: /[\\/]node_modules[\\/](@date-fns|date-fns|zod|@stdlib|simple-statistics|@noble|pure-rand)[\\/]|^(?!.*[\\/]node_modules[\\/]).*[\\/]src[\\/](?!hosts|report|release)/,
   chunks: "all",
   enforce: true,
 };
