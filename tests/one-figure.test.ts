@@ -8,7 +8,7 @@ import { FUNCTIONS } from "../functions/registry";
 import { readWorkbook } from "../src/hosts/file/read-workbook";
 import { PageWorkbook } from "../src/hosts/page/page-workbook";
 import { reportOf } from "./support/report-of";
-import { reportSheets } from "../src/report/sheets/report-sheets";
+import { dataSheets } from "../src/report/sheets/data-sheets";
 import { makeSample } from "../src/sample/make-sample";
 import { sampleSheets } from "../src/sample/sample-sheets";
 import { parseSettings } from "../src/settings/settings";
@@ -71,8 +71,8 @@ test("METBYBAND finds what the command line finds", () => {
   );
 });
 
-test("the printed sheet shows what the table holds", async () => {
-  const sheets = reportSheets(ownReport(file));
+test("the sheet of a table shows what the table has", async () => {
+  const sheets = dataSheets(ownReport(file));
   for (const id of ["met-by-band", "age-when-met"]) {
     const table = commandLine.find((each) => each.id === id)!;
     const numbers = new Set(table.rows.flat().filter((value) => typeof value === "number"));

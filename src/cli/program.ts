@@ -56,13 +56,14 @@ function programFor(found: Found, print: (text: string) => void): Command {
 
 function reportCommand(found: Found): Command {
   const command = new Command("report")
-    .description("Make the quarterly report: a workbook to read and print, and JSON")
+    .description("Make the quarterly report: a workbook to read and print, its data as a second workbook, and JSON")
     .argument("<book>", "the program's workbook (.xlsx); it is only read")
     .option(
       "--out <file>",
       "the report workbook (usual: BOOK-report-DATE.xlsx in this folder when --json is left out too)",
       workbookName,
     )
+    .option("--data <file>", "the data workbook (usual: REPORT-data.xlsx beside the report)", workbookName)
     .option("--json <file>", "the same report as JSON")
     .option("--tables <ids>", "only these tables, comma-separated", listOf)
     .option("--last <file>", "the last REPORT.json: rows that it had and this workbook has not are said first")
@@ -75,6 +76,7 @@ function reportCommand(found: Found): Command {
       last: options.last ?? null,
       book,
       out: options.out ?? null,
+      data: options.data ?? null,
       json: options.json ?? null,
       tables: options.tables ?? null,
       understanding: options.understanding ?? null,

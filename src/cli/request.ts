@@ -6,6 +6,8 @@ export type Request =
       readonly last: string | null;
       readonly book: string;
       readonly out: string | null;
+      /** Null: beside the report, with "-data" at the end of its name. */
+      readonly data: string | null;
       readonly json: string | null;
       /** Ids; null: all that are not internal. */
       readonly tables: readonly string[] | null;

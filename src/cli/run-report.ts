@@ -4,6 +4,7 @@ import { rowsLost } from "../report/again/rows-lost";
 import { type MadeFrom, madeFromReport } from "../report/again/provenance-line";
 import { reportJson } from "../report/json";
 import { runReport } from "../report/run";
+import { dataSheets } from "../report/sheets/data-sheets";
 import { reportSheets } from "../report/sheets/report-sheets";
 import type { Settings } from "../settings/settings";
 import { TABLE_IDS, tableIdOf } from "../tables/catalogue";
@@ -24,7 +25,8 @@ export async function runReportCommand(request: RequestOf<"report">): Promise<nu
   const asOf = asOfOr(settings);
   const tables = tablesOf(request.tables);
   const out = outOf(request, asOf);
-  const outputs = [out, request.json].filter((file) => file !== null);
+  const data = request.data ?? (out === null ? null : dataBeside(out));
+  const outputs = [out, data, request.json].filter((file) => file !== null);
   checkOutputs([...inputsOf(request), ...(request.last === null ? [] : [request.last])], outputs);
   const last = request.last === null ? null : lastReport(request.last);
   const workbook = await openWorkbook(request.book);
@@ -33,6 +35,7 @@ export async function runReportCommand(request: RequestOf<"report">): Promise<nu
   const report = reportOrFail(runReport(records, { settings, tables, source, onStep: progress }));
   progress("Writing the report");
   if (out !== null) writeWhole(out, writeWorkbook(reportSheets(report), { created: asOf }));
+  if (data !== null) writeWhole(data, writeWorkbook(dataSheets(report), { created: asOf }));
   if (request.json !== null) writeWhole(request.json, reportJson(report));
   const lost = last === null ? [] : rowsLost(last, report.provenance);
   print([...lost, summaryOf(report, outputs)].join("\n"));
@@ -51,6 +54,11 @@ function lastReport(file: string): MadeFrom {
 function outOf({ out, json, book }: RequestOf<"report">, asOf: Day): string | null {
   if (out !== null || json !== null) return out;
   return `${path.basename(book, path.extname(book))}-report-${isoOf(asOf)}.xlsx`;
+}
+
+/** `REPORT-data.xlsx`. */
+function dataBeside(report: string): string {
+  return `${report.slice(0, -path.extname(report).length)}-data.xlsx`;
 }
 
 function asOfOr({ asOf }: Settings): Day {

@@ -1,4 +1,5 @@
 import { bandLabel } from "../age/bands";
+import { counted, plural } from "../words/numbers";
 import type { Cohort } from "../cohort/cohort";
 import { looksByBand } from "../cohort/looks-by-band";
 import type { Records } from "../records/records";
@@ -6,13 +7,13 @@ import type { Records } from "../records/records";
 /** Sentences with counts for the method sheet: what was taken for granted, and how often. */
 export function countedSentences({ counts, children }: Records): string[] {
   return [
-    `Gestation is not recorded, or cannot be used, for ${counts.gestationNotRecorded} of ${children.ids.length} children; they count as born at term.`,
-    `${counts.enteredBlankUsed} observations have no day of entry; a cut-off by day of entry does not leave them out.`,
-    `${counts.outsideEnrolmentUsed} observations were made before enrolment or after leaving; they are used.`,
+    `The gestation of ${counted(counts.gestationNotRecorded)} of ${plural(children.ids.length, "child is", "children is")} missing or cannot be used; they count as born at term.`,
+    `${plural(counts.enteredBlankUsed, "observation has", "observations have")} no day of entry; a cut-off by day of entry does not leave them out.`,
+    `${plural(counts.outsideEnrolmentUsed, "observation was", "observations were")} made before enrollment or after leaving, and used.`,
   ];
 }
 
-/** Where the looks were made, a sentence an age band: a skill that nobody looked at in a band is known for nobody there. */
+/** Where the observations were made, one sentence per age group: a skill that was checked in no child there is not known there. */
 export function lookSentences(cohort: Cohort, edges: readonly number[]): string[] {
   const { bandCount, looks, childrenSeen } = looksByBand(cohort, edges);
   return Array.from({ length: bandCount }, (_, band) => {
@@ -24,7 +25,7 @@ export function lookSentences(cohort: Cohort, edges: readonly number[]): string[
     .filter(({ inBand }) => inBand > 0)
     .map(
       ({ label, inBand, unseen }) =>
-        `${label}: ${inBand} looks used; ${unseen} of ${cohort.skills.length} skills were looked at in no child.`,
+        `${label}: ${plural(inBand, "observation", "observations")} used; ${unseen} of ${cohort.skills.length} skills were not checked in any child.`,
     );
 }
 

@@ -29,6 +29,11 @@ export function quarterInWords(label: string): string {
   return monthsInWords(month(1), month(3));
 }
 
+/** `September 2026`, the last month of `2026-Q3`. */
+export function quarterEndInWords(label: string): string {
+  return quarterInWords(label).replace(/^.* to /, "");
+}
+
 function formatted(day: Day, pattern: string): string {
   const { year, month, dayOfMonth } = calendarOf(day);
   return format(new UTCDate(year, month - 1, dayOfMonth), pattern);

@@ -184,7 +184,7 @@ export interface AxisOut {
   readonly reversed?: boolean;
   /** Not drawn, where its numbers only keep rows apart. */
   readonly hidden?: boolean;
-  /** Of labels in a row, only each so many is written. */
+  /** Of labels in a row, only each so many is written; 0: none. */
   readonly labelEvery?: number;
 }
 

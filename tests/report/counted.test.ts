@@ -16,7 +16,7 @@ const child = {
 };
 const skill = { label: "a", area: "speech", opens: 1, closes: 9, ageBasis: null, expectedShare: null, follows: null };
 
-/** By hand: two looks at two months, one at four; the second skill is looked at once, at two months. */
+/** By hand: two checks at two months, one at four; the second skill is checked once, at two months. */
 const input: OracleInput = {
   children: [child],
   skills: [
@@ -40,10 +40,10 @@ const input: OracleInput = {
   },
 };
 
-test("says where the looks were made, and which skills nobody looked at", () => {
+test("says where the observations were made, and which skills nobody checked", () => {
   const cohort = buildCohort(readRecords(asWorkbook(input), usualSettings), usualSettings);
   expect(lookSentences(cohort, [0, 3, 6])).toEqual([
-    "0 to <3 months: 2 looks used; 0 of 2 skills were looked at in no child.",
-    "3 to <6 months: 1 looks used; 1 of 2 skills were looked at in no child.",
+    "0 to <3 months: 2 observations used; 0 of 2 skills were not checked in any child.",
+    "3 to <6 months: 1 observation used; 1 of 2 skills were not checked in any child.",
   ]);
 });

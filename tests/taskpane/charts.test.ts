@@ -1,30 +1,31 @@
 import { parseSettings } from "../../src/settings/settings";
-import { reportSheets } from "../../src/report/sheets/report-sheets";
+import { fiveFindings } from "../../src/report/answer/five-findings";
+import { pictureSheet } from "../../src/report/answer/picture";
 import { reportOf } from "../support/report-of";
 import { chartSpec } from "../../taskpane/worker/charts/spec";
-import { chartsOf, previewOf } from "../../taskpane/worker/charts/preview";
+import { previewOf } from "../../taskpane/worker/charts/preview";
 import type { ChartOut, SheetOut } from "../../src/workbook/sheets";
 import { sampleBook } from "./books";
 
+/** The bars of two of the five findings. */
 function charts() {
   const parsed = parseSettings({ asOf: "2026-09-30" }, 1900);
   if ("messages" in parsed) throw new Error(parsed.messages.join());
-  const report = reportOf(sampleBook(), parsed.settings, ["met-by-band"]);
-  return { report, charts: chartsOf(reportSheets(report)) };
+  const report = reportOf(sampleBook(), parsed.settings, ["referral-steps", "ratings"]);
+  const pictures = fiveFindings(report).flatMap(({ picture }) => (picture ? [picture] : []));
+  return { report, charts: pictures.map(pictureSheet) };
 }
 
-test("the numbers beside a chart are the report's own: the boxes of an area add up to its child-skills", () => {
+test("the numbers beside a chart are the report's own: the categories of an outcome add up to those rated", () => {
   const { report, charts: drawn } = charts();
-  const [first] = drawn;
-  if (!first) throw new Error("no chart");
-  const preview = previewOf(first);
-  const table = report.tables[0];
+  const table = report.tables.find(({ id }) => id === "ratings");
   const at = (key: string) => table?.columns.findIndex((column) => column.key === key) ?? -1;
+  const preview = previewOf(drawn.at(-1)!);
+  expect(preview.rows.length).toBeGreaterThan(0);
   for (const row of preview.rows) {
-    const area = String(row[0]).replace(/ \(.*/, "").toLowerCase();
-    const rows = (table?.rows ?? []).filter((each) => each[at("skill")] === "all" && each[at("area")] === area);
-    const children = rows.reduce((sum, each) => sum + Number(each[at("children")]), 0);
-    expect(row.slice(1).reduce((sum, text) => sum + Number(text), 0)).toBe(children);
+    const outcome = String(row[0]).replace(/: .*/, "");
+    const second = (table?.rows ?? []).find((each) => each[at("outcome")] === outcome && each[at("statement")] === 2);
+    expect(row.slice(1).reduce((sum, text) => sum + Number(text), 0)).toBe(second?.[at("of")]);
   }
 });
 

@@ -24,8 +24,8 @@ export function clusters(report: Report): ReportFinding {
     return {
       id: ID,
       headline: `${clusterInWords(read, first)}.`,
-      below: [ASK_FIRST],
-      picture: picture(report, read, first),
+      below: [ASK_FIRST, MARKS],
+      picture: monthsPicture(report, read, first),
     };
   }
   const referrals = tableOf(report, "referrals");
@@ -34,9 +34,11 @@ export function clusters(report: Report): ReportFinding {
     id: ID,
     headline: `No place had more referrals than its children's ages explain.`,
     below: quiet(referrals),
-    picture: scan && read && first ? picture(report, read, first) : null,
+    picture: scan && read && first ? monthsPicture(report, read, first) : null,
   };
 }
+
+const MARKS = "Filled: the months of the cluster. Dashes: the expected number.";
 
 export const ASK_FIRST =
   "A new referrer, a screening day or a caught-up list does this as readily as a change in the children. Ask first.";
@@ -74,29 +76,29 @@ export function detectable(read: TableReader, sites: readonly Row[]): string {
   return `With so few, only a site at ${Math.min(...ratios).toFixed(1)} times its expected number would have been noticed.`;
 }
 
-const LABEL_EVERY = 3;
-
-function picture({ print }: Report, read: TableReader, first: Row): BarPicture | null {
+/** With every month named, where there is room. */
+export function monthsPicture({ print }: Report, read: TableReader, first: Row, named = false): BarPicture | null {
   const months = print.scannedMonths;
   if (months.length === 0) return null;
   const isWithin = (month: string) => month >= read.text(first, "firstMonth") && month <= read.text(first, "lastMonth");
+  const span = `${monthInWords(months[0]!.month)} to ${monthInWords(months.at(-1)!.month)}`;
   const most = Math.max(...months.flatMap(({ observed, expected }) => [observed, expected]));
   return {
     kind: "column stacked",
     title: "Referrals by month, and how many were expected",
-    altText: `${clusterInWords(read, first)}. Columns of referrals by month from ${monthInWords(months[0]!.month)} to ${monthInWords(months.at(-1)!.month)}, those of the cluster filled, with a line of the expected number.`,
+    altText: `${clusterInWords(read, first)}. Columns of referrals by month from ${span}, those of the cluster filled, with a line of the expected number.`,
     parts: [
-      { name: "In the cluster", look: "solid" },
-      { name: "In other months", look: "hollow" },
-      { name: "Expected for the children's ages", look: "dashed" },
+      { name: "Cluster", look: "solid" },
+      { name: "Other months", look: "hollow" },
+      { name: "Expected", look: "dashed" },
     ],
     bars: months.map(({ month, observed, expected }) => ({
       label: shortMonth(month),
       values: [isWithin(month) ? observed : 0, isWithin(month) ? 0 : observed, expected],
     })),
-    x: { title: "", labelEvery: LABEL_EVERY },
+    x: named ? { title: "" } : { title: `Months, ${span}`, labelEvery: 0 },
     y: countAxis("", most, 4),
-    legend: "bottom",
+    legend: named ? "bottom" : "none",
   };
 }
 

@@ -23,8 +23,7 @@ export function tableOf(report: Report, id: string): Table | null {
 
 /** Where a table is missing: it was not asked for, or the workbook has nothing to make it from. */
 export function notThere(id: FindingId, what: string): ReportFinding {
-  return { id, headline: `${what}: no figures in this report.`, below: [WHY_NOT], picture: null };
+  return { id, headline: `${what}: not in this report.`, below: [WHY_NOT], picture: null };
 }
 
-const WHY_NOT =
-  "The report was made without this table, or the records have nothing to count. The page “How the figures were made” lists the tables read.";
+const WHY_NOT = "It was not asked for, or the records have nothing to count.";

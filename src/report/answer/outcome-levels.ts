@@ -1,4 +1,5 @@
-import { counted, listed, plural } from "../../words/numbers";
+import { counted, listed } from "../../words/numbers";
+import type { Table } from "../../tables/table";
 import type { Report } from "../report";
 import { type Row, readTable, type TableReader } from "../sheets/read-table";
 import { notThere, type ReportFinding, tableOf } from "./finding";
@@ -9,21 +10,35 @@ const ID = "outcome-levels";
 /** Entry and exit ratings of the children who left. */
 export function outcomeLevels(report: Report): ReportFinding {
   const table = tableOf(report, "ratings");
-  if (!table) return notThere(ID, "Outcome levels");
+  return table ? ratingsFinding(table) : notThere(ID, "Outcome levels");
+}
+
+export function ratingsFinding(table: Table): ReportFinding {
   const read = readTable(table);
   const rows = (statement: number) => table.rows.filter((row) => read.number(row, "statement") === statement);
   const second = rows(2).filter((row) => (read.number(row, "of") ?? 0) > 0);
   if (second.length === 0) return { ...notThere(ID, "Outcome levels"), below: [NOBODY] };
   return {
     id: ID,
-    headline: `At exit, ${listed(second.map((row, at) => levelOf(read, row, at === 0)))}.`,
+    headline: headlineOf(read, second),
     below: [entered(read, rows(1)), FEW],
-    picture: picture(read, rows(1)),
+    picture: picture(read, rows(1), second),
   };
 }
 
 const NOBODY = "No child who left after six months of service or more has both an entry and an exit rating.";
 const FEW = "One child more or less moves such small numbers a great deal.";
+
+/** One sentence for all outcomes where as many were rated in each; the bars name each with its count. */
+function headlineOf(read: TableReader, rows: readonly Row[]): string {
+  const counts = rows.map((row) => read.number(row, "count") ?? 0);
+  const of = [...new Set(rows.map((row) => read.number(row, "of") ?? 0))];
+  if (of.length > 1) return `At exit, ${listed(rows.map((row, at) => levelOf(read, row, at === 0)))}.`;
+  const [least, most] = [Math.min(...counts), Math.max(...counts)];
+  const range = least === most ? counted(least) : `${counted(least)} to ${counted(most)}`;
+  const outcomes = least === most ? "" : ", depending on the outcome";
+  return `At exit, ${range} of ${counted(of[0] ?? 0)} children were at the level of children their age${outcomes}.`;
+}
 
 function levelOf(read: TableReader, row: Row, isFirst: boolean): string {
   const where = isFirst ? "children were at the level of children their age in" : "in";
@@ -56,11 +71,12 @@ export const OUTCOME_PARTS = [
   { key: "e", name: "e: level with peers throughout", look: "solid" },
 ] as const;
 
-function picture(read: TableReader, rows: readonly Row[]): BarPicture {
+function picture(read: TableReader, rows: readonly Row[], atLevel: readonly Row[]): BarPicture {
   const parts = OUTCOME_PARTS.filter(({ key }) => read.has(key) && read.sum(rows, key) > 0);
   const bars = rows.map((row) => {
     const values = parts.map(({ key }) => read.number(row, key) ?? 0);
-    return { label: `${read.text(row, "outcome")} (${values.reduce((sum, value) => sum + value, 0)})`, values };
+    const second = atLevel.find((each) => read.text(each, "outcome") === read.text(row, "outcome"));
+    return { label: `${read.text(row, "outcome")}${second ? `: ${countOf(read, second)}` : ""}`, values };
   });
   return {
     kind: "bar share stacked",
@@ -72,9 +88,4 @@ function picture(read: TableReader, rows: readonly Row[]): BarPicture {
     y: { title: "", min: 0, max: 1, step: 0.25, format: "wholeShare", hidden: true },
     legend: "bottom",
   };
-}
-
-/** `17 children`. */
-export function ratedInWords(count: number): string {
-  return plural(count, "child", "children");
 }

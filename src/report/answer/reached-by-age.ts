@@ -1,7 +1,7 @@
 import type { Skill } from "../../records/records";
-import { plural } from "../../words/numbers";
+import { listed, plural } from "../../words/numbers";
 import type { AgeCurve, Report } from "../report";
-import { type Row, readTable } from "../sheets/read-table";
+import { type Row, readTable, type TableReader } from "../sheets/read-table";
 import { skillsById } from "../sheets/skill-words";
 import { curvePoints } from "../sheets/curve-points";
 import { notThere, type ReportFinding, tableOf } from "./finding";
@@ -23,26 +23,28 @@ export function reachedByAge(report: Report, named: readonly string[]): ReportFi
   });
   const [first] = shown;
   if (!first) return { ...notThere(ID, "The ages when children met each skill"), below: [TOO_FEW] };
-  const ages = shown.map(({ skill, half }) => `“${skill.label}” by ${half.toFixed(1)} months`);
+  const ages = shown.map(({ skill, half }, at) => `“${skill.label}” by ${half.toFixed(1)} months (${LETTERS[at]})`);
   return {
     id: ID,
-    headline: `Half of the children met ${ages[0]}${ages.length > 1 ? `, ${ages.slice(1).join(", and ")}` : ""}.`,
-    below: [shown.map(({ row }) => rangeOf(report, row)).join("; "), groupOf(first.curve)].filter(
+    headline: `Half of the children met ${listed(ages)}.`,
+    below: [shown.map((each, at) => rangeOf(each, read, LETTERS[at] ?? "")).join("; "), groupOf(first.curve)].filter(
       (line) => line !== "",
     ),
     picture: picture(shown),
   };
-
-  function rangeOf({ settings }: Report, row: Row): string {
-    const [lower, upper] = [read.number(row, "p50Lower"), read.number(row, "p50Upper")];
-    const children = plural(read.number(row, "children") ?? 0, "child", "children");
-    const level = typeof settings["level"] === "number" ? Math.round(100 * settings["level"]) : 95;
-    if (lower === null || upper === null) return `no likely range (${children})`;
-    return row === first?.row
-      ? `${level}% likely ranges ${lower.toFixed(1)} to ${upper.toFixed(1)} (${children})`
-      : `${lower.toFixed(1)} to ${upper.toFixed(1)} (${children})`;
-  }
 }
+
+/** `A: likely 12.6 to 14.4, 203 children`. */
+function rangeOf({ row }: Shown, read: TableReader, letter: string): string {
+  const [lower, upper] = [read.number(row, "p50Lower"), read.number(row, "p50Upper")];
+  const children = plural(read.number(row, "children") ?? 0, "child", "children");
+  const range =
+    lower === null || upper === null ? "no likely range" : `likely ${lower.toFixed(1)} to ${upper.toFixed(1)}`;
+  return `${letter}: ${range}, ${children}`;
+}
+
+/** Names of the lines where they meet the half: short enough that no program breaks them. */
+const LETTERS = ["A", "B", "C"] as const;
 
 const TOO_FEW = "Too few children were checked before and after they met a skill.";
 
@@ -53,7 +55,7 @@ interface Shown {
   readonly half: number;
 }
 
-/** Those named; else of three areas the skill that most children met between two checks, the youngest skill first. */
+/** Those named; else, of the skills that many children met between two checks, the one met youngest, a middle one, the last. */
 export function shownSkills(report: Report, named: readonly string[]): Skill[] {
   const skills = skillsById(report.print.skills);
   const wanted = named.flatMap((id) => skills.get(id) ?? []);
@@ -61,16 +63,21 @@ export function shownSkills(report: Report, named: readonly string[]): Skill[] {
   const table = tableOf(report, "age-when-met");
   if (!table) return [];
   const read = readTable(table);
-  const best = new Map<string, { readonly skill: Skill; readonly met: number }>();
-  for (const row of table.rows) {
-    const skill = skills.get(read.text(row, "skill"));
-    const met = read.number(row, "interval") ?? 0;
-    if (!skill || read.number(row, "p50") === null) continue;
-    if (met > (best.get(skill.area)?.met ?? 0)) best.set(skill.area, { skill, met });
-  }
-  const chosen = [...best.values()].sort((a, b) => b.met - a.met).slice(0, MOST_SKILLS);
-  return chosen.map(({ skill }) => skill).sort((a, b) => (a.closesMonths ?? 0) - (b.closesMonths ?? 0));
+  const known = table.rows.flatMap((row) => {
+    const [skill, half] = [skills.get(read.text(row, "skill")), read.number(row, "p50")];
+    return skill && half !== null ? [{ skill, half, met: read.number(row, "interval") ?? 0 }] : [];
+  });
+  const most = Math.max(0, ...known.map(({ met }) => met));
+  const byAge = known
+    .filter(({ met }) => met >= MANY * most)
+    .sort((a, b) => a.half - b.half)
+    .map(({ skill }) => skill);
+  if (byAge.length <= MOST_SKILLS) return byAge;
+  return [0, Math.floor(byAge.length / 2), byAge.length - 1].map((at) => byAge[at] as Skill);
 }
+
+/** Of the children who met the skill that most met. */
+const MANY = 0.7;
 
 function groupOf({ group }: AgeCurve): string {
   return group.length === 0 ? "" : `Children of ${group.join(", ")}; the other groups are in the data workbook.`;
@@ -91,10 +98,10 @@ function picture(shown: readonly Shown[]): CurvePicture {
         look: LOOKS[at] ?? "line",
         points: points[at] ?? [],
       })),
-      ...shown.map(({ skill, half }): PictureLine => ({
-        name: `${skill.label}, ${half.toFixed(1)}`,
+      ...shown.map(({ skill, half }, at): PictureLine => ({
+        name: LETTERS[at] ?? skill.label,
         look: "point",
-        named: "right",
+        named: true,
         points: [[half, 0.5]],
       })),
     ],

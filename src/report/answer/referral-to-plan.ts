@@ -1,5 +1,6 @@
 import { counted, listed, plural, shareOf } from "../../words/numbers";
 import { PLAN_WITHIN_DAYS } from "../../tables/referral-steps-sets";
+import type { Table } from "../../tables/table";
 import type { Report } from "../report";
 import { countAxis } from "../sheets/count-axis";
 import { type Row, readTable, type TableReader } from "../sheets/read-table";
@@ -11,7 +12,10 @@ const ID = "referral-to-plan";
 /** How far the referrals of the period came, and how many plans were in time. */
 export function referralToPlan(report: Report): ReportFinding {
   const table = tableOf(report, "referral-steps");
-  if (!table) return notThere(ID, "From referral to plan");
+  return table ? planFinding(table) : notThere(ID, "From referral to plan");
+}
+
+export function planFinding(table: Table): ReportFinding {
   const read = readTable(table);
   const row = (step: string) => table.rows.find((each) => read.text(each, "step") === step);
   const count = (step: string) => numberOf(read, row(step), "count");
@@ -34,8 +38,9 @@ const NONE = "No referral was made in the period for a child who was in the prog
 function headlineOf(within: number, judged: number, referred: number): string {
   if (judged === 0)
     return `${plural(referred, "referral was", "referrals were")} made; it is too early to say whether a plan came within ${PLAN_WITHIN_DAYS} days.`;
-  const verb = judged === 1 ? "plan was" : "plans were";
-  return `${shareOf(within, judged)} ${verb} in place within ${PLAN_WITHIN_DAYS} days.`;
+  const share = shareOf(within, judged);
+  const percent = share.includes("(") ? ` ${share.slice(share.indexOf("("))}` : "";
+  return `Of ${plural(judged, "plan", "plans")} due, ${counted(within)}${percent} ${within === 1 ? "was" : "were"} in place within ${PLAN_WITHIN_DAYS} days.`;
 }
 
 function numberOf(read: TableReader, row: Row | undefined, key: string): number {

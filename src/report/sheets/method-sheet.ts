@@ -2,34 +2,38 @@ import { provenanceLine } from "../again/provenance-line";
 import { SETTING_CATALOGUE, SETTING_NAMES, type SettingName } from "../../settings/settings";
 import type { SheetOut } from "../../workbook/sheets";
 import type { Report, SettingsEcho } from "../report";
-import { CAUTIONS } from "./cautions";
-import { DEFINITIONS } from "./method-words";
 import { periodInWords, portraitPage } from "./page";
 import { SheetDraft } from "./sheet-draft";
 import { basisInWords, windowInWords } from "./skill-words";
+import { CAUTION, HOW_TO_READ } from "../../words/cautions";
+import { DEFINITIONS } from "../../words/definitions";
 import { counted, plural } from "../../words/numbers";
 
 /** Everything the figures depend on, so that someone else can make them again. */
 export function methodSheet(report: Report): SheetOut {
   const draft = new SheetDraft("Method", [{ width: 34 }, { width: 72 }]);
-  draft.spanning("How the figures of this workbook were made", "title");
+  draft.spanning("How the figures were made", "title");
   draft.spanning(`${periodInWords(report)}. ${report.tool.name} ${report.tool.version}.`, "subtitle");
   section(
     draft,
-    "Cautions",
-    CAUTIONS.map((caution) => ["", caution]),
+    "How to read these figures",
+    [CAUTION, ...HOW_TO_READ].map((line) => ["", line]),
   );
   section(draft, "Settings", settingLines(report.settings));
   section(draft, "Rows used and left out", inputLines(report));
   section(
     draft,
-    "Counted",
+    "What was taken for granted, and how often",
     report.print.counted.map((sentence) => ["", sentence]),
   );
-  section(draft, "Repair decisions in force", decisionLines(report));
-  section(draft, "Definitions", DEFINITIONS);
-  section(draft, "Windows and where they come from", windowLines(report));
-  section(draft, "Provenance: the same workbook, settings and version give the same bytes", provenanceLines(report));
+  section(draft, "Corrections you made", decisionLines(report));
+  section(draft, "Definitions", Object.entries(DEFINITIONS));
+  section(draft, "Expected windows, and where they come from", windowLines(report));
+  section(
+    draft,
+    "To make this report again: the same workbook, settings and version give the same bytes",
+    provenanceLines(report),
+  );
   return draft.finished(portraitPage(report));
 }
 
@@ -48,11 +52,11 @@ function section(draft: SheetDraft, heading: string, lines: readonly Line[]): vo
 }
 
 /** Every setting of the run. */
-function settingLines(settings: SettingsEcho): Line[] {
+export function settingLines(settings: SettingsEcho): Line[] {
   return SETTING_NAMES.map((name) => [name, `${valueInWords(settings[name])}. ${SETTING_CATALOGUE[name].about}`]);
 }
 
-function valueInWords(value: SettingsEcho[SettingName]): string {
+export function valueInWords(value: SettingsEcho[SettingName]): string {
   if (value === null) return "Not set";
   if (typeof value === "object") return value.length === 0 ? "None" : value.join(", ");
   return typeof value === "boolean" ? (value ? "Yes" : "No") : String(value);
@@ -61,7 +65,7 @@ function valueInWords(value: SettingsEcho[SettingName]): string {
 function inputLines({ input }: Report): Line[] {
   return input.map(({ table, sheet, address, rows, used, leftOut }): Line => {
     const where = `sheet ${sheet}, ${address}`;
-    const reasons = Object.entries(leftOut).map(([reason, count]) => `${counted(count)} ${reason}`);
+    const reasons = Object.entries(leftOut).map(([reason, count]) => `${reason} (${counted(count)})`);
     const out = reasons.length === 0 ? "None left out." : `Left out: ${reasons.join("; ")}.`;
     return [table, `${counted(used)} of ${plural(rows, "row", "rows")} used (${where}). ${out}`];
   });

@@ -3,11 +3,11 @@ import type { Report } from "../report";
 import type { SheetDraft } from "./sheet-draft";
 import { settingDay } from "./setting-day";
 
-/** `Period July 1, 2026 to September 30, 2026, figures as of September 30, 2026`. */
+/** `Period July 1, 2026 to September 30, 2026`. */
 export function periodInWords({ settings }: Report): string {
   const asOf = settingDay(settings, "asOf") ?? "no date given";
   const from = settingDay(settings, "from");
-  return from === null ? `As of ${asOf}` : `Period ${from} to ${asOf}, figures as of ${asOf}`;
+  return from === null ? `As of ${asOf}` : `Period ${from} to ${asOf}`;
 }
 
 export function footerOf(report: Report, internal = false): string {

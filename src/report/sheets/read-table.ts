@@ -5,6 +5,8 @@ export type Row = readonly TableValue[];
 /** Reads the cells of a table by the keys of its columns. */
 export interface TableReader {
   has(key: string): boolean;
+  /** True where the cell says yes. */
+  flag(row: Row, key: string): boolean;
   number(row: Row, key: string): number | null;
   text(row: Row, key: string): string;
   sum(rows: readonly Row[], key: string): number;
@@ -28,6 +30,7 @@ export function readTable(table: Table): TableReader {
   const groupCount = Math.max(position.get("skill") ?? 0, 0);
   return {
     has: (key) => position.has(key),
+    flag: (row, key) => at(row, key) === true,
     number,
     text: (row, key) => String(at(row, key) ?? ""),
     sum: (rows, key) => rows.reduce((total, row) => total + (number(row, key) ?? 0), 0),

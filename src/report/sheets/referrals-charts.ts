@@ -1,38 +1,35 @@
 import type { Table } from "../../tables/table";
-import type { ChartOut, SeriesLook, SeriesOut, SheetOut } from "../../workbook/sheets";
-import type { Report } from "../report";
+import type { ChartOut, SeriesLook, SeriesOut } from "../../workbook/sheets";
 import type { NumbersBehind } from "./chart-grid";
-import { ChartPage, type ChartPlace } from "./chart-page";
+import type { Drawable } from "./printed/printed-page";
+import type { PicturePlace } from "../answer/picture";
 import { funnelPoints } from "./funnel-points";
 import { pointSeries, type SeriesPoint } from "./point-series";
 import { type Row, readTable, type TableReader } from "./read-table";
-import { counted, plural } from "../../words/numbers";
+import { plural } from "../../words/numbers";
 
-const CHART_PIXELS = 580;
 /** Beyond this a limit is cut off: a few expected referrals would make every other line too short to read. */
 const WIDEST_RATIO = 6;
 /** More names than this would stand on top of each other. */
 const MOST_NAMED = 24;
 
-/** Observed over expected by site, with limits and as a funnel; null where no site has anything expected. */
-export function referralsCharts(table: Table, report: Report): SheetOut | null {
+/** Observed over expected by site, with limits and as a funnel; none where no site has anything expected. */
+export function referralsCharts(table: Table): Drawable[] {
   const read = readTable(table);
   const expecting = (dimension: string) =>
     table.rows
       .filter((row) => read.text(row, "dimension") === dimension && (read.number(row, "expected") ?? 0) > 0)
       .map((row) => pointOf(read, row));
   const sites = expecting("site").slice(0, MOST_NAMED);
-  if (sites.length === 0) return null;
-  const page = new ChartPage(table, report, READING, [{ width: 40 }, { width: 14 }, { width: 14 }]);
-  const [left, right] = page.places(2, 2, CHART_PIXELS) as [ChartPlace, ChartPlace];
-  return page.finished([
-    limitsChart(sites, page.numbers, left),
-    funnelChart(sites, expecting("site and area"), page.numbers, right),
-  ]);
+  if (sites.length === 0) return [];
+  return [
+    (place, numbers) => limitsChart(sites, numbers, place),
+    (place, numbers) => funnelChart(sites, expecting("site and area"), numbers, place),
+  ];
 }
 
-const READING =
-  "Ratio: referrals over those that the program's own rates by age give in the time followed; 1 is as expected. Left: diamond the ratio, line its exact limits. Right: the same ratios by how many were expected, lighter marks for a site and area; between the inner lines lie 95%, between the outer ones 99.8% of places by chance alone. The lines go in steps because referrals are whole.";
+export const REFERRALS_READING =
+  "Ratio: referrals over those that the program's own rates by age give for the time in the program; 1 is as expected. Left: the diamond is the ratio, the line its likely range. Right: the same ratios by how many were expected, with lighter marks for a site and area; 95% of places lie between the inner lines and 99.8% between the outer ones by chance alone.";
 
 interface Point {
   readonly name: string;
@@ -58,15 +55,14 @@ function pointOf(read: TableReader, row: Row): Point {
   };
 }
 
-function limitsChart(sites: readonly Point[], numbers: NumbersBehind, place: ChartPlace): ChartOut {
+function limitsChart(sites: readonly Point[], numbers: NumbersBehind, place: PicturePlace): ChartOut {
   const widest = Math.max(...sites.map(({ upper }) => upper));
   const max = Math.max(2, Math.min(Math.ceil(widest), WIDEST_RATIO));
   const cut = widest > max ? ` Limits above ${max} are cut off.` : "";
-  const within = sites.filter(({ lower, upper }) => lower <= 1 && upper >= 1).length;
   const height = (index: number) => sites.length - index;
   return {
     kind: "curve",
-    title: `As many as expected (1) lie within the exact limits of ${within} of ${plural(sites.length, "site", "sites")}`,
+    title: "Referrals over those expected, by site, with likely ranges",
     altText: `Observed over expected referrals, a line a site from limit to limit. ${sites.map(siteInWords).join(" ")}${cut}`,
     ...place,
     series: [
@@ -90,9 +86,7 @@ function limitsChart(sites: readonly Point[], numbers: NumbersBehind, place: Cha
           numbers,
         ),
       ),
-      ...sites.map(({ name, referrals, expected, ratio }, index) =>
-        named(`${name}: ${counted(referrals)}, expected ${expected.toFixed(1)}`, [ratio, height(index)], numbers),
-      ),
+      ...sites.map(({ name, ratio }, index) => named(name, [ratio, height(index)], numbers)),
     ],
     x: { title: "Observed over expected referrals", min: 0, max, step: max > 4 ? 1 : 0.5, format: "number" },
     y: { title: "", min: 0.4, max: sites.length + 0.8, hidden: true },
@@ -108,7 +102,7 @@ function funnelChart(
   sites: readonly Point[],
   pairs: readonly Point[],
   numbers: NumbersBehind,
-  place: ChartPlace,
+  place: PicturePlace,
 ): ChartOut {
   const all = [...sites, ...pairs];
   const max = Math.ceil(Math.max(...all.map(({ expected }) => expected)) * 1.1);
@@ -127,7 +121,7 @@ function funnelChart(
         ];
   return {
     kind: "curve",
-    title: `Funnel: ${all.filter((each) => each.outside).length} of ${plural(all.length, "ratio", "ratios")} ${pairs.length === 0 ? "by site" : "by site, and by site and area,"} lie outside the 95% lines`,
+    title: `Funnel: ${all.filter((each) => each.outside).length} of ${plural(all.length, "place", "places")} outside the 95% lines`,
     altText: `Observed over expected referrals by the number expected, with funnel lines at 95% and 99.8%. ${sites.map((site) => funnelInWords(site)).join(" ")}`,
     ...place,
     series: [

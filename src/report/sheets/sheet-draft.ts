@@ -1,18 +1,24 @@
 import type { CellOut, CellStyle, ChartOut, ColumnOut, PrintOut, SheetOut, TableOut } from "../../workbook/sheets";
 import type { CellRange } from "../../workbook/workbook";
+import { columnPoints } from "../../workbook/paper";
+import { CELL_LOOKS, type CellLook, FACE } from "../../workbook/looks";
 import { linesOf } from "./text-width";
 
-/** How much wider than usual a style's text is, and the height of its line in points. */
-const TEXT: Partial<Record<CellStyle, { readonly times: number; readonly points: number }>> = {
-  title: { times: 1.6, points: 22 },
-  label: { times: 1.1, points: 15 },
-  marked: { times: 1.1, points: 15 },
-  heading: { times: 1.1, points: 15 },
-  headingRight: { times: 1.1, points: 15 },
-};
-const USUAL = { times: 1, points: 15 };
-/** Programs leave a little of a column's width empty, and round. */
+/** Of a line that is written in the usual size. */
+const LINE_POINTS = 15;
+/** Of a row of a table on a page. */
+const SMALL_LINE_POINTS = 13.5;
+/** Of a digit in the usual size, and of what programs leave empty at the sides of a cell. */
+const DIGIT_POINTS = 5.56;
+const PADDING_POINTS = 5;
+/** Programs round. */
 const USABLE = 0.98;
+const INDENT_POINTS = 9;
+/** Excel takes no row taller. */
+const TALLEST_ROW_POINTS = 409;
+const BOLD_IS_WIDER = 1.07;
+/** Arial sets its lines at 1.15. */
+const LEADING = 1.18;
 
 /** A sheet in the making, from the top down. */
 export class SheetDraft {
@@ -32,7 +38,7 @@ export class SheetDraft {
 
   /** What the rows take so far, points. */
   get heightPoints(): number {
-    return this.rows.reduce((sum, _, row) => sum + (this.heights.get(row) ?? USUAL.points), 0);
+    return this.rows.reduce((sum, _, row) => sum + (this.heights.get(row) ?? LINE_POINTS), 0);
   }
 
   /** Characters of the columns `from` to `to`. */
@@ -68,9 +74,40 @@ export class SheetDraft {
   /** As tall as its longest wrapped text needs, and `extraPoints` more. */
   row(cells: readonly CellOut[], extraPoints = 0): void {
     const row = this.rows.push(cells) - 1;
-    const height =
-      Math.max(...cells.map((cell, column) => this.heightOf(cell, column)), USUAL.points + 3) + extraPoints;
-    if (height > USUAL.points + 3) this.heights.set(row, height);
+    const height = Math.max(...cells.map((cell, column) => this.heightOf(cell, column)), LINE_POINTS + 3) + extraPoints;
+    if (height > LINE_POINTS + 3) this.heights.set(row, height);
+  }
+
+  /** One row whose cells each go over several columns. */
+  spannedRow(cells: readonly CellOut[], spans: readonly { readonly from: number; readonly to: number }[]): void {
+    const row = this.rows.length;
+    const out: CellOut[] = Array.from({ length: Math.max(...spans.map(({ to }) => to)) + 1 }, () => null);
+    let height = SMALL_LINE_POINTS;
+    spans.forEach(({ from, to }, at) => {
+      const cell = cells[at] ?? null;
+      const style = typeof cell === "object" && cell !== null ? cell.style : undefined;
+      // Every cell of the span has the look, so that fill and line go all the way.
+      for (let column = from; column <= to; column += 1) out[column] = style ? { value: null, style } : null;
+      out[from] = cell;
+      if (to > from) this.merged.push({ top: row, left: from, bottom: row, right: to });
+      if (
+        typeof cell === "object" &&
+        cell !== null &&
+        typeof cell.value === "string" &&
+        cell.style &&
+        CELL_LOOKS[cell.style].wraps
+      )
+        height = Math.max(height, this.textHeight(cell.value, cell.style, from, to));
+    });
+    this.rows.push(out);
+    this.heights.set(row, height);
+  }
+
+  /** An empty row of so many points; none where it would be too low to see. */
+  gap(points: number): void {
+    for (let left = points; left >= 1; left -= TALLEST_ROW_POINTS) {
+      this.heights.set(this.rows.push([]) - 1, Math.min(left, TALLEST_ROW_POINTS));
+    }
   }
 
   addRows(rows: readonly (readonly CellOut[])[]): void {
@@ -94,12 +131,14 @@ export class SheetDraft {
   private heightOf(cell: CellOut, column: number): number {
     const whole = typeof cell === "object" && cell !== null ? cell : { value: cell };
     const style = whole.style ?? this.columns[column]?.style;
-    if (typeof whole.value !== "string" || !style || !WRAPPED.has(style)) return 0;
+    if (typeof whole.value !== "string" || !style || !CELL_LOOKS[style].wraps) return 0;
     return this.textHeight(whole.value, style, column, column);
   }
 
-  private textHeight(text: string, style: CellStyle, from: number, to: number): number {
-    return textHeight(text, TEXT[style] ?? USUAL, this.widthOf(from, to));
+  /** Points that a text takes over columns `from` to `to`. */
+  textHeight(text: string, style: CellStyle, from: number, to: number): number {
+    const points = this.columns.slice(from, to + 1).reduce((sum, { width }) => sum + columnPoints(width), 0);
+    return textHeight(text, CELL_LOOKS[style], points);
   }
 }
 
@@ -109,10 +148,10 @@ interface SheetExtras {
   readonly charts: readonly ChartOut[];
 }
 
-const WRAPPED: ReadonlySet<CellStyle> = new Set(["wrapped", "note", "label", "marked", "heading", "headingRight"]);
-
-function textHeight(text: string, { times, points }: typeof USUAL, width: number): number {
-  const lines = linesOf(text, (width * USABLE) / times);
-  // Excel takes no row taller than 409 points.
-  return Math.min(lines * points + 3, 409);
+/** Points that a text takes in height, in a column or columns of so many points. */
+export function textHeight(text: string, { points, bold, indent = 0 }: CellLook, width: number): number {
+  const scale = (points / FACE.points) * (bold ? BOLD_IS_WIDER : 1);
+  const free = (width - PADDING_POINTS - INDENT_POINTS * indent) * USABLE;
+  const lines = linesOf(text, free / DIGIT_POINTS / scale);
+  return Math.min(Math.ceil(lines * points * LEADING) + 2, TALLEST_ROW_POINTS);
 }

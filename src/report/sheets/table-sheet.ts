@@ -22,10 +22,10 @@ export function tableSheet(table: Table, report: Report): SheetOut {
   const internal = table.internal === true;
   const [title = table.title] = sentencesOf(table, report);
   draft.spanning(internal ? `Internal: ${title}` : title, "title");
-  draft.spanning(`${table.population}. ${periodInWords(report)}. Notes stand below the rows.`, "subtitle");
+  draft.spanning(`${table.population}. ${periodInWords(report)}. Notes are below the rows.`, "subtitle");
   const headerRow = draft.rowCount;
   draft.row(printed.map(headingCell), FILTER_BUTTON_POINTS);
-  draft.body(table.rows.map((row) => printed.map((column) => bodyCell(column, row, table))));
+  draft.body(table.rows.map((row, at) => printed.map((column) => bodyCell(column, row, table, table.rows[at - 1]))));
   const lastRow = draft.rowCount - 1;
   notes(draft, table, printed);
   const area = { top: 0, left: 0, bottom: draft.rowCount - 1, right: lastPrinted };
@@ -45,7 +45,7 @@ export function tableSheet(table: Table, report: Report): SheetOut {
 
 const FILTER_BUTTON_POINTS = 15;
 /** A column as printed: one of the table's, or one that explains another. */
-export interface PrintedColumn {
+interface PrintedColumn {
   readonly heading: string;
   readonly text: boolean;
   /** False: on the screen only, right of what is printed. */
@@ -54,7 +54,7 @@ export interface PrintedColumn {
   readonly value: (row: Row) => CellOut;
 }
 
-export function printedColumns(table: Table, skills: ReadonlyMap<string, Skill>): PrintedColumn[] {
+function printedColumns(table: Table, skills: ReadonlyMap<string, Skill>): PrintedColumn[] {
   const columns = table.columns.flatMap((column, index) => {
     const own = ownColumn(column, index, table);
     const skillAt = table.columns.findIndex(({ key }) => key === "skill");
@@ -102,7 +102,7 @@ type SkillOf = (row: Row) => Skill | undefined;
 
 function labelColumn(table: Table, index: number, skillOf: SkillOf): PrintedColumn {
   const value = (row: Row) =>
-    row[index] === ALL_SKILLS ? "All of the area (child-skills)" : (skillOf(row)?.label ?? String(row[index] ?? ""));
+    row[index] === ALL_SKILLS ? "All of the area (skill checks)" : (skillOf(row)?.label ?? String(row[index] ?? ""));
   const longest = table.rows.reduce((most, row) => Math.max(most, value(row).length), 0);
   const crowded = table.columns.length > MANY_COLUMNS || table.columns.some(({ key }) => EXPLAINED.has(key));
   return {
@@ -136,16 +136,22 @@ function windowAndBasis(skill: Skill): string {
   return `${windowInWords(skill)} (${basisInWords(skill)})`;
 }
 
-export function headingCell({ heading, text }: PrintedColumn): CellOut {
+function headingCell({ heading, text }: PrintedColumn): CellOut {
   return { value: heading, style: text ? "heading" : "headingRight" };
 }
 
-/** Rows of child-skills look apart from rows of children, besides saying so. */
-export function bodyCell(column: PrintedColumn, row: Row, table: Table): CellOut {
+/** Rows of skill checks look apart from rows of children, besides saying so. A skill is named once, and pale where repeated. */
+function bodyCell(column: PrintedColumn, row: Row, table: Table, above: Row | undefined): CellOut {
   const value = column.value(row);
-  if (row[table.columns.findIndex(({ key }) => key === "skill")] !== ALL_SKILLS) return value;
+  const skill = row[table.columns.findIndex(({ key }) => key === "skill")];
+  if (skill !== ALL_SKILLS) return isRepeated(column, row, above) ? { value: String(value), style: "repeated" } : value;
   const plain = typeof value === "object" && value !== null ? value.value : value;
   return { value: plain, style: "total", ...(column.out.format && { format: column.out.format }) };
+}
+
+/** Sorting and filtering need the words in every row. */
+function isRepeated({ heading, value }: PrintedColumn, row: Row, above: Row | undefined): boolean {
+  return heading === "Skill" && above !== undefined && value(row) === value(above);
 }
 
 function frozenColumns(printed: readonly PrintedColumn[]): number {
@@ -161,7 +167,7 @@ function notes(draft: SheetDraft, table: Table, printed: readonly PrintedColumn[
   if (printed.some(({ heading }) => heading === SHORT_BASIS_HEADING)) {
     draft.spanning("The sheet Method has the whole source of each window.", "note");
   }
-  draft.spanning("An empty cell: the figure cannot be estimated, or the row carries none.", "note");
+  draft.spanning("An empty cell: the figure cannot be estimated, or the row has none.", "note");
 }
 
 const SHORT_BASIS_HEADING = "Basis of the window, in short";

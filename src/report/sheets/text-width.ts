@@ -1,6 +1,6 @@
 /**
- * How wide a text is, in digits of the usual font: the unit in which columns are wide. Classes of characters averaged
- * over Calibri and DejaVu Sans, which differ in size and hardly in proportion; from memory, and looked at in print.
+ * How wide a text is, in digits of the usual font: the unit in which columns are wide. The widths are those of Arial and of
+ * Liberation Sans, which has the same: Adobe's metrics of Helvetica, by classes; from memory, and looked at in print.
  */
 export function widthInDigits(text: string): number {
   let width = 0;
@@ -30,11 +30,17 @@ const WIDE = 1.25;
 const CLASS_OF: ReadonlyMap<string, number> = new Map(
   (
     [
-      [0.45, " ijlI.,:;!|'"],
-      [0.66, 'ftrJ()[]-"/'],
-      [0.87, "cksvxyzL?"],
-      [1, "abdeghnopqu0123456789EFST<>+="],
-      [1.5, "mwMW%@"],
+      [0.4, "ijl'|"],
+      [0.5, " Itf.,:;!/\\[]·"],
+      [0.62, '()r-"“”*'],
+      [0.9, "cksvxyzJ"],
+      [1, "abdeghnopqu0123456789#$?L_–"],
+      [1.1, "FTZ+<>=~"],
+      [1.2, "ABEKPSVXY&"],
+      [1.3, "CDHNRUw"],
+      [1.4, "GOQ"],
+      [1.5, "mM"],
+      [1.7, "%W"],
     ] as const
   ).flatMap(([width, characters]) => [...characters].map((character) => [character, width] as const)),
 );
@@ -57,4 +63,4 @@ function paragraphLines(paragraph: string, available: number): number {
   return lines;
 }
 
-const SPACE = 0.45;
+const SPACE = 0.5;

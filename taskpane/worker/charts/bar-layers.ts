@@ -66,6 +66,7 @@ function labelChannel(x: AxisOut, labels: readonly string[], lying: boolean): ob
   const lines = Object.fromEntries(labels.map((label) => [label, linesOf(label)]));
   const axis = {
     ...{ title: x.title || null, values, grid: false, labelAngle: lying ? 0 : -40, labelLimit: 0 },
+    ...(x.labelEvery === 0 && { labels: false, ticks: false }),
     ...(lying && { labelExpr: `${JSON.stringify(lines)}[datum.label]` }),
   };
   return { sort: labels, axis };

@@ -74,6 +74,7 @@ const axis = part(
     Maximum: isNumber,
     MajorUnit: isNumber,
     TickLabelSpacing: isNumber,
+    TickLabelPosition: oneOf("None", "NextToAxis", "High", "Low"),
     NumberFormat: isText,
     ReversePlotOrder: isBoolean,
     Visible: isBoolean,

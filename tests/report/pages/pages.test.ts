@@ -258,11 +258,10 @@ test("a caseload page plans as many visits as are asked for, and says how many m
     return lines.slice(lines.findIndex(([first]) => first === "What to check next") + 1);
   };
   expect(planned(2).map(([first]) => first)).toEqual(["C10", "C11"]);
-  expect(
-    planned()
-      .map(([first]) => first)
-      .at(-1),
-  ).toBe("6 more visits in this plan: see the re-check plan.");
+  const all = planned().map(([first]) => String(first));
+  const told = all.filter((first) => /^C\d+$/.test(first));
+  expect(told.length).toBeGreaterThan(2);
+  expect(all.at(-1)).toBe(`${12 - told.length} more visits in this plan: see the re-check plan.`);
 });
 
 test.each([

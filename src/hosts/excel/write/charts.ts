@@ -55,7 +55,7 @@ function drawChart(sheet: Excel.Worksheet, out: ChartOut): void {
   if (out.title === "") chart.title.visible = false;
   else {
     chart.title.text = out.title;
-    setFont(chart.title.format.font, 10, true);
+    setFont(chart.title.format.font, 9, true);
   }
   setAxis(chart.axes.categoryAxis, out.x);
   setAxis(chart.axes.valueAxis, out.y);
@@ -94,7 +94,8 @@ function setAxis(axis: Excel.ChartAxis, out: AxisOut): void {
   if (out.step !== undefined) axis.majorUnit = out.step;
   if (out.format) axis.numberFormat = numberFormat(out.format);
   if (out.reversed) axis.reversePlotOrder = true;
-  if (out.labelEvery !== undefined) axis.tickLabelSpacing = out.labelEvery;
+  if (out.labelEvery === 0) axis.tickLabelPosition = "None";
+  else if (out.labelEvery !== undefined) axis.tickLabelSpacing = out.labelEvery;
   if (out.hidden) axis.visible = false;
 }
 

@@ -1,4 +1,5 @@
 /// <reference types="office-js" />
+import { MARGINS } from "../../../workbook/paper";
 import type { PrintOut } from "../../../workbook/sheets";
 import { rangeOf } from "./ranges";
 import type { Trimming } from "./trimmings";
@@ -26,8 +27,6 @@ export function pageTrimmings(print: PrintOut): Trimming[] {
     layout("header and footer", (page) => setTexts(page.headersFooters.defaultForAllPages, print)),
   ];
 }
-
-const MARGINS = { left: 0.5, right: 0.5, top: 0.6, bottom: 0.7, header: 0.3, footer: 0.3 };
 
 function setTexts(texts: Excel.HeaderFooter, { header, footer }: PrintOut): void {
   if (header) texts.leftHeader = plain(header);

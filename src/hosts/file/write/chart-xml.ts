@@ -69,8 +69,11 @@ function polishAxis(xml: string, axis: AxisOut): string {
     .replace("<c:tickLblPos", '<c:majorTickMark val="out"/><c:minorTickMark val="none"/><c:tickLblPos');
   if (axis.hidden) out = out.replace(/<c:majorGridlines>.*?<\/c:majorGridlines>/s, "");
   if (axis.step !== undefined) out = out.replace("</c:valAx>", `<c:majorUnit val="${axis.step}"/></c:valAx>`);
-  if (axis.labelEvery !== undefined)
+  if (axis.labelEvery === 0) out = out.replace(/<c:tickLblPos [^>]*\/>/, '<c:tickLblPos val="none"/>');
+  else if (axis.labelEvery !== undefined)
     out = out.replace("<c:noMultiLvlLbl", `<c:tickLblSkip val="${axis.labelEvery}"/><c:noMultiLvlLbl`);
+  // Left alone, programs turn labels on their side where they could leave some out.
+  if (xml.startsWith("<c:catAx")) out = out.replace("<a:bodyPr", '<a:bodyPr rot="0" vert="horz"');
   if (axis.reversed) out = out.replace('<c:orientation val="minMax"/>', '<c:orientation val="maxMin"/>');
   return out;
 }

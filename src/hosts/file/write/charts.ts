@@ -47,7 +47,7 @@ function drawn(out: ChartOut, sheetName: string): Chart {
   for (const series of out.series) if (!over.includes(series)) chart.pushSeries(seriesOf(series, sheetName));
   if (over.length > 0) chart.combine(lines(over, sheetName));
   if (out.title === "") chart.title().setHidden();
-  else chart.title().setName(chartText(out.title)).setFont(font(10).setBold());
+  else chart.title().setName(chartText(out.title)).setFont(font(9).setBold());
   const [x, y] = out.kind.startsWith("bar") ? LYING : STANDING;
   setAxis(chart[x](), out.x);
   setAxis(chart[y](), out.y);

@@ -1,4 +1,5 @@
 import type { Worksheet } from "wasm-xlsxwriter/web";
+import { MARGINS } from "../../../workbook/paper";
 import type { PrintOut } from "../../../workbook/sheets";
 
 const LETTER_PAPER = 1;
@@ -9,7 +10,8 @@ export function setPage(target: Worksheet, print: PrintOut): void {
   target.setPaperSize(LETTER_PAPER);
   if (print.landscape) target.setLandscape();
   else target.setPortrait();
-  target.setMargins(0.5, 0.5, 0.6, 0.7, 0.3, 0.3);
+  const { left, right, top, bottom, header, footer } = MARGINS;
+  target.setMargins(left, right, top, bottom, header, footer);
   target.setPrintFitToPages(1, print.fit === "one page" ? 1 : 0);
   if (print.repeatRows) target.setRepeatRows(print.repeatRows.first, print.repeatRows.last);
   if (print.area) target.setPrintArea(print.area.top, print.area.left, print.area.bottom, print.area.right);

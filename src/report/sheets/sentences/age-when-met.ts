@@ -7,7 +7,7 @@ export function ageWhenMetSentences(table: Table): readonly string[] {
   const known = table.rows.filter((row) => read.number(row, "p50") !== null).length;
   const grouped = read.groupColumns.length > 0;
   return [
-    `The age by which half of the children met the skill can be estimated for ${known} of ${table.rows.length} ${grouped ? "skills and groups" : "skills"}`,
+    `For ${known} of ${table.rows.length} ${grouped ? "skills and groups" : "skills"} the records give the age by which half of the children met the skill`,
     ...WINDOW_KINDS.flatMap((kind) => belowSource(read, table.rows, kind)),
   ];
 }
@@ -33,19 +33,19 @@ const WINDOW_KINDS: readonly WindowKind[] = [
 ];
 
 /**
- * No test of the program: the limits are approximate and narrow near 100%, and looks that are weeks apart around the close
- * pull the estimate down.
+ * Not a test of the program: the limits are approximate and narrow near 100%, and visits that are weeks apart around the
+ * close pull the estimate down.
  */
 function belowSource(read: TableReader, rows: readonly Row[], kind: WindowKind): string[] {
   const comparable = rows.filter(
     (row) => read.number(row, "expectedShare") === kind.share && read.number(row, "shareByCloseUpper") !== null,
   );
   if (comparable.length === 0) return [];
-  const counting = read.groupColumns.length > 0 ? " (each skill once a group)" : "";
+  const counting = read.groupColumns.length > 0 ? " (each skill counted once per group)" : "";
   const below = comparable.filter((row) => (read.number(row, "shareByCloseUpper") as number) < kind.share).length;
-  const share = `Of ${plural(comparable.length, kind.one, kind.many)}, the estimated share here lies below that for ${below}${counting}, its approximate limits included.`;
+  const share = `Of ${plural(comparable.length, kind.one, kind.many)}, ${below} ${below === 1 ? "has" : "have"} a lower share here, likely range included${counting}.`;
   return [below === 0 ? share : `${share} ${LEANS_LOW}`];
 }
 
 const LEANS_LOW =
-  "Looks weeks apart around the close make such an estimate lean low: before reading anything into it, see how often children were looked at near the close.";
+  "Visits that are weeks apart near the close make this estimate too low. First see how often children were checked near the close.";

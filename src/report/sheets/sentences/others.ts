@@ -1,13 +1,13 @@
 import type { Table } from "../../../tables/table";
 import { readTable } from "../read-table";
-import { percentOf, plural } from "../../../words/numbers";
+import { counted, plural, shareOf } from "../../../words/numbers";
 
 export function reachedByAgeSentences(table: Table): readonly string[] {
   const read = readTable(table);
   const asked = read.sum(table.rows, "children");
   const answered = read.sum(table.rows, "met") + read.sum(table.rows, "notMet");
   return [
-    `Of all cases (one child, one skill, one age), the records tell for ${percentOf(answered, asked)} whether the skill was there by that age`,
+    `Of ${plural(asked, "question", "questions")} whether a child had met a skill by an age, the records answer ${shareOf(answered, asked).replace(` of ${counted(asked)}`, "")}`,
   ];
 }
 
@@ -18,7 +18,7 @@ export function sinceEnrollmentSentences(table: Table): readonly string[] {
   const gained = read.sum(table.rows, "gained");
   const of = read.sum(table.rows, "children");
   return [
-    `Of the skills that children did not have at enrolment, ${percentOf(gained, of)} were gained since; the time it took half of the children can be estimated for ${known} of ${table.rows.length} ${what}`,
+    `Of the skills that children did not have at enrollment, ${shareOf(gained, of)} were met since; the time that half of the children took can be estimated for ${known} of ${table.rows.length} ${what}`,
   ];
 }
 
@@ -29,7 +29,9 @@ export function agreementSentences(table: Table): readonly string[] {
     (total, row) => total + Math.round(((read.number(row, "percent") ?? 0) * (read.number(row, "pairs") ?? 0)) / 100),
     0,
   );
-  return [`Of pairs of observers of the same child, skill and day, ${percentOf(agreed, pairs)} wrote the same result`];
+  return [
+    `Of pairs of observers of one child and skill on one day, ${shareOf(agreed, pairs)} recorded the same result`,
+  ];
 }
 
 export function skillStatusSentences(table: Table): readonly string[] {

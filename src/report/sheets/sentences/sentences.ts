@@ -33,14 +33,14 @@ const SENTENCES: Readonly<Record<TableId, Sentences>> = {
 
 /** Said of a table without rows, where nobody to count would be the wrong words. */
 const EMPTY: Readonly<Partial<Record<TableId, string>>> = {
-  "referral-scan": "In no place and months did more referrals come than expected",
+  "referral-scan": "No place and months had more referrals than expected",
   ratings: "No outcome was rated",
-  agreement: "No two named observers looked at the same skill of a child on one day",
+  agreement: "No two named observers checked the same skill of a child on one day",
 };
 
 /** The first one is the title of the table's sheet. A table without sentences of its own keeps its title. */
 export function sentencesOf(table: Table, report: Report): readonly string[] {
-  if (table.rows.length === 0) return [EMPTY[table.id] ?? `${table.title}: there is nobody to count`];
+  if (table.rows.length === 0) return [EMPTY[table.id] ?? `${table.title}: no child to count`];
   const said = SENTENCES[table.id](table, report);
   return said.length > 0 ? said : [table.title];
 }

@@ -1,7 +1,8 @@
 import type { Table } from "../../../tables/table";
+import { quarterEndInWords } from "../../../words/dates";
+import { plural, shareOf } from "../../../words/numbers";
 import type { Report } from "../../report";
 import { readTable } from "../read-table";
-import { percentOf, plural } from "../../../words/numbers";
 import { settingDay } from "../setting-day";
 
 export function trendSentences(table: Table, { settings }: Report): readonly string[] {
@@ -14,22 +15,17 @@ export function trendSentences(table: Table, { settings }: Report): readonly str
     })
     .filter(({ of }) => of > 0);
   const [first, last] = [quarters[0], quarters.at(-1)];
-  if (!first || !last) return ["No child followed at the end of these quarters has a current look"];
-  const asOf = settingDay(settings, "asOf") ?? `the end of ${last.quarter}`;
-  const now = `${percentOf(last.met, last.of)} on ${asOf}${isProvisional(table) ? " (provisional)" : ""}`;
-  const change =
+  if (!first || !last) return ["No child in the program at the end of these quarters has an up-to-date check"];
+  const asOf = settingDay(settings, "asOf") ?? `the last day of ${quarterEndInWords(last.quarter)}`;
+  const now = `${shareOf(last.met, last.of)} on ${asOf}${isProvisional(table) ? " (provisional)" : ""}`;
+  const title =
     first === last
-      ? `${now} are met`
-      : `${percentOf(first.met, first.of)} were met at the end of ${first.quarter} and ${now}`;
-  return [
-    `Of the child-skills with a current look, ${change}`,
-    ...table.notes.slice(0, 1),
-    `${AGES}${reversed(table)}`,
-  ];
+      ? `Of up-to-date skill checks, ${now} were met`
+      : `Of up-to-date skill checks, ${shareOf(first.met, first.of)} were met at the end of ${quarterEndInWords(first.quarter)}, and ${now}`;
+  return [title, `${AGES}${reversed(table)}`];
 }
 
-const AGES =
-  "The share moves with the ages of the children who are followed: a change is no progress or loss by itself.";
+const AGES = "A share moves with the ages of the children in the program: a change is not by itself progress or loss.";
 
 export function isProvisional(table: Table): boolean {
   const at = table.columns.findIndex(({ key }) => key === "provisional");
@@ -39,5 +35,5 @@ export function isProvisional(table: Table): boolean {
 function reversed({ notes }: Table): string {
   const warnings = notes.filter((note) => note.startsWith("Warning: ")).length;
   if (warnings === 0) return "";
-  return ` For ${plural(warnings, "skill", "skills")} the direction turns around when sites are read apart: see the warnings below the rows.`;
+  return ` For ${plural(warnings, "skill", "skills")} the direction changes when sites are read apart: the notes say which.`;
 }
