@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { strFromU8 } from "fflate";
 import type { ReleaseFormat } from "../hosts/file/release-files";
+import { QUESTION_IDS, type QuestionId, QUESTIONS } from "../release/answers/questions";
 import { EMPTY_LEDGER, headOf, type Ledger, parseLedger } from "../release/ledger";
 import type { Settings } from "../settings/settings";
 import { RELEASABLE_IDS } from "../tables/catalogue";
@@ -30,7 +31,16 @@ export function formatsOf({ formats }: ReleaseRequest): ReleaseFormat[] {
   return FORMATS.filter((format) => formats.includes(format));
 }
 
-export function tablesOf({ tables: names }: ReleaseRequest): readonly ReleasableId[] {
+/** What is asked for: tables, or a question. */
+export function askedOf({ tables, answer }: ReleaseRequest): readonly ReleasableId[] | QuestionId {
+  if (tables !== null) return tablesOf(tables);
+  const question = QUESTION_IDS.find((id) => id === answer);
+  if (question !== undefined) return question;
+  const list = QUESTION_IDS.map((id) => `  ${id}: ${QUESTIONS[id].asks}`);
+  throw badRequest([`There is no question "${answer ?? ""}". The questions are:`, ...list].join("\n"));
+}
+
+function tablesOf(names: readonly string[]): readonly ReleasableId[] {
   const tables = RELEASABLE_IDS.filter((id) => names.includes(id));
   const unknown = names.find((name) => !tables.some((id) => id === name));
   if (unknown === undefined && names.length > 0) return tables;

@@ -1,4 +1,5 @@
 import { Command, InvalidArgumentError } from "commander";
+import { QUESTION_IDS } from "../release/answers/questions";
 import { SETTING_NAMES } from "../settings/settings";
 import { badRequest } from "./failure";
 import { listOf, workbookName } from "./option-values";
@@ -12,7 +13,11 @@ export function releaseCommand(found: (request: Request) => void): Command {
       "Prepare figures that can leave the program: protected, attacked as an outsider would, with their words.\nWhether they may leave is for people to decide: 45 CFR 164.514 and 34 CFR 99.31(b).",
     )
     .argument("<book>", "the program's workbook (.xlsx); it is only read")
-    .requiredOption("--tables <ids>", "the tables to release, comma-separated, such as met-by-band,trend", listOf)
+    .option("--tables <ids>", "the tables to release, comma-separated, such as met-by-band,trend", listOf)
+    .option(
+      "--answer <question>",
+      `in place of --tables: one of ${QUESTION_IDS.join(", ")}; longer periods, fewer age groups and no groups are tried until its figures show`,
+    )
     .requiredOption("--out <file>", "the workbook to write, of values only; other formats take its name", workbookName)
     .option("--format <formats>", "xlsx, csv, svg, png, comma-separated (usual: xlsx)", listOf)
     .option("--ledger <file>", "what was released before, to be protected against; begun where it is not there yet")
@@ -26,12 +31,14 @@ export function releaseCommand(found: (request: Request) => void): Command {
     .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
     .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions(SETTING_NAMES)) command.addOption(option);
-  return command.action((book: string, options: Record<string, string & readonly string[]>) =>
+  return command.action((book: string, options: Record<string, string & readonly string[]>) => {
+    if ((options.tables === undefined) === (options.answer === undefined)) throw badRequest(ONE_OF_TWO);
     found({
       kind: "release",
       book,
       out: options.out as string,
-      tables: options.tables as readonly string[],
+      tables: options.tables ?? null,
+      answer: options.answer ?? null,
       formats: options.format ?? ["xlsx"],
       ledger: options.ledger ?? null,
       prose: options.prose ?? null,
@@ -40,9 +47,12 @@ export function releaseCommand(found: (request: Request) => void): Command {
       understanding: options.understanding ?? null,
       decisions: options.decisions ?? null,
       settings: { ...settingsGiven(options), ...presetSettings(options) },
-    }),
-  );
+    });
+  });
 }
+
+const ONE_OF_TWO =
+  "Give either --tables, such as --tables met-by-band, or --answer with a question, such as --answer plans-in-time. Nothing was written.";
 
 /** CMS cell size policy: 11. Ten and five: common practice of state agencies and schools, no one source. */
 const PRESETS: readonly string[] = ["11", "10", "5"];

@@ -1,3 +1,4 @@
+import { type Answer, triedInWords } from "../release/answers/answer";
 import { headOf, type Ledger } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
 import { isoInWords } from "../release/words/days";
@@ -19,6 +20,20 @@ export function releaseSummary(release: PreparedRelease, files: readonly string[
     ...writtenLines(files),
     DECISION,
   ].join("\n");
+}
+
+/** A question, its figures with their counts, the footnote that goes with them, and all that was tried. */
+export function answerLines({ asks, figures, tried, release }: Answer, footnotes: readonly string[]): string[] {
+  const said = figures.flatMap(({ sentence }) => (sentence === null ? [] : [sentence]));
+  const held = figures.filter(({ sentence }) => sentence === null).map(({ about }) => about);
+  return [
+    asks,
+    ...(figures.length === 0 ? ["  The records hold no such figure."] : said.map((sentence) => `  ${sentence}`)),
+    ...listLines("Held back:", held),
+    ...footnotes,
+    ...listLines("Tried:", triedInWords(tried, release.rule.minimumCell)),
+    "",
+  ];
 }
 
 export interface LedgerUse {

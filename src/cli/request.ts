@@ -40,7 +40,10 @@ export type Request =
       readonly kind: "release";
       readonly book: string;
       readonly out: string;
-      readonly tables: readonly string[];
+      /** Ids of tables; null where a question is asked instead. */
+      readonly tables: readonly string[] | null;
+      /** A question to be answered by the table and the settings that show most of its figures. */
+      readonly answer: string | null;
       readonly formats: readonly string[];
       /** A file that may not be there yet; null: earlier releases are not looked at. */
       readonly ledger: string | null;

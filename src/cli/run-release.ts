@@ -1,7 +1,10 @@
 import { loadSolver } from "../hosts/file/load-solver";
 import type { Records } from "../records/records";
+import { answerQuestion } from "../release/answers/answer";
+import { type QuestionId, QUESTIONS } from "../release/answers/questions";
 import { appendEntry, type Ledger, ledgerText } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
+import { footnoteOf } from "../release/words/footnotes";
 import { prepareRelease } from "../report/prepare-release";
 import { contextOf, rulesOf } from "../report/release/release-rules";
 import { withoutLedger } from "../report/release/without-ledger";
@@ -12,9 +15,9 @@ import type { ReleasableId } from "../tables/table";
 import { badRequest, EXIT } from "./failure";
 import { openWorkbook, recordsFrom, settledFrom } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
-import { checkLedgerStands, checkPlaces, formatsOf, ledgerFrom, settingsWithDate, tablesOf } from "./release-checks";
+import { askedOf, checkLedgerStands, checkPlaces, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
 import { made, save } from "./release-output";
-import { type LedgerUse, refusalText, releaseSummary } from "./release-summary";
+import { answerLines, type LedgerUse, refusalText, releaseSummary } from "./release-summary";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
@@ -24,26 +27,25 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const { decisions } = settled;
   const settings = settingsWithDate(request, settled.settings);
   const formats = formatsOf(request);
-  const tables = tablesOf(request);
+  const asked = askedOf(request);
   checkPlaces(request, [request.out]);
   const ledger = ledgerFrom(request.ledger);
   const beside = besideFrom(request);
   const workbook = await openWorkbook(request.book);
   const { records, source } = recordsFrom(workbook, settings, decisions);
-  checkRecords(tables, settings, records);
+  checkRecords(typeof asked === "string" ? [QUESTIONS[asked].table] : asked, settings, records);
   checkSkills(request.skills, records);
-  const found = await prepared(records, settings, tables, ledger);
-  const release = request.ledger === null ? withoutLedger(found) : found;
-  const context = contextOf(release, settings, records, request.skills);
+  const { release, used, lines: answered } = await prepared(request, asked, { records, settings, ledger });
+  const context = contextOf(release, used, records, request.skills);
   progress("Writing and scanning");
-  const rules = rulesOf(release, settings, records);
+  const rules = rulesOf(release, used, records);
   const files = await made(release, context, formats, rules);
   const after = appendEntry(ledger, release.entry);
-  const lines = besideLines(beside, { release, context, rules, settings, records, source });
+  const lines = besideLines(beside, { release, context, rules, settings: used, records, source });
   if (request.ledger !== null) checkLedgerStands(request.ledger, ledger);
   const written = save(request, files, request.ledger === null ? null : ledgerText(after));
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };
-  print([releaseSummary(release, written, use), ...lines].join("\n"));
+  print([...answered, releaseSummary(release, written, use), ...lines].join("\n"));
   return EXIT.done;
 }
 
@@ -63,21 +65,56 @@ function checkRecords(tables: readonly ReleasableId[], { by }: Settings, records
   );
 }
 
+interface Basis {
+  readonly records: Records;
+  readonly settings: Settings;
+  readonly ledger: Ledger;
+}
+
+/** A release, the settings that it was made under, and what is said of a question that it answers. */
+interface Made {
+  readonly release: PreparedRelease;
+  readonly used: Settings;
+  readonly lines: readonly string[];
+}
+
 /** Says in a sentence what stopped a release that could not be prepared. */
 async function prepared(
-  records: Records,
-  settings: Settings,
-  tables: readonly ReleasableId[],
-  ledger: Ledger,
-): Promise<PreparedRelease> {
-  const found = prepareRelease(records, { settings, tables, ledger, solver: await loadSolver(), onStep: progress });
-  if (isRefusal(found)) throw badRequest(refusalText(found));
-  if (found.tables.every(({ rows }) => rows.length === 0)) throw badRequest(NOTHING);
-  return found;
+  request: RequestOf<"release">,
+  asked: readonly ReleasableId[] | QuestionId,
+  { records, settings, ledger }: Basis,
+): Promise<Made> {
+  const solver = await loadSolver();
+  const prepare = (tables: readonly ReleasableId[], under: Settings) => {
+    const found = prepareRelease(records, { settings: under, tables, ledger, solver, onStep: progress });
+    return isRefusal(found) || request.ledger !== null ? found : withoutLedger(found);
+  };
+  if (typeof asked === "string") return answered(asked, request.skills, { records, settings }, prepare);
+  const release = prepare(asked, settings);
+  if (isRefusal(release)) throw badRequest(refusalText(release));
+  if (release.tables.every(({ rows }) => rows.length === 0)) throw badRequest(NOTHING);
+  return { release, used: settings, lines: [] };
+}
+
+function answered(
+  question: QuestionId,
+  skills: readonly string[] | null,
+  { records, settings }: Omit<Basis, "ledger">,
+  prepare: (tables: readonly ReleasableId[], under: Settings) => PreparedRelease | Refusal,
+): Made {
+  const answer = answerQuestion(question, settings, {
+    prepare: (table, under) => prepare([table], under),
+    contextOf: (release, under) => contextOf(release, under, records, skills),
+    skills,
+  });
+  if (isRefusal(answer)) throw badRequest(refusalText(answer));
+  const context = contextOf(answer.release, answer.settings, records, skills);
+  const footnotes = answer.release.tables.map((table) => footnoteOf(table, context));
+  return { release: answer.release, used: answer.settings, lines: answerLines(answer, footnotes) };
 }
 
 const NOTHING = "The tables hold no row on that day: choose a later --as-of, or other tables. Nothing was written.";
 
-function isRefusal(found: PreparedRelease | Refusal): found is Refusal {
+function isRefusal(found: object): found is Refusal {
   return "places" in found;
 }

@@ -22,6 +22,7 @@ test("a release with everything it takes", () => {
     book: "b.xlsx",
     out: "r.xlsx",
     tables: ["met-by-band", "trend"],
+    answer: null,
     formats: ["xlsx", "csv"],
     ledger: "l.json",
     prose: "t.txt",
@@ -46,7 +47,8 @@ test.each([["11"], ["10"], ["5"]])("the preset %s sets the threshold", (least) =
 });
 
 test.each([
-  [["--out", "r.xlsx"], /required option '--tables <ids>'/i],
+  [["--out", "r.xlsx"], /either --tables, .*or --answer/],
+  [[...NEEDED, "--answer", "plans-in-time"], /either --tables, .*or --answer/],
   [["--tables", "trend"], /required option '--out <file>'/i],
   [["--tables", "trend", "--out", "r.csv"], /ends in \.xlsx/],
   [[...NEEDED, "--preset", "3"], /The presets are 11, 10, 5/],
