@@ -46,6 +46,11 @@ export function checkOutputs(inputs: readonly string[], outputs: readonly string
     if (!existsSync(path.dirname(path.resolve(output)))) {
       throw badRequest(`The folder of ${output} does not exist. Make it first, or name another.`);
     }
+    if (existsSync(output) && isSettled(output)) {
+      throw badRequest(
+        `${output} is there already and may hold what you settled. Give it with --understanding, and name another file with --out.`,
+      );
+    }
     if (existsSync(output) && !isOwnWork(output)) {
       throw badRequest(
         `${output} is there already and was not made by Windowline. Name another file, or move that one away.`,
@@ -90,6 +95,12 @@ export function writeTogether(
 
 function identityOf(file: string): string {
   return existsSync(file) ? realpathSync(file) : path.resolve(file);
+}
+
+/** A file of `windowline understand`, which a person may have corrected since. */
+function isSettled(file: string): boolean {
+  if (!statSync(file).isFile()) return false;
+  return /^\s*\{\s*"windowline"\s*:/.test(readFileSync(file).subarray(0, 200).toString("utf8"));
 }
 
 function isOwnWork(file: string): boolean {

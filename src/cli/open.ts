@@ -7,9 +7,10 @@ import type { Records } from "../records/records";
 import type { Report } from "../report/report";
 import type { ReportRun } from "../report/run";
 import { fromFile } from "../records/understanding/file";
+import { OtherWorkbook, refuseOtherWorkbook } from "../records/understanding/understand";
 import { parseSettings, type Settings } from "../settings/settings";
 import type { WorkbookIn } from "../workbook/workbook";
-import { badRequest, unreadable } from "./failure";
+import { badRequest, type CommandFailure, unreadable } from "./failure";
 import { readBytes, readJson } from "./files";
 import { progress } from "./say";
 
@@ -88,13 +89,32 @@ export function recordsFrom(
   settings: Settings,
   decisions: readonly Decision[],
 ): { readonly records: Records; readonly source: Source } {
+  refuseOther(workbook, decisions);
   try {
     const records = readRecords(workbook, settings, decisions);
     return { records, source: sourceOf(workbook, records, decisions) };
   } catch (error) {
-    if (error instanceof RecordsUnusable) throw unreadable(error.message);
+    if (error instanceof RecordsUnusable) throw unusable(error.message);
     throw error;
   }
+}
+
+/** Says in a sentence that an understanding file is about another workbook. */
+export function refuseOther(workbook: WorkbookIn, decisions: readonly Decision[]): void {
+  const sheets = decisions.flatMap((each) => (each.kind === "sheet" && !each.revoked ? [each] : []));
+  try {
+    refuseOtherWorkbook(workbook, sheets);
+  } catch (error) {
+    if (error instanceof OtherWorkbook) throw badRequest(error.message);
+    throw error;
+  }
+}
+
+/** What keeps the records from being read, and where to look next. */
+export function unusable(message: string): CommandFailure {
+  return unreadable(
+    `${message} To see how each sheet is understood, and to settle it: windowline understand BOOK.xlsx --out BOOK.windowline.json`,
+  );
 }
 
 export function reportOrFail(run: ReportRun): Report {

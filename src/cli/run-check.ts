@@ -4,9 +4,9 @@ import type { Records, TableUse } from "../records/records";
 import { findingsJson } from "../report/json";
 import { TOOL_NAME } from "../report/report";
 import { VERSION } from "../report/version";
-import { EXIT, unreadable } from "./failure";
+import { EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { inputsOf, openWorkbook, settingsFrom, settledFrom } from "./open";
+import { inputsOf, openWorkbook, refuseOther, settingsFrom, settledFrom, unusable } from "./open";
 import { leftOutLines } from "./left-out";
 import type { RequestOf } from "./request";
 import { print } from "./say";
@@ -18,11 +18,12 @@ export async function runCheckCommand(request: RequestOf<"check">): Promise<numb
   const { decisions } = settled;
   const settings = settingsFrom(request.settings, settled.settings);
   const workbook = await openWorkbook(request.book);
+  refuseOther(workbook, decisions);
   const { input, findings, failure } = readOrFail(() => readRecords(workbook, settings, decisions));
   if (request.json)
     writeWhole(request.json, findingsJson({ tool: { name: TOOL_NAME, version: VERSION }, input, findings }));
-  print(checkSummary(input, findings, request.json));
-  if (failure !== null) throw unreadable(failure);
+  print(checkSummary(input, findings, request.json, failure !== null));
+  if (failure !== null) throw unusable(failure);
   return findings.some(({ severity }) => severity !== "note") ? EXIT.findings : EXIT.done;
 }
 
@@ -36,14 +37,23 @@ function readOrFail(read: () => Records): Pick<Records, "input" | "findings"> & 
   }
 }
 
-function checkSummary(input: readonly TableUse[], findings: readonly Finding[], json: string | null): string {
+function checkSummary(
+  input: readonly TableUse[],
+  findings: readonly Finding[],
+  json: string | null,
+  isUnusable: boolean,
+): string {
   const uses = input.map(
     ({ table, sheet, address, rows, used }) => `${table} (${sheet}!${address}): ${used} of ${rows} rows used.`,
   );
   return [
     ...leftOutLines(input),
     ...uses,
-    findings.length === 0 ? "No findings." : `${findings.length} findings:`,
+    isUnusable
+      ? "No figures can be made from these records yet."
+      : findings.length === 0
+        ? "No problems found."
+        : `${findings.length} ${findings.length === 1 ? "problem" : "problems"} found:`,
     ...findings.map(lineOf),
     ...(json ? [`Written: ${json}`] : []),
   ].join("\n");

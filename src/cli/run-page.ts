@@ -6,9 +6,9 @@ import type { Decision } from "../records/corrections/decisions";
 import { DecisionsInForce } from "../records/corrections/in-force";
 import { makePage, NobodyOfThatName, type PageSubject } from "../report/pages/make-page";
 import type { SheetOut } from "../workbook/sheets";
-import { badRequest, EXIT, unreadable } from "./failure";
+import { badRequest, EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { inputsOf, openWorkbook, settingsFrom, settledFrom } from "./open";
+import { inputsOf, openWorkbook, refuseOther, settingsFrom, settledFrom, unusable } from "./open";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
@@ -21,6 +21,7 @@ export async function runPageCommand(request: RequestOf<"page">): Promise<number
   const subject = subjectOf(request, decisions);
   checkOutputs(inputsOf(request), [request.out]);
   const workbook = await openWorkbook(request.book);
+  refuseOther(workbook, decisions);
   progress("Writing the page");
   const sheet = made(() => makePage(workbook, settings, decisions, subject, request.visits));
   writeWhole(request.out, writeWorkbook([sheet], { created: asOf }));
@@ -50,7 +51,7 @@ function made(make: () => SheetOut): SheetOut {
     return make();
   } catch (error) {
     if (error instanceof NobodyOfThatName) throw badRequest(error.message);
-    if (error instanceof RecordsUnusable) throw unreadable(error.message);
+    if (error instanceof RecordsUnusable) throw unusable(error.message);
     throw error;
   }
 }

@@ -1,10 +1,10 @@
 import { applyChoice } from "../records/understanding/choices";
 import { toFile } from "../records/understanding/file";
-import { OtherWorkbook, understand } from "../records/understanding/understand";
+import { understand } from "../records/understanding/understand";
 import type { HeadingSeen, SheetTaken, Understanding, WordTaken } from "../records/understanding/understanding";
-import { badRequest, EXIT } from "./failure";
+import { EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { openWorkbook, settledFrom } from "./open";
+import { openWorkbook, refuseOther, settledFrom } from "./open";
 import type { RequestOf } from "./request";
 import { print } from "./say";
 
@@ -14,21 +14,12 @@ export async function runUnderstandCommand(request: RequestOf<"understand">): Pr
   checkOutputs(inputs, request.out ? [request.out] : []);
   const saved = settledFrom({ understanding: request.understanding, decisions: null });
   const workbook = await openWorkbook(request.book);
-  const found = understood(() => understand(workbook, request.understanding === null ? null : saved));
+  refuseOther(workbook, saved.decisions);
+  const found = understand(workbook, request.understanding === null ? null : saved);
   if (request.out)
     writeWhole(request.out, `${JSON.stringify(toFile(applyChoice(found, { kind: "confirm" })), null, 2)}\n`);
   print(understandingText(found, request.book, request.out));
   return EXIT.done;
-}
-
-/** Says in a sentence that the file is about another workbook. */
-export function understood(make: () => Understanding): Understanding {
-  try {
-    return make();
-  } catch (error) {
-    if (error instanceof OtherWorkbook) throw badRequest(error.message);
-    throw error;
-  }
 }
 
 /** What a person reads: what each sheet is, with a question mark where it is only guessed. */

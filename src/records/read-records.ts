@@ -1,6 +1,6 @@
 import type { Settings } from "../settings/settings";
 import type { WorkbookIn } from "../workbook/workbook";
-import { type Counted, onlyByChoice } from "./headings/count-blocks";
+import { type Counted, onlyByChoice, withZeros } from "./headings/count-blocks";
 import { FindingCollector } from "./findings/collector";
 import { DecisionsInForce } from "./corrections/in-force";
 import type { Decision, SkillDecision } from "./corrections/decisions";
@@ -20,7 +20,7 @@ import type { Reading } from "./rows/reading";
 import { NO_DAY, type Observations, type Records, type TableUse } from "./records";
 import { ResultWords } from "./cells/result-words";
 import { listHeadings } from "./understanding/list-headings";
-import { countWords, provenWords } from "./understanding/result-words-met";
+import { countWords, type ProvenWords, provenWords } from "./understanding/result-words-met";
 import { Staged } from "./observations/staged";
 import { TABLE_NAMES, type TableName } from "./tables/spec";
 import { RecordsUnusable } from "./unusable";
@@ -69,7 +69,9 @@ class Run {
     if (skillBlocks.length > 0) this.needRows("Skills", skillBlocks);
     const long = this.count(this.found.blocks("Observations"));
     this.need("Observations", long.length + wide.blocks.length > 0);
-    return this.assemble(skills, table, children, long, this.count(wide.blocks));
+    const proven = provenWords(this.workbook, countWords([...long, ...wide.blocks].map(({ block }) => block)));
+    const grids = proven.has("0") ? wide.blocks.map(withZeros) : wide.blocks;
+    return this.assemble(skills, table, children, long, this.count(grids), proven);
   }
 
   private assemble(
@@ -78,8 +80,9 @@ class Run {
     children: readonly Counted[],
     long: readonly Counted[],
     wide: readonly Counted[],
+    proven: ProvenWords,
   ): Records {
-    const { staged, observations } = this.observe(skills, table, long, wide);
+    const { staged, observations } = this.observe(skills, table, long, wide, proven);
     const childrenByChoice = children.every(({ tally }) => onlyByChoice(tally.use().leftOut));
     this.needRows("Observations", [...long, ...wide], childrenByChoice ? ["child-left-out"] : []);
     const enrolments = enrolmentsOf(this.reading, table, observations);
@@ -117,9 +120,9 @@ class Run {
     table: ChildTable,
     long: readonly Counted[],
     wide: readonly Counted[],
+    proven: ProvenWords,
   ): { staged: Staged; observations: Observations } {
     const staged = new Staged();
-    const proven = provenWords(this.workbook, countWords([...long, ...wide].map(({ block }) => block)));
     const words = new ResultWords((key) => {
       const settled = this.decisions.word(key);
       return settled === undefined ? proven.get(key)?.means : settled;

@@ -51,6 +51,15 @@ export function a1(row: number, column: number): string {
   return `${columnLetters(column)}${row + 1}`;
 }
 
+/** Row and column of an address such as `C12`; null where it is none. */
+export function placeOfA1(address: string): { readonly row: number; readonly column: number } | null {
+  const match = /^([A-Z]+)(\d+)$/.exec(address);
+  if (!match) return null;
+  const [, letters, digits] = match as unknown as [string, string, string];
+  const column = [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+  return { row: Number(digits) - 1, column };
+}
+
 /** `C2:C73`. */
 export function a1Range(top: number, left: number, bottom: number, right: number): string {
   return `${a1(top, left)}:${a1(bottom, right)}`;

@@ -43,6 +43,7 @@ export function isRead({ means, skill }: HeadingSeen): boolean {
 const CONTENT_WORDS: Readonly<Record<ContentKind, string>> = {
   dates: "dates",
   numbers: "numbers",
+  scores: "scores",
   results: "results",
   "yes or no": "yes or no",
   "few words": "a few words that repeat",

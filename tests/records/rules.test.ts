@@ -487,6 +487,7 @@ test("every rule has a case in the tests of the records", () => {
     "gestation-is-date",
     "column-not-found",
     "heading-not-read",
+    "heading-again",
     "result-needs-date",
     "result-left-out",
   ]);

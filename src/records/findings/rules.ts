@@ -82,6 +82,14 @@ const STRUCTURE: readonly RuleRow[] = [
     "Choose its heading, or leave it if nothing is recorded.",
   ],
   [
+    "heading-again",
+    "note",
+    "",
+    "A row inside a table that says its headings again, as on a new page; it is no record and is not counted.",
+    "a row of the records",
+    "Nothing to do: the row is passed over.",
+  ],
+  [
     "total-row",
     "error",
     "total row",

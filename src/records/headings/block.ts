@@ -55,7 +55,7 @@ export interface WideColumn {
 }
 
 /**
- * The rows of a range that hold something, those of totals apart. A row of zeros is blank: some hosts hand blanks over as 0.
+ * The rows of a range that hold something, those of totals and those that say the headings again apart. A row of zeros is blank: some hosts hand blanks over as 0.
  *
  * @param child - the column of the child, where it is known: a row without one whose numbers sum up the rows above is a total too
  */
@@ -64,16 +64,35 @@ export function rowsOf(grid: Grid, range: CellRange, firstRow: number, totalsRow
   const isTotal = totalsByWord(grid, range, child);
   const rows: number[] = [];
   const totals: number[] = [];
+  const repeated: number[] = [];
   for (let row = firstRow; row <= range.bottom; row += 1) {
     if (filled[row - firstRow] === 0) continue;
-    (row === totalsRow || isTotal(row) ? totals : rows).push(row);
+    if (saysHeadings(grid, range, firstRow - 1, row)) repeated.push(row);
+    else (row === totalsRow || isTotal(row) ? totals : rows).push(row);
   }
   const sums = child === undefined ? [] : totalsBySum(grid, range, rows, child);
   return {
     rows: Int32Array.from(sums.length > 0 ? rows.filter((row) => !sums.includes(row)) : rows),
     totals: sums.length > 0 ? [...totals, ...sums].sort((a, b) => a - b) : totals,
+    repeated,
   };
 }
+
+/** Whether a row repeats the row of headings, as on each page of a long list. */
+function saysHeadings(grid: Grid, { left, right }: CellRange, header: number, row: number): boolean {
+  let same = 0;
+  for (let column = left; column <= right; column += 1) {
+    const cells = grid.columns[column];
+    if (cells?.kinds[row] === undefined || cells.kinds[row] === CELL.empty) continue;
+    if (cells.kinds[row] !== CELL.text || cells.kinds[header] !== CELL.text) return false;
+    const [own, above] = [row, header].map((at) => grid.strings[cells.values[at] as number] as string);
+    if (own !== above) return false;
+    same += 1;
+  }
+  return same >= FEWEST_AGAIN;
+}
+
+const FEWEST_AGAIN = 2;
 
 /** Counts what becomes of the rows of one table. */
 export class Tally {

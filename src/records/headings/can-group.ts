@@ -9,6 +9,15 @@ const FEWEST_CELLS = 4;
 /** Below so many filled cells a column of different texts may still be one of groups. */
 const FEW_CELLS = 12;
 
+/** Headings of what tells who a child is, or of free text: such a column never groups, however few its values are. */
+const NEVER_GROUPS =
+  /\b(first|last|middle|sur|full|child|kid|client|parent|mother|father|mom|dad|guardian)('?s)? ?names?\b|^(names?|initials|nombres?|apellidos?|mother|father|mom|dad|parents?|guardians?)$|\b(phone|tel|cell|e?mail|address|street|ssn|mrn|notes?|remarks?|comments?|notas?)\b/i;
+
+/** Whether a heading names something that children are never grouped by. */
+export function neverGroups(heading: string): boolean {
+  return NEVER_GROUPS.test(heading.trim());
+}
+
 /**
  * Whether a column can be one to group children by: few values, each several times, no dates and no free text. Ids, phone
  * numbers, birth dates and notes are none.

@@ -22,7 +22,7 @@ import type { TableName } from "../tables/spec";
 import { shownText } from "../cells/cell-text";
 import { displayOf, keyOf } from "../cells/words";
 import { GROUP } from "../corrections/settled";
-import { canGroup } from "./can-group";
+import { canGroup, neverGroups } from "./can-group";
 
 export interface Counted {
   readonly block: Block;
@@ -40,10 +40,10 @@ export function blockOf(
 ): Counted {
   const { sheet, sheetIndex, firstRow } = region;
   const counted = rowsOf(sheet.grid, region.range, firstRow, region.totalsRow, match.columns.get("child"));
-  const { totals } = counted;
+  const { totals, repeated } = counted;
   const rows = region.settled?.repeats ? firstOfEachRow(sheet.grid, counted.rows, match) : counted.rows;
   const further = furtherColumns(region, match, wide, rows);
-  const last = Math.max(firstRow - 1, rows.at(-1) ?? 0, ...totals);
+  const last = Math.max(firstRow - 1, rows.at(-1) ?? 0, ...totals, ...repeated);
   const block: Block = {
     table,
     sheet: sheetIndex,
@@ -67,10 +67,17 @@ export function blockOf(
     findings.cell("total-row", block, row, block.range.left);
     if (wide.length === 0) tally.leave("total-row");
   });
+  repeated.forEach((row) => findings.cell("heading-again", block, row, block.range.left));
   if (rows.length === 0) findings.range("table-empty", block, { ...block.range, bottom: firstRow - 1 });
   match.twice.forEach((cell) => findings.cell("heading-twice", block, cell.row, cell.column));
   listBeside(findings, block, region, match);
   return { block, tally };
+}
+
+/** The same grid where a legend of the workbook says what 0 stands for: its zeros are results, not blanks. */
+export function withZeros({ block }: Counted): Counted {
+  const counting = { ...block, says: { ...block.says, zero: true } };
+  return { block: counting, tally: new Tally(counting, counting.range, wideCells(counting)) };
 }
 
 /** Headings of the table past one column without a heading: a gap that was not meant. */
@@ -133,7 +140,9 @@ function furtherColumns(
   const { settled, sheet } = region;
   const own = match.unmatched
     .filter((cell) => !taken.has(cell.column))
-    .filter(({ column }) => (settled ? settled.groups.has(column) : canGroup(sheet.grid, column, rows)))
+    .filter(({ column, text }) =>
+      settled ? settled.groups.has(column) : !neverGroups(text) && canGroup(sheet.grid, column, rows),
+    )
     .map((cell) => ({ heading: cell.text, column: cell.column }));
   return settled?.sheetName === GROUP ? [...own, { heading: "Sheet", column: SHEET_COLUMN }] : own;
 }

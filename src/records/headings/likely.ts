@@ -11,7 +11,7 @@ interface Likely {
 const like = (pattern: RegExp, fits: Fits): Likely => ({ pattern, fits });
 
 const CHILD = like(
-  /^(the )?(child|kid|client|participant|student|infant|baby|toddler|case|record|file|nino|nina|menor|codigo|clave|id|name|initials)s?\b|\b(child|kid|client|participant|student|infant|baby|toddler|nino|nina|menor)\b.*\b(id|code|number|no|num|initials|name|codigo|clave)\b/,
+  /^(the )?(child|kid|client|participant|student|infant|baby|toddler|case|chart|record|file|nino|nina|menor|codigo|clave|id|mrn|name|initials)s?\b|\b(child|kid|client|participant|student|infant|baby|toddler|nino|nina|menor)\b.*\b(id|code|number|no|num|initials|name|codigo|clave)\b/,
   "ids",
 );
 const AREA = like(/\b(area|domain|dominio|concern)s?\b/, "words");
@@ -28,22 +28,22 @@ export const LIKELY: Readonly<Record<TableName, Readonly<Record<string, Likely>>
       "dates",
     ),
     dueDate: like(/\b(due|edc|edd|fpp|expected|probable)\b/, "dates"),
-    gestation: like(/\b(ga|gest\w*|weeks? at birth|semanas)\b/, "numbers"),
+    gestation: like(/\b(ga|ega|gest\w*|weeks? at birth|semanas)\b|^(weeks|wks)$/, "numbers"),
     weeksEarly: like(/\b(weeks? (early|prem\w*)|prem\w* weeks?|wks (early|prem\w*)|prematur\w*)\b/, "numbers"),
     site: like(
-      /\b(site|clinic|location|center|centre|office|campus|building|region|county|sede|sitio|centro|clinica)\b/,
+      /\b(site|clinic|location|center|centre|office|campus|building|branch|hub|region|county|sede|sitio|centro|clinica)\b/,
       "words",
     ),
     therapist: like(
-      /\b(therapist|staff|provider|worker|clinician|specialist|coordinator|teacher|caseload|terapeuta|proveedora?|pt|ot|slp)\b/,
+      /\b(therapist|staff|provider|worker|clinician|specialist|coordinator|teacher|visitor|caseload|assigned|lead|tx|terapeuta|proveedora?|pt|ot|slp)\b/,
       "words",
     ),
     enrolled: like(
-      /\b(enrol\w*|start\w*|began|intake|admi\w*|entry|entered|joined|opened|first (seen|visit)|ingreso|inscripcion|inicio)\b/,
+      /\b(enrol\w*|start\w*|began|intake|admi\w*|entry|entered|joined|opened|(1st|first) (seen|visit|session|contact)|date in|in date|ingreso|inscripcion|inicio)\b|^in$/,
       "dates",
     ),
     left: like(
-      /\b(left|leave|exit\w*|disch\w*|end\w*|closed?|withdr\w*|graduat\w*|terminat\w*|last day|salida|egreso|baja|fin)\b/,
+      /\b(left|leave|exit\w*|disch\w*|end\w*|closed?|withdr\w*|graduat\w*|terminat\w*|dismiss\w*|dc|d c|last day|date out|out date|salida|egreso|baja|fin)\b|^out$/,
       "dates",
     ),
     family: like(/\b(famil\w*|household|sibling\w*|hogar)\b/, "anything"),

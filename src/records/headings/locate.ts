@@ -52,12 +52,16 @@ function regionOf(sheet: SheetIn, sheetIndex: number, table: TableIn, decided: D
 
 function freeRegions(sheet: SheetIn, sheetIndex: number, decided: DecidedHeadings): Region[] {
   const regions: Region[] = [];
+  const seen = new Set<string>();
   let below = 0;
   for (const row of anchorRows(sheet.grid, decided)) {
     if (row < below) continue;
     const header = bestHeader(sheet, row, decided);
     const found = splitHeader(header.cells, decided);
-    if (found.length === 0) continue;
+    // Headings that are said again, as on each page of a long list, begin no table of their own.
+    const texts = header.cells.map(({ column, text }) => `${column}:${text}`).join("|");
+    if (found.length === 0 || seen.has(texts)) continue;
+    seen.add(texts);
     below = header.top + header.height;
     regions.push(...found.map((each) => freeRegion(sheet, sheetIndex, header, each)));
   }

@@ -15,6 +15,7 @@ const MOST_VALUES = 40;
 const LONGEST_NAME = 40;
 const LONGEST_ID = 24;
 const LONGEST_WORD = 14;
+const MOST_SCORES = 6;
 const YES_NO = new Set(["yes", "no", "y", "n", "true", "false", "si"]);
 
 /** What the cells of a column hold, as far as a person who chooses its meaning has to know. No text of a cell is kept. */
@@ -73,6 +74,15 @@ function countOne(counts: Counts, kind: Exclude<TextKind, "blank">, key: string,
   counts.longest = Math.max(counts.longest, length);
 }
 
+/** `0`, `1`, `2` again and again. */
+function areScores(values: ReadonlySet<string>, filled: number): boolean {
+  return values.size > 1 && values.size <= MOST_SCORES && values.size * 2 <= filled && [...values].every(isDigit);
+}
+
+function isDigit(value: string): boolean {
+  return /^\d$/.test(value);
+}
+
 function kindOf({ filled, dates, numbers, results, yesNo, longest, values }: Counts): ContentKind {
   if (filled === 0) return "nothing";
   if (dates >= MOSTLY * filled) return "dates";
@@ -80,7 +90,7 @@ function kindOf({ filled, dates, numbers, results, yesNo, longest, values }: Cou
   const words = filled - dates - numbers;
   const short = longest <= LONGEST_WORD && values.size <= 12 && (results + yesNo + dates) * 2 >= filled;
   if (results + yesNo > 0 && (results + yesNo + dates >= MOSTLY * filled || short)) return "results";
-  if (numbers >= MOSTLY * filled) return "numbers";
+  if (numbers >= MOSTLY * filled) return areScores(values, filled) ? "scores" : "numbers";
   const isId = [...values].some((value) => LOOKS_LIKE_ID.test(value));
   if (words > 0 && !isId && longest <= LONGEST_NAME && isFewEnough(values.size, filled)) return "few words";
   return longest <= LONGEST_ID ? "ids or names" : "text";

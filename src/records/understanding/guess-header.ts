@@ -19,10 +19,14 @@ const PATTERNS = Object.values(LIKELY).flatMap((columns) => Object.values(column
 export function guessHeader(sheet: SheetIn): GuessedHeader | null {
   let best: GuessedHeader | null = null;
   let most = 0;
+  const seen = new Set<string>();
   for (let row = 0; row < Math.min(ROWS_LOOKED_AT, sheet.grid.rowCount - 1); row += 1) {
     for (const height of beginsMerged(sheet, row) ? ([1, 2] as const) : ([1] as const)) {
       const header = { top: row, height, cells: headerCells(sheet, row, height, 0, sheet.grid.columns.length - 1) };
-      const score = scoreOf(sheet, header);
+      // Headings that are said again further down are the same ones: what stands between belongs to them.
+      const texts = header.cells.map(({ column, text }) => `${column}:${text}`).join("|");
+      const score = seen.has(texts) ? 0 : scoreOf(sheet, header);
+      seen.add(texts);
       if (score > most) [best, most] = [header, score];
     }
   }
@@ -35,7 +39,10 @@ function scoreOf(sheet: SheetIn, { top, height, cells }: GuessedHeader): number 
   const distinct = new Set(texts.map(({ text }) => plainWords(text))).size;
   if (texts.length * 10 < cells.length * 8) return 0;
   const first = top + height;
-  const filledBelow = texts.filter(({ column }) => kindAt(sheet.grid, first, column) !== CELL.empty).length;
+  const below = [first, first + 1, first + 2];
+  const filledBelow = texts.filter(({ column }) =>
+    below.some((row) => kindAt(sheet.grid, row, column) !== CELL.empty),
+  ).length;
   const named = texts.filter(({ text }) => PATTERNS.some((pattern) => pattern.test(plainWords(text)))).length;
   const hasChild = texts.some(({ text }) => LIKELY.Children.child?.pattern.test(plainWords(text)) ?? false);
   if (filledBelow === 0) return 0;

@@ -1,6 +1,7 @@
 import { headingKey } from "../cells/words";
 import { GROUP, SHEET_NAME, type SheetKind } from "../corrections/settled";
 import { type HeaderCell, matchHeadings } from "../headings/headings";
+import { neverGroups } from "../headings/can-group";
 import { LIKELY, plainWords } from "../headings/likely";
 import type { ColumnSpec, TableSpec } from "../tables/spec";
 import { specOfKind } from "./kinds";
@@ -47,9 +48,9 @@ export function likeliest(spec: TableSpec, column: ColumnSpec, free: readonly He
 export function canBe(column: ColumnSpec, content: ContentKind): boolean {
   if (content === "nothing") return true;
   if (column.kind === "date") return content === "dates";
-  if (column.kind === "number") return content === "numbers";
+  const isNumeric = content === "numbers" || content === "scores";
+  if (column.kind === "number" || column.kind === "weeks") return isNumeric;
   if (column.kind === "gestation") return content !== "dates" && content !== "results" && content !== "yes or no";
-  if (column.kind === "weeks") return content === "numbers";
   if (column.kind === "id") return content !== "dates" && content !== "results";
   return content !== "dates";
 }
@@ -74,12 +75,24 @@ function isKnown({ heading }: HeadingSeen, known: readonly string[]): boolean {
 
 function skillOrNot(each: HeadingSeen, known: ReadonlySet<string>): HeadingSeen {
   const isSkill = known.has(headingKey(each.heading));
-  const holds = ["results", "dates", "yes or no", "few words"].includes(each.content);
+  if (!isSkill && each.content === "few words" && isWho(each))
+    return { ...each, means: null, skill: null, doubtful: false };
+  const holds = ["results", "dates", "yes or no", "few words", "scores"].includes(each.content);
   const skill = isSkill || holds ? each.heading : null;
-  return { ...each, means: null, skill, doubtful: skill !== null && !isSkill && each.content === "few words" };
+  const isOdd = each.content === "few words" || each.content === "scores";
+  return { ...each, means: null, skill, doubtful: skill !== null && !isSkill && isOdd };
+}
+
+/** A column of who looked, or of where: no skill, though its words are few. */
+function isWho({ heading }: HeadingSeen): boolean {
+  const words = plainWords(heading);
+  const { observer } = LIKELY.Observations;
+  const { site, therapist } = LIKELY.Children;
+  return neverGroups(heading) || [observer, site, therapist].some((each) => each?.pattern.test(words));
 }
 
 function groupOrNot(is: SheetKind, each: HeadingSeen): HeadingSeen {
-  const canGroup = is === "children" && ["few words", "yes or no"].includes(each.content);
+  const isFew = ["few words", "yes or no", "scores"].includes(each.content);
+  const canGroup = is === "children" && isFew && !neverGroups(each.heading);
   return { ...each, means: canGroup ? GROUP : null, skill: null, doubtful: false };
 }

@@ -85,9 +85,11 @@ function withGrid(first: GuessedKind, seen: readonly HeadingSeen[], known: reado
   const rest = seen.filter(({ cell }) => cell === child?.cell || !own.has(cell));
   const grid = guessHeadings("grid", rest, known);
   const isKnown = ({ heading }: HeadingSeen) => known.includes(headingKey(heading));
-  const dates = skillsOf(grid).filter(({ content }) => content === "dates").length;
+  const many = (["dates", "scores"] as const).filter(
+    (kind) => skillsOf(grid).filter(({ content }) => content === kind).length >= FEWEST_UNKNOWN,
+  );
   const skills = skillsOf(grid).filter(
-    (each) => isKnown(each) || each.content === "results" || (each.content === "dates" && dates >= FEWEST_UNKNOWN),
+    (each) => isKnown(each) || each.content === "results" || many.some((kind) => kind === each.content),
   );
   const enough = skills.some(isKnown) || skills.length >= FEWEST_UNKNOWN;
   if (!enough) return [first];

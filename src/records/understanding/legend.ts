@@ -17,7 +17,7 @@ const MEANINGS: readonly (readonly [WordMeaning, RegExp])[] = [
   ["lost", /\b(lost|loss|regress\w*|no longer)\b/],
   [
     "emerging",
-    /\b(emerg\w*|partly|partial\w*|sometimes|some of the time|in progress|developing|beginning|starting|en proceso|a veces)\b/,
+    /\b(emerg\w*|partly|partial\w*|sometimes|some of the time|with (help|support|assistance|prompts?)|assisted|in progress|developing|beginning|starting|en proceso|a veces)\b/,
   ],
   [
     "not met",
@@ -58,7 +58,7 @@ export function meaningOf(text: string): WordMeaning | null {
 }
 
 function readLegend(text: string, add: (mark: string, meaning: string) => void): void {
-  const body = text.replace(/^\s*(key|legend|codes?|clave)\s*[:.]\s*/i, "");
+  const body = text.replace(/^\s*[\p{L} ]{3,30}[:.]\s*(?=\S{1,10}\s*[=–—→-])/u, "");
   for (const part of body.split(/[,;\n|]|\.\s|\s{3,}/)) {
     const entry = ENTRY.exec(part);
     if (entry) add(entry[1] as string, entry[2] as string);

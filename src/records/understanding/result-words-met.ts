@@ -49,14 +49,13 @@ export function wordsMet(
     .sort(([, a], [, b]) => b.cells - a.cells)
     .slice(0, MOST_WORDS)
     .map(([key, { text, cells }]) => wordTaken(text, cells, settled(key), proven.get(key)));
-  return [...words, ...blankTaken(counts, settled(""))];
+  return [...words, ...blankTaken(counts, words, settled(""))];
 }
 
+export type ProvenWords = ReadonlyMap<string, { readonly means: WordMeaning; readonly why: string }>;
+
 /** Words whose meaning a stated legend or their own columns prove, by `wordKey`. */
-export function provenWords(
-  workbook: WorkbookIn,
-  { known, others }: WordCounts,
-): ReadonlyMap<string, { readonly means: WordMeaning; readonly why: string }> {
+export function provenWords(workbook: WorkbookIn, { known, others }: WordCounts): ProvenWords {
   const legend = others.size > 0 ? legendOf(workbook) : new Map<string, WordMeaning>();
   const has = (words: ReadonlySet<string>) => [...others.keys(), ...known.keys()].some((key) => words.has(key));
   const proven = new Map<string, { means: WordMeaning; why: string }>();
@@ -146,10 +145,18 @@ function wordTaken(
 }
 
 /** Ticks with blanks beside them, and nothing that says "not met": what does a blank mean? */
-function blankTaken({ known, others, blanks }: WordCounts, settled: WordMeaning | null | undefined): WordTaken[] {
-  const words = new Map([...known, ...[...others].map(([key, { cells }]) => [key, cells] as const)]);
-  const isTickSheet = [...words.keys()].some((key) => TICKS.has(key) || key === "x" || key === "1" || key === "true");
-  const saysNot = [...known.keys()].some((key) => resultOf(key) === 0);
+function blankTaken(
+  { known, blanks }: WordCounts,
+  words: readonly WordTaken[],
+  settled: WordMeaning | null | undefined,
+): WordTaken[] {
+  const keys = [...known.keys(), ...words.map(({ word }) => wordKey(word))];
+  const scores = keys.filter((key) => /^\d+$/.test(key));
+  const isTick = (key: string) =>
+    TICKS.has(key) || key === "x" || key === "true" || (key === "1" && scores.length === 1);
+  const isTickSheet = keys.some(isTick);
+  const saysNot =
+    [...known.keys()].some((key) => resultOf(key) === 0) || words.some(({ means }) => means === "not met");
   if (settled) return [{ word: "", cells: blanks, means: settled, why: "As you settled it.", doubtful: false }];
   if (!isTickSheet || saysNot || blanks === 0) return [];
   return [

@@ -1,4 +1,4 @@
-import { a1 } from "../../workbook/cells";
+import { a1, placeOfA1 } from "../../workbook/cells";
 import type { WorkbookIn } from "../../workbook/workbook";
 import { shownText } from "../cells/cell-text";
 import { keyOf } from "../cells/words";
@@ -78,9 +78,7 @@ function cellOf({ block, row }: EnrolmentRow): string {
 function idAt(workbook: WorkbookIn, place: string): string {
   const at = place.lastIndexOf("!");
   const sheet = workbook.sheets.find(({ name }) => name === place.slice(0, at));
-  const match = /^([A-Z]+)(\d+)$/.exec(place.slice(at + 1));
-  if (!sheet || !match) throw new RangeError("sameChildDecision: no such cell");
-  const [, letters, digits] = match as unknown as [string, string, string];
-  const column = [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-  return shownText(sheet.grid, Number(digits) - 1, column);
+  const cell = placeOfA1(place.slice(at + 1));
+  if (!sheet || !cell) throw new RangeError("sameChildDecision: no such cell");
+  return shownText(sheet.grid, cell.row, cell.column);
 }

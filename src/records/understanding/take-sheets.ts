@@ -14,6 +14,7 @@ import { contentOf } from "./content";
 import { guessHeadings } from "./guess-headings";
 import { guessKind } from "./guess-kind";
 import { guessHeader } from "./guess-header";
+import { AS_SETTLED, joinIds } from "./join-ids";
 import { kindOfTable } from "./kinds";
 import type { HeadingSeen, SheetTaken } from "./understanding";
 
@@ -29,7 +30,8 @@ export function takeSheets(workbook: WorkbookIn, before: DecisionsInForce): Shee
     const sure = own.flatMap((region) => partsOf(region, known));
     return sure.length > 0 ? sure : [guessed(sheet, known)].flat();
   });
-  return nameSheets(taken.flat().map((each, i) => ({ ...each, key: `${each.sheet}#${i + 1}` })));
+  const keyed = taken.flat().map((each, i) => ({ ...each, key: `${each.sheet}#${i + 1}` }));
+  return nameSheets(joinIds(workbook, keyed));
 }
 
 /** Ids and labels of the skills that tables of skills name. */
@@ -66,7 +68,7 @@ function partsOf(region: Region, known: readonly string[]): Part[] {
 
 function settledSheet(sheet: SheetIn, { decision, cells, taken, top, height }: Fit, own: readonly Region[]): Part {
   const region = own.find((each) => each.settled?.decision === decision);
-  const base = { sheet: sheet.name, is: decision.is, why: "As you settled it.", doubtful: false };
+  const base = { sheet: sheet.name, is: decision.is, why: AS_SETTLED, doubtful: false };
   if (!region) return { ...base, headerRows: decision.headerRows, rows: 0, headings: [] };
   const { rows } = rowsOf(sheet.grid, region.range, region.firstRow, region.totalsRow);
   const seen = headingsSeen(sheet, cells, height === 2, rows);
@@ -180,7 +182,7 @@ function nameSheets(sheets: readonly SheetTaken[]): SheetTaken[] {
     if (each.is !== "children" || each.headings.some(({ heading }) => heading === SHEET_NAME)) return each;
     const alike = children.filter((other) => layout(other) === layout(each));
     const hasTherapist = each.headings.some(({ means }) => means === "Therapist");
-    if (alike.length < 2 || each.why === "As you settled it.") return each;
+    if (alike.length < 2 || each.why === AS_SETTLED) return each;
     const isYear = alike.some(({ sheet }) => /\b(19|20)\d\d\b/.test(sheet));
     const means = hasTherapist || isYear ? null : "Therapist";
     return {

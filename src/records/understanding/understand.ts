@@ -1,8 +1,9 @@
 import type { WorkbookIn } from "../../workbook/workbook";
 import { shownText } from "../cells/cell-text";
 import { headingKey, keyOf, wordKey } from "../cells/words";
-import type { SkillDecision } from "../corrections/decisions";
+import type { SheetDecision, SkillDecision } from "../corrections/decisions";
 import { DecisionsInForce } from "../corrections/in-force";
+import { fitDecisions } from "../headings/fit-decisions";
 import { AREAS } from "../records";
 import { changesSince } from "./changes";
 import { decisionsOf, type UnderstandingFile } from "./file";
@@ -35,7 +36,7 @@ export function understand(workbook: WorkbookIn, saved: UnderstandingFile | null
   const list = saved?.decisions ?? [];
   const before = new DecisionsInForce(list);
   const sheets = takeSheets(workbook, before);
-  if (before.sheets.length > 0 && !sheets.some(({ why }) => why === "As you settled it.")) throw new OtherWorkbook();
+  refuseOtherWorkbook(workbook, before.sheets);
   const rest = list.filter(({ kind }) => !["sheet", "word", "name", "skill"].includes(kind));
   const base: Understanding = {
     sheets,
@@ -56,6 +57,13 @@ export function understand(workbook: WorkbookIn, saved: UnderstandingFile | null
     sameChild: sameChildren(taken.rows, (a, b) => before.child(a) === before.child(b)),
     skills: skillsTaken(sheets, taken, before.skills),
   };
+}
+
+/** @throws {OtherWorkbook} when sheets were settled, and none of those that are read is laid out like one of this workbook */
+export function refuseOtherWorkbook(workbook: WorkbookIn, settled: readonly SheetDecision[]): void {
+  const used = settled.filter(({ is }) => is !== "not used");
+  const asked = used.length > 0 ? used : settled;
+  if (asked.length > 0 && fitDecisions(workbook, asked).size === 0) throw new OtherWorkbook();
 }
 
 /** Ids, families, sites and therapists: never shown as a word. */

@@ -44,9 +44,9 @@ export interface SheetTaken {
   readonly headings: readonly HeadingSeen[];
 }
 
-/** What the cells below a heading hold. */
+/** What the cells below a heading hold. `scores`: a few small whole numbers, again and again. */
 export type ContentKind =
-  "dates" | "numbers" | "results" | "yes or no" | "few words" | "ids or names" | "text" | "nothing";
+  "dates" | "numbers" | "scores" | "results" | "yes or no" | "few words" | "ids or names" | "text" | "nothing";
 
 export interface HeadingSeen {
   /** As it is shown, and as the file names it. */

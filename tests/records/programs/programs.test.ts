@@ -9,12 +9,14 @@ import type { Table } from "../../../src/tables/table";
 import type { WorkbookIn } from "../../../src/workbook/workbook";
 import { settingsOf } from "../book";
 import { makePlan, type Plan, type Truth, truthOf } from "./plan";
-import { type Program, PROGRAMS } from "./workbooks";
+import type { Program } from "./make-sheets";
+import { MORE_PROGRAMS } from "./more-workbooks";
+import { PROGRAMS } from "./workbooks";
 
 const MOST_ACTS = 20;
 const SEEDS = [7, 20];
 
-describe.each(PROGRAMS)("$name", (program) => {
+describe.each([...PROGRAMS, ...MORE_PROGRAMS])("$name", (program) => {
   test.each(SEEDS)("gives the figures of the plan with under twenty choices (plan %i)", (seed) => {
     const plan = planOf(program, seed);
     const workbook = program.workbook(plan);
