@@ -3,7 +3,7 @@ import { dayOf } from "../src/age/day";
 import type { Cohort } from "../src/cohort/cohort";
 import { Following } from "../src/cohort/following";
 import { sortLooks } from "../src/cohort/looks";
-import { type Enrolments, type Observations, RESULT, type Skill } from "../src/records/records";
+import { type Enrolments, NO_DAY, type Observations, RESULT, type Skill } from "../src/records/records";
 import { type Random, randomFrom } from "../src/statistics/random";
 
 export const SKILL_COUNT = 30;
@@ -146,5 +146,6 @@ function blank(rowCount: number): Observations {
     observer: new Int32Array(rowCount).fill(-1),
     observers: [],
     entered: new Int32Array(0),
+    lastEntered: NO_DAY,
   };
 }

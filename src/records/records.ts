@@ -72,6 +72,8 @@ export interface Observations {
   readonly observers: readonly string[];
   /** The day the row was typed in; NO_DAY where it is not recorded. */
   readonly entered: Int32Array;
+  /** The last day of entry in the whole workbook, also of rows that are not used; NO_DAY where none is recorded. */
+  readonly lastEntered: Day;
 }
 
 export interface Skill {

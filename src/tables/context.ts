@@ -3,7 +3,7 @@ import { attain } from "../cohort/attainment";
 import type { Cohort } from "../cohort/cohort";
 import { NOT_FOLLOWED } from "../cohort/following";
 import type { Attainment } from "../cohort/state";
-import type { Records } from "../records/records";
+import { NO_DAY, type Records } from "../records/records";
 import type { Settings } from "../settings/settings";
 import { type Groups, groupsBy } from "./groups";
 
@@ -21,14 +21,14 @@ export interface TableContext {
 
 /** What the tables about referrals, ratings and late entries read beside the cohort; null where a workbook has no such table. */
 export type ServiceRecords = Pick<Records, "referrals" | "signs" | "ratings"> & {
-  readonly observations: Pick<Records["observations"], "day" | "entered">;
+  readonly observations: Pick<Records["observations"], "day" | "entered" | "lastEntered">;
 };
 
 const NO_SERVICE: ServiceRecords = {
   referrals: null,
   signs: null,
   ratings: null,
-  observations: { day: new Int32Array(0), entered: new Int32Array(0) },
+  observations: { day: new Int32Array(0), entered: new Int32Array(0), lastEntered: NO_DAY },
 };
 
 /** @throws {RangeError} without an as-of date, or when a name of `by` is no column of Children */

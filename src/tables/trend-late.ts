@@ -1,10 +1,11 @@
-import { type Day, isoOf } from "../age/day";
+import type { Day } from "../age/day";
 import { NO_DAY } from "../records/records";
 import { daysUntilMissing, entryLag, shareStillMissing } from "../statistics/entry-lag";
+import { dayInWords } from "../words/dates";
 import type { TableContext } from "./context";
 import type { Quarter } from "./trend-quarters";
 
-/** Above this share of looks still to be entered a quarter is provisional, and at or under it a cut-off is safe. */
+/** Above this share of observations still to be entered a quarter is provisional, and at or under it a cut-off is safe. */
 const SAFE_SHARE = 0.02;
 
 /** What entry lag says of the last quarter. */
@@ -14,15 +15,14 @@ export interface LateEntries {
   readonly note: string;
 }
 
-const UNKNOWN = "Whether looks of the last quarter are still to be entered cannot be told";
+const UNKNOWN = "Whether observations of the last quarter are still to be entered cannot be told";
 
-/** Lags are learnt from the looks of all the quarters; the records count as closed on the last day known to them. */
+/** Lags are learned from the checks of all the quarters; the records close on the last day of entry of the workbook. */
 export function lateEntries({ records, settings, asOf }: TableContext, quarters: readonly Quarter[]): LateEntries {
-  const { day, entered } = records.observations;
+  const { day, entered, lastEntered } = records.observations;
   const from = quarters[0]?.first ?? asOf;
   const rows = [...day.keys()].filter((row) => entered[row] !== NO_DAY && (day[row] as number) >= from);
   if (rows.length === 0) return { provisional: null, note: `${UNKNOWN}: the day of entry is not recorded.` };
-  const lastEntered = rows.reduce((last, row) => Math.max(last, entered[row] as number), asOf);
   const closed = Math.min(settings.enteredBy ?? lastEntered, lastEntered);
   const seen = rows.filter((row) => (day[row] as number) <= closed);
   const lag = entryLag(
@@ -36,14 +36,18 @@ export function lateEntries({ records, settings, asOf }: TableContext, quarters:
     .map((row) => closed - (day[row] as number))
     .sort((a, b) => a - b);
   const missing = shareStillMissing(lag, elapsed);
-  if (missing === null) return { provisional: null, note: `${UNKNOWN}: it has no look with a day of entry.` };
+  if (missing === null) return { provisional: null, note: `${UNKNOWN}: it has no observation with a day of entry.` };
   const later = daysUntilMissing(lag, elapsed, SAFE_SHARE, last.day - closed) as number;
   return { provisional: missing > SAFE_SHARE, note: lateNote(last, missing, elapsed.length, closed, closed + later) };
 }
 
-function lateNote({ label }: Quarter, missing: number, entered: number, closed: Day, safe: Day): string {
+function lateNote({ label, day }: Quarter, missing: number, entered: number, closed: Day, safe: Day): string {
   const percent = (100 * missing).toFixed(1);
   const toCome = Math.round((missing * entered) / (1 - missing));
   const word = missing > SAFE_SHARE ? "provisional" : "not provisional";
-  return `${label} is ${word}: going by the days between a look and its entry (reverse-time hazard), ${percent}% of its looks are still to be entered on ${isoOf(closed)}, the last day known to the records: about ${toCome} beside ${entered} entered. The earliest cut-off by day of entry with at most ${100 * SAFE_SHARE}% missing is ${isoOf(safe)}. Lags longer than any seen cannot be foreseen.`;
+  return [
+    `${label} is ${word}: by the days between an observation and its entry (reverse-time hazard), ${percent}% of those up to ${dayInWords(Math.min(day, closed))} were still to be entered on ${dayInWords(closed)}, the last day of entry that counts: about ${toCome} beside ${entered} entered.`,
+    ...(closed < day ? [`Nothing is known of what was seen from the day after it to ${dayInWords(day)}.`] : []),
+    `The earliest cut-off by day of entry with at most ${100 * SAFE_SHARE}% missing is ${dayInWords(safe)}. Lags longer than any seen cannot be foreseen.`,
+  ].join(" ");
 }

@@ -4,6 +4,7 @@ import { BOX, boxOn } from "../cohort/boxes";
 import type { Cohort } from "../cohort/cohort";
 import { NOT_FOLLOWED } from "../cohort/following";
 import { firstDayOfMonth, monthOf, quarterLabel, quarterOf } from "../cohort/person-time";
+import type { ChildCounts } from "../statistics/standardised-change";
 
 export const QUARTERS = 8;
 
@@ -71,4 +72,32 @@ export function correctionStops({ cohort }: { readonly cohort: Cohort }, quarter
           stops > birth && stops >= first && stops <= day && cohort.following.enrolmentOn(child, day) !== NOT_FOLLOWED,
       ).length,
   );
+}
+
+/** What each child followed on either day has in the skills of an area, by site; children without a check are left out. */
+export function childCounts(
+  cohort: Cohort,
+  spans: readonly [Quarter, Quarter],
+  siteOf: Int32Array,
+  sites: readonly number[],
+  area: string,
+  recheckDays: number,
+): ChildCounts[][] {
+  const skills = cohort.skills.flatMap((skill, at) => (skill.area === area ? [at] : []));
+  const read = spans.map(({ day }) => ({ day, attainment: attain(cohort, day) }));
+  const on = (child: number, { day, attainment }: (typeof read)[number], site: number) => {
+    const enrolment = cohort.following.enrolmentOn(child, day);
+    if (enrolment === NOT_FOLLOWED || siteOf[enrolment] !== site) return { count: 0, of: 0 };
+    const boxes = skills.map((skill) => boxOn(cohort, attainment, child, skill, day, recheckDays));
+    const checked = boxes.filter((box) => box !== BOX.notAssessed && box !== BOX.outOfDate);
+    const met = checked.filter((box) => box === BOX.hadAtFirstLook || box === BOX.gained);
+    return { count: met.length, of: checked.length };
+  };
+  return cohort.ids
+    .map((_, child) =>
+      sites
+        .map((site, stratum) => ({ stratum, before: on(child, read[0]!, site), after: on(child, read[1]!, site) }))
+        .filter(({ before, after }) => before.of + after.of > 0),
+    )
+    .filter((own) => own.length > 0);
 }

@@ -1,15 +1,15 @@
 import type { Cohort } from "../cohort/cohort";
-import { standardisedShare } from "../statistics/standardise";
-import { commonSlope, type TrendPoint, trendSlope } from "../statistics/trend";
+import { standardisedShare, type StratumShare } from "../statistics/standardise";
+import { type ChildCounts, standardisedChange } from "../statistics/standardised-change";
 import type { TableContext } from "./context";
 import { shareInWords } from "../words/numbers";
 import { type Sites, sitesOf } from "./referrals-counted";
-import { countQuarter, type Quarter, type QuarterCounts } from "./trend-quarters";
+import { childCounts, countQuarter, type Quarter, type QuarterCounts } from "./trend-quarters";
 
-/** One point a quarter, in each site. */
-type Strata = readonly (readonly TrendPoint[])[];
+/** One share a quarter, in each site. */
+type Strata = readonly (readonly StratumShare[])[];
 
-/** Sites beside the pooled figures, area by area, and a warning for every skill whose direction they reverse. */
+/** Sites beside the pooled figures, area by area, and a warning for every area whose direction they reverse. */
 export function siteNotes({ cohort, settings }: TableContext, quarters: readonly Quarter[]): string[] {
   const sites = sitesOf(cohort);
   if (sites === null) return ["Children has no column headed Site: sites cannot be told apart."];
@@ -17,45 +17,57 @@ export function siteNotes({ cohort, settings }: TableContext, quarters: readonly
   const counts = countsBySite(cohort, quarters, sites, settings.recheckDays);
   const areas = [...new Set(cohort.skills.map(({ area }) => area))];
   return [
-    "Sites beside the program, first and last quarter in which every site named has somebody assessed. Standardised: each site's share weighted by its assessed children (child-skills for an area) of all quarters together, so that a change in which site the children come from is no trend.",
-    ...areas.flatMap((area) => areaNote(cohort, area, sites, quarters, counts)),
-    ...cohort.skills.flatMap(({ id }, skill) => reversalNote(id, strataOf(cohort, counts, sites, [skill]), sites)),
+    "Sites beside the program, first and last quarter in which every site named has somebody assessed. Standardized: each site's share weighted by its up-to-date skill checks of all quarters together, so that a change in which site the children come from is no trend.",
+    ...areas.flatMap((area) => {
+      const strata = areaStrata(cohort, area, sites, counts);
+      const compared = comparedQuarters(strata);
+      if (compared === null) return [];
+      const spans = compared.map((at) => quarters[at] as Quarter) as [Quarter, Quarter];
+      return [
+        areaNote(area, sites, strata, compared, spans),
+        ...reversalNote({ cohort, settings }, area, sites, { strata, compared, spans }),
+      ];
+    }),
   ];
 }
 
+/** The first and the last quarter in which every site named has somebody assessed; null where there are no two such. */
+function comparedQuarters({ named, standardised }: AreaStrata): [number, number] | null {
+  const whole = standardised.flatMap((share, at) => (share === null ? [] : [at]));
+  const [first, last] = [whole[0], whole.at(-1)];
+  return named.length < 2 || first === undefined || last === undefined || first === last ? null : [first, last];
+}
+
 function areaNote(
-  cohort: Cohort,
   area: string,
   sites: Sites,
-  quarters: readonly Quarter[],
-  counts: readonly QuarterCounts[],
-): string[] {
-  const { named, used, standardised } = areaStrata(cohort, area, sites, counts);
-  const whole = quarters.flatMap((_, at) => (standardised[at] === null ? [] : [at]));
-  const [first, last] = [whole[0], whole.at(-1)];
-  if (named.length < 2 || first === undefined || last === undefined || first === last) return [];
-  const change = (inWords: (at: number) => string) => [first, last].map(inWords).join(" to ");
-  const pooled = change((at) => counted(used.map((points) => points[at] as TrendPoint)));
+  { named, used, standardised }: AreaStrata,
+  compared: readonly [number, number],
+  spans: readonly [Quarter, Quarter],
+): string {
+  const change = (inWords: (at: number) => string) => compared.map(inWords).join(" to ");
+  const pooled = change((at) => counted(used.map((shares) => shares[at] as StratumShare)));
   const bySite = named.map((site, row) => `${nameOf(sites, site)} ${change((at) => counted([used[row]![at]!]))}`);
-  return [
-    `${area} (child-skills), ${quarters[first]!.label} to ${quarters[last]!.label}: pooled ${pooled}, standardised ${change((at) => percent(standardised[at] as number))}; ${bySite.join("; ")}.`,
-  ];
+  const standardisedWords = change((at) => percent(standardised[at] as number));
+  return `${area} (skill checks), ${spans[0].label} to ${spans[1].label}: pooled ${pooled}, standardized ${standardisedWords}; ${bySite.join("; ")}.`;
 }
+
+type AreaStrata = ReturnType<typeof areaStrata>;
 
 /** The sites of an area that have somebody assessed in some quarter, and their share standardised in each quarter. */
 function areaStrata(cohort: Cohort, area: string, sites: Sites, counts: readonly QuarterCounts[]) {
   const skills = cohort.skills.flatMap((skill, at) => (skill.area === area ? [at] : []));
   const strata = strataOf(cohort, counts, sites, skills);
   const named = strata.flatMap((points, site) => (points.some(({ of }) => of > 0) ? [site] : []));
-  const used = named.map((site) => strata[site] as readonly TrendPoint[]);
+  const used = named.map((site) => strata[site] as readonly StratumShare[]);
   const weights = used.map((points) => sum(points.map(({ of }) => of)));
   const standardised = counts.map((_, at) =>
     standardisedShare(
-      used.map((points) => points[at] as TrendPoint),
+      used.map((points) => points[at] as StratumShare),
       weights,
     ),
   );
-  return { named, used, standardised };
+  return { named, used, weights, standardised };
 }
 
 /** Of each area, the share in each quarter standardised over sites; null where a site has nobody assessed. */
@@ -82,19 +94,48 @@ function countsBySite(cohort: Cohort, quarters: readonly Quarter[], sites: Sites
   return quarters.map((quarter) => countQuarter(cohort, quarter, sites.ofEnrolment, sites.names.length, recheckDays));
 }
 
-function reversalNote(skill: string, strata: Strata, sites: Sites): string[] {
-  const pooled = trendSlope(strata.flat());
-  const within = commonSlope(strata);
-  if (pooled === null || within === null || tenthsOfPoints(pooled) * tenthsOfPoints(within) >= 0) return [];
-  const word = (slope: number) => `${slope > 0 ? "rises" : "falls"} by ${(100 * Math.abs(slope)).toFixed(1)} points`;
+/** Fewer children than this at a site on either day, and no limits of a change can be trusted (our choice). */
+const LEAST_CHILDREN = 10;
+const REVERSAL_LEVEL = 0.95;
+
+interface Comparison {
+  readonly strata: AreaStrata;
+  readonly compared: readonly [number, number];
+  readonly spans: readonly [Quarter, Quarter];
+}
+
+/** Warns where pooled and standardized share go opposite ways, and the standardized change is more than chance. */
+function reversalNote(
+  { cohort, settings }: Pick<TableContext, "cohort" | "settings">,
+  area: string,
+  sites: Sites,
+  { strata: { named, used, weights }, compared, spans }: Comparison,
+): string[] {
+  const pooled = pooledShare(used, compared[1]) - pooledShare(used, compared[0]);
+  const children = childCounts(cohort, spans, sites.ofEnrolment, named, area, settings.recheckDays);
+  const change = hasEnough(children, named.length) ? standardisedChange(children, weights, REVERSAL_LEVEL) : null;
+  if (change === null || pooled * change.change >= 0 || change.lower * change.upper <= 0) return [];
+  const word = (by: number) => `${by > 0 ? "rises" : "falls"} by ${points(Math.abs(by))}`;
   return [
-    `Warning: ${skill} ${word(pooled)} a quarter when sites are pooled, and ${word(within)} a quarter within sites (${strata.length} sites: ${sites.names.map((_, site) => nameOf(sites, site)).join(", ")}). The pooled figures show a change in which site the children come from; read the sites.`,
+    `Warning: ${area}, ${spans[0].label} to ${spans[1].label}: the share met ${word(pooled)} points when sites are pooled, and ${word(change.change)} points when sites are standardized (95% confidence interval of the change ${points(change.lower)} to ${points(change.upper)} points). The pooled share shows a change in which site the children come from; read the sites.`,
   ];
 }
 
-/** What is smaller than a tenth of a point is no direction. */
-function tenthsOfPoints(slope: number): number {
-  return Math.round(1000 * slope);
+function hasEnough(children: readonly (readonly ChildCounts[])[], strata: number): boolean {
+  const all = children.flat();
+  return Array.from({ length: strata }, (_, stratum) => all.filter((each) => each.stratum === stratum)).every((own) =>
+    (["before", "after"] as const).every((date) => own.filter((each) => each[date].of > 0).length >= LEAST_CHILDREN),
+  );
+}
+
+function pooledShare(used: Strata, at: number): number {
+  const shares = used.map((each) => each[at] as StratumShare);
+  return sum(shares.map(({ count }) => count)) / sum(shares.map(({ of }) => of));
+}
+
+/** `-5.4`, with a true minus. */
+function points(share: number): string {
+  return (100 * share).toFixed(1).replace("-", "\u2212");
 }
 
 function strataOf(
@@ -104,15 +145,15 @@ function strataOf(
   skills: readonly number[],
 ): Strata {
   return names.map((_, site) =>
-    counts.map((quarter, score) => {
+    counts.map((quarter) => {
       const cells = skills.map((skill) => quarter[site * cohort.skills.length + skill]!);
-      return { score, count: sum(cells.map(({ met }) => met)), of: sum(cells.map(({ assessed }) => assessed)) };
+      return { count: sum(cells.map(({ met }) => met)), of: sum(cells.map(({ assessed }) => assessed)) };
     }),
   );
 }
 
 /** `78.0% (273 of 350)`. */
-function counted(points: readonly TrendPoint[]): string {
+function counted(points: readonly StratumShare[]): string {
   return shareInWords(sum(points.map((point) => point.count)), sum(points.map((point) => point.of)));
 }
 

@@ -4,7 +4,7 @@ import { dayFromIso } from "../../src/age/day";
 import type { Cohort } from "../../src/cohort/cohort";
 import { Following } from "../../src/cohort/following";
 import { sortLooks } from "../../src/cohort/looks";
-import type { Enrolments, Observations, Skill } from "../../src/records/records";
+import { type Enrolments, NO_DAY, type Observations, type Skill } from "../../src/records/records";
 
 export interface Row {
   readonly child: number;
@@ -47,6 +47,7 @@ export function observationsOf(rows: readonly Row[]): Observations {
     observer: Int32Array.from(rows, (row) => row.observer),
     observers: named ? ["T1", "T2", "T3"] : [],
     entered: new Int32Array(rows.length),
+    lastEntered: NO_DAY,
   };
 }
 

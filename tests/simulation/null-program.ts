@@ -41,7 +41,7 @@ export function nullProgram(seed: number, options: NullOptions): TableContext {
     referrals,
     signs: null,
     ratings: null,
-    observations: { day: new Int32Array(0), entered: new Int32Array(0) },
+    observations: { day: new Int32Array(0), entered: new Int32Array(0), lastEntered: NO_DAY },
   });
 }
 
@@ -81,6 +81,7 @@ function drawCohort(random: Random, { children, sites }: NullOptions): Cohort {
         observer: none,
         observers: [],
         entered: none,
+        lastEntered: NO_DAY,
       },
       children,
     ),

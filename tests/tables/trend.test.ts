@@ -103,14 +103,16 @@ describe("late entries", () => {
   test("the last quarter alone is provisional while looks are still to come, with the share and the safe day", () => {
     const table = tableWith(looks("2024-06-24"));
     expect(marked(table)).toMatchObject({ "2024-Q1": false, "2024-Q2": true });
-    expect(table.notes[0]).toMatch(/^2024-Q2 is provisional: .*% of its looks are still to be entered on 2024-06-30/);
-    expect(table.notes[0]).toContain("is 2024-07-0");
+    expect(table.notes[0]).toMatch(
+      /^2024-Q2 is provisional: .*% of those up to June 30, 2024 were still to be entered on June 30, 2024, the last day/,
+    );
+    expect(table.notes[0]).toContain("is July ");
   });
 
   /** 13 Mondays of the quarter; the last, 24 June, misses its second look: 1 of 26. */
   test("by hand: one of 26 looks is still to come, 3.8%", () => {
     const [note] = tableWith(looks("2024-06-24")).notes;
-    expect(note).toContain("3.8% of its looks");
+    expect(note).toContain("3.8% of those up to");
     expect(note).toContain("about 1 beside 25 entered");
   });
 
@@ -119,6 +121,20 @@ describe("late entries", () => {
       enteredBy: "2024-09-30",
     });
     expect(marked(table)["2024-Q2"]).toBe(false);
+  });
+
+  test("records that end before the quarter close on their last day of entry, and the days after it are named", () => {
+    const mondays = looks("2024-06-24").filter(({ date, entered }) => date === entered);
+    const [note] = tableWith(mondays, { enteredBy: null }).notes;
+    expect(note).toContain("were still to be entered on June 24, 2024");
+    expect(note).toContain("Nothing is known of what was seen from the day after it to June 30, 2024.");
+  });
+
+  test("an entry of a row that does not count, seen after the as-of date, still shows that the records went on", () => {
+    const later = look("A", "2024-07-20", "not met", { entered: "2024-08-05" });
+    const [note] = tableWith([...looks("2024-06-24"), later], { enteredBy: null }).notes;
+    expect(note).toContain("were still to be entered on August 5, 2024");
+    expect(note).toMatch(/^2024-Q2 is not provisional/);
   });
 
   test("no day of entry kept: it cannot be told", () => {
@@ -130,32 +146,50 @@ describe("late entries", () => {
 
 describe("sites", () => {
   /** Children of a site and quarter end: `count` of `of` have the skill. Everybody leaves before the next quarter's end. */
-  const children: ChildRow[] = [];
-  const looks: ObservationRow[] = [];
-  const put = (site: string, enrolled: string, left: string | null, count: number, of: number) => {
-    for (let at = 0; at < of; at += 1) {
+  const put = (site: string, enrolled: string, left: string | null, count: number, of: number) =>
+    Array.from({ length: of }, (_, at) => {
       const id = `${site} ${enrolled} ${at}`;
-      children.push(child(id, "2022-06-01", { site, enrolled, left }));
-      looks.push(look(id, addDays(enrolled, 20), at < count ? "met" : "not met"));
-    }
+      const result = at < count ? "met" : "not met";
+      return {
+        child: child(id, "2022-06-01", { site, enrolled, left }),
+        look: look(id, addDays(enrolled, 20), result),
+      };
+    });
+  /** The counts of Charig et al. (1986), so many times over. */
+  const charig = (times: number) => {
+    const all = [
+      ...put("North", "2024-01-01", "2024-04-02", 81 * times, 87 * times),
+      ...put("River", "2024-01-01", "2024-04-02", 192 * times, 263 * times),
+      ...put("North", "2024-05-01", null, 234 * times, 270 * times),
+      ...put("River", "2024-05-01", null, 55 * times, 80 * times),
+    ];
+    return { children: all.map((each) => each.child), looks: all.map((each) => each.look) };
   };
-  put("North", "2024-01-01", "2024-04-02", 81, 87);
-  put("River", "2024-01-01", "2024-04-02", 192, 263);
-  put("North", "2024-05-01", null, 234, 270);
-  put("River", "2024-05-01", null, 55, 80);
+  const { children, looks } = charig(1);
   const settings = { asOf: "2024-06-30" };
   const table = tableOf(program(children, looks, { settings }));
   const notes = table.notes.join("\n");
 
   /** Counts of Charig et al. (1986), Br Med J 292:879-882, from memory: pooled 273 and 289 of 350, within either stratum the other way. */
-  test("a reversal between pooled and sites is warned of, with both slopes", () => {
-    expect(notes).toContain("Warning: sits rises by 4.6 points a quarter when sites are pooled, and falls by");
+  test("a reversal within chance is not warned of: 5.4 points less, give or take 6.6", () => {
+    expect(notes).not.toContain("Warning");
+  });
+
+  /**
+   * By hand, w 0.51 and 0.49, three times the counts: variance 0.51^2 (0.931 x 0.069 / 261 + 0.867 x 0.133 / 810) +
+   * 0.49^2 (0.730 x 0.270 / 789 + 0.6875 x 0.3125 / 240) = 0.000376, so that -5.4 goes with 3.8 either way: -9.2 to -1.6.
+   */
+  test("a reversal beyond chance is, with both changes and the interval", () => {
+    const more = charig(3);
+    expect(tableOf(program(more.children, more.looks, { settings })).notes.join("\n")).toContain(
+      "Warning: gross motor, 2024-Q1 to 2024-Q2: the share met rises by 4.6 points when sites are pooled, and falls by 5.4 points when sites are standardized (95% confidence interval of the change \u22129.2 to \u22121.6 points).",
+    );
   });
 
   /** North weighs 357, River 343: (357 x 81/87 + 343 x 192/263) / 700 = 83.3%, (357 x 234/270 + 343 x 55/80) / 700 = 77.9%. */
   test("pooled, standardised to the children of all quarters, and each site", () => {
     expect(notes).toContain(
-      "gross motor (child-skills), 2024-Q1 to 2024-Q2: pooled 78.0% (273 of 350) to 82.6% (289 of 350), standardised 83.3% to 77.9%; North 93.1% (81 of 87) to 86.7% (234 of 270); River 73.0% (192 of 263) to 68.8% (55 of 80).",
+      "gross motor (skill checks), 2024-Q1 to 2024-Q2: pooled 78.0% (273 of 350) to 82.6% (289 of 350), standardized 83.3% to 77.9%; North 93.1% (81 of 87) to 86.7% (234 of 270); River 73.0% (192 of 263) to 68.8% (55 of 80).",
     );
   });
 

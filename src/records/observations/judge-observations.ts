@@ -149,5 +149,6 @@ function observationsOf(kept: Kept, observers: readonly string[]): Observations 
     observer: kept.observer.slice(0, n),
     observers,
     entered: kept.entered.slice(0, n),
+    lastEntered: kept.lastEntered,
   };
 }

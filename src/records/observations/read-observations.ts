@@ -51,6 +51,7 @@ export function readObservations(reading: Reading, block: Block, tally: Tally, l
   const result = readResultColumn(block.grid, at("result"), block.rows, lookups.words);
   const observer = readIdColumn(block.grid, block.columns.get("observer"), block.rows, lookups.observers.lookup);
   const entered = enteredDays(reading, block);
+  for (const each of entered ?? []) if (isDay(each)) staged.lastEntered = Math.max(staged.lastEntered, each);
   const source = staged.sources.push({ block, tally }) - 1;
   staged.reserve(block.rows.length);
   for (let i = 0; i < block.rows.length; i += 1) {

@@ -1,4 +1,6 @@
+import type { Day } from "../../age/day";
 import type { Block, Tally } from "../headings/block";
+import { NO_DAY } from "../records";
 
 /** Observations whose cells could be read, before they are judged together. Grows by doubling. */
 export class Staged {
@@ -14,6 +16,8 @@ export class Staged {
   source = new Uint16Array(1024);
   row = new Int32Array(1024);
   column = new Uint16Array(1024);
+  /** The last day of entry of any row of Observations, also of those that do not count; NO_DAY where none is recorded. */
+  lastEntered: Day = NO_DAY;
   readonly sources: { readonly block: Block; readonly tally: Tally }[] = [];
 
   reserve(more: number): void {

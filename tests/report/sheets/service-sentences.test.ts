@@ -105,7 +105,7 @@ describe("trend", () => {
   test("first and last quarter with their counts, the last one provisional, a reversal told", () => {
     expect(said(trendTable())).toEqual([
       "Of up-to-date skill checks, 6 of 12 were met at the end of March 2026, and 12 of 16 on September 30, 2026 (provisional)",
-      "A share moves with the ages of the children in the program: a change is not by itself progress or loss. For 1 skill the direction changes when sites are read apart: the notes say which.",
+      "A share moves with the ages of the children in the program: a change is not by itself progress or loss. For 1 area the direction changes when sites are read apart: the notes say which.",
     ]);
     expect(said(trendTable(false))[0]).toMatch(/September 30, 2026$/);
   });

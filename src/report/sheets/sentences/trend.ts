@@ -35,5 +35,5 @@ export function isProvisional(table: Table): boolean {
 function reversed({ notes }: Table): string {
   const warnings = notes.filter((note) => note.startsWith("Warning: ")).length;
   if (warnings === 0) return "";
-  return ` For ${plural(warnings, "skill", "skills")} the direction changes when sites are read apart: the notes say which.`;
+  return ` For ${plural(warnings, "area", "areas")} the direction changes when sites are read apart: the notes say which.`;
 }
