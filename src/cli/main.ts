@@ -3,6 +3,7 @@ import { parseWords } from "./program";
 import type { Request } from "./request";
 import { runAgainCommand } from "./run-again";
 import { runCallCommand } from "./run-call";
+import { runChangedCommand } from "./run-changed";
 import { runCheckCommand } from "./run-check";
 import { runPageCommand } from "./run-page";
 import { runReportCommand } from "./run-report";
@@ -43,6 +44,8 @@ function run(request: Request): number | Promise<number> {
       return runCallCommand(request);
     case "again":
       return runAgainCommand(request);
+    case "changed":
+      return runChangedCommand(request);
     case "understand":
       return runUnderstandCommand(request);
     case "template":

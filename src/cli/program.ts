@@ -6,7 +6,7 @@ import { badRequest } from "./failure";
 import { listOf, workbookName } from "./option-values";
 import type { Request } from "./request";
 import { releaseCommand } from "./release-options";
-import { settingOptions, settingsGiven } from "./setting-options";
+import { earlierSettingOptions, earlierSettingsGiven, settingOptions, settingsGiven } from "./setting-options";
 
 /** Words of the command line to a request; null where they asked for help, which has been printed. Nothing is read. */
 export function parseWords(words: readonly string[], print: (text: string) => void): Request | null {
@@ -44,6 +44,7 @@ function programFor(found: Found, print: (text: string) => void): Command {
     releaseCommand(found),
     pageCommand(found),
     againCommand(found),
+    changedCommand(found),
     callCommand(found),
     understandCommand(found),
     templateCommand(found),
@@ -170,6 +171,37 @@ function againCommand(found: Found): Command {
     );
 }
 
+function changedCommand(found: Found): Command {
+  const command = new Command("changed")
+    .description("Say why figures are not what they were: what was corrected, what is counted otherwise, what happened")
+    .argument("<earlier>", "the earlier workbook (.xlsx), or the REPORT.json that was made of it; it is only read")
+    .argument("<later>", "the later workbook (.xlsx); it is only read")
+    .option("--out <file>", "what changed as a workbook to read and print", workbookName)
+    .option("--json <file>", "the same as JSON")
+    .option("--tables <ids>", "what-changed (usual), what-changed-children (internal), comma-separated", listOf)
+    .option("--understanding <file>", "how the workbooks are understood, from windowline understand or the pane (JSON)")
+    .option("--decisions <file>", "corrections (JSON)")
+    .option("--earlier-understanding <file>", "how the earlier workbook is understood, where that differs")
+    .option("--earlier-decisions <file>", "corrections of the earlier workbook, where they differ");
+  for (const option of [...settingOptions(), ...earlierSettingOptions()]) command.addOption(option);
+  return command.action((earlier: string, book: string, options: Record<string, string & readonly string[]>) =>
+    found({
+      kind: "changed",
+      earlier,
+      book,
+      out: options.out ?? null,
+      json: options.json ?? null,
+      tables: options.tables ?? null,
+      understanding: options.understanding ?? null,
+      decisions: options.decisions ?? null,
+      settings: settingsGiven(options),
+      earlierSettings: earlierSettingsGiven(options),
+      earlierUnderstanding: options.earlierUnderstanding ?? null,
+      earlierDecisions: options.earlierDecisions ?? null,
+    }),
+  );
+}
+
 function callCommand(found: Found): Command {
   return new Command("call")
     .description(
@@ -204,9 +236,18 @@ function visitsInPlan(text: string): number {
 }
 
 function namedCommand(words: readonly string[]): string {
-  const known = ["report", "check", "again", "release", "page", "call", "understand", "template", "sample"].find(
-    (name) => name === words[0],
-  );
+  const known = [
+    "report",
+    "check",
+    "again",
+    "changed",
+    "release",
+    "page",
+    "call",
+    "understand",
+    "template",
+    "sample",
+  ].find((name) => name === words[0]);
   return known ? `${known} ` : "";
 }
 

@@ -72,6 +72,23 @@ export type Request =
       readonly understanding: string | null;
       readonly decisions: string | null;
     }
+  | {
+      readonly kind: "changed";
+      /** A workbook or a REPORT.json. */
+      readonly earlier: string;
+      readonly book: string;
+      readonly out: string | null;
+      readonly json: string | null;
+      /** Ids; null: all that are not internal. */
+      readonly tables: readonly string[] | null;
+      readonly understanding: string | null;
+      readonly decisions: string | null;
+      readonly settings: Readonly<Record<string, unknown>>;
+      /** Of the earlier workbook, where it is not as the later: settings, and files that say how it is read. */
+      readonly earlierSettings: Readonly<Record<string, unknown>>;
+      readonly earlierUnderstanding: string | null;
+      readonly earlierDecisions: string | null;
+    }
   | { readonly kind: "call"; readonly name: string }
   | {
       readonly kind: "sample";

@@ -7,7 +7,7 @@ import { runReport } from "../report/run";
 import { dataSheets } from "../report/sheets/data-sheets";
 import { reportSheets } from "../report/sheets/report-sheets";
 import type { Settings } from "../settings/settings";
-import { TABLE_IDS, tableIdOf } from "../tables/catalogue";
+import { TABLES_OF_ONE_RUN, tableIdOf } from "../tables/catalogue";
 import type { TableId } from "../tables/table";
 import { isoOf, type Day } from "../age/day";
 import { badRequest, EXIT } from "./failure";
@@ -70,7 +70,9 @@ function asOfOr({ asOf }: Settings): Day {
 function tablesOf(names: readonly string[] | null): readonly TableId[] | null {
   if (names === null) return null;
   const tables = names.flatMap((name) => tableIdOf(name) ?? []);
+  const ofTwo = tables.find((id) => !TABLES_OF_ONE_RUN.includes(id));
+  if (ofTwo) throw badRequest(`The table ${ofTwo} needs two workbooks: windowline changed makes it.`);
   if (tables.length === names.length && names.length > 0) return tables;
   const unknown = names.find((name) => tableIdOf(name) === null);
-  throw badRequest(`There is no table "${unknown ?? ""}". The tables are: ${TABLE_IDS.join(", ")}.`);
+  throw badRequest(`There is no table "${unknown ?? ""}". The tables are: ${TABLES_OF_ONE_RUN.join(", ")}.`);
 }

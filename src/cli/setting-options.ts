@@ -20,6 +20,24 @@ export function settingOptions(names?: readonly SettingName[]): Option[] {
   );
 }
 
+/** The same for the earlier workbook of two, each under its name with "earlier-" before it; help shows the day alone. */
+export function earlierSettingOptions(): Option[] {
+  return SETTING_NAMES.map((name) =>
+    new Option(`--earlier-${kebab(name)} ${SETTING_CATALOGUE[name].entry.option}`, EARLIER_DAY).hideHelp(
+      name !== "asOf",
+    ),
+  );
+}
+
+const EARLIER_DAY =
+  "The day of the earlier figures. Every other setting can be given for the earlier workbook alone in the same way, such as --earlier-recheck 60. When left out: as the later one; a REPORT.json brings its own.";
+
+/** The settings of the earlier workbook among the options that were given. */
+export function earlierSettingsGiven(options: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  const own = SETTING_NAMES.map((name) => [name, options[`earlier${name.charAt(0).toUpperCase()}${name.slice(1)}`]]);
+  return Object.fromEntries(own.filter(([, value]) => value !== undefined));
+}
+
 function helpOf(name: SettingName): string {
   const { about, leftOut }: { about: string; leftOut?: string } = SETTING_CATALOGUE[name];
   return `${about} When left out: ${leftOut ?? String(usualWritten(name))}.`;

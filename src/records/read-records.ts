@@ -14,10 +14,10 @@ import { readObservations } from "./observations/read-observations";
 import { readRatings } from "./services/read-ratings";
 import { readReferrals } from "./services/read-referrals";
 import { readSigns } from "./services/read-signs";
-import { readSkills, type SkillTable } from "./skills/read-skills";
+import { readSkills, skillsGiven, type SkillTable } from "./skills/read-skills";
 import { readWide } from "./observations/read-wide";
 import type { Reading } from "./rows/reading";
-import { NO_DAY, type Observations, type Records, type TableUse } from "./records";
+import { NO_DAY, type Observations, type Records, type Skill, type TableUse } from "./records";
 import { ResultWords } from "./cells/result-words";
 import { listHeadings } from "./understanding/list-headings";
 import { countWords, type ProvenWords, provenWords } from "./understanding/result-words-met";
@@ -30,11 +30,17 @@ export { RecordsUnusable } from "./unusable";
 /**
  * Reads a program's workbook: everything that can be used as typed columns, and a finding for everything else.
  *
+ * @param skills - the skills of another workbook, in place of its own
  * @throws {RecordsUnusable} when Children, Observations or Skills is missing, or none of its rows can be used
  */
-export function readRecords(workbook: WorkbookIn, settings: Settings, decisions: readonly Decision[] = []): Records {
+export function readRecords(
+  workbook: WorkbookIn,
+  settings: Settings,
+  decisions: readonly Decision[] = [],
+  skills: readonly Skill[] | null = null,
+): Records {
   const run = new Run(workbook, settings, decisions);
-  return run.read();
+  return run.read(skills);
 }
 
 /** One reading of one workbook, step by step: skills, children, observations, then the tables that need all three. */
@@ -54,13 +60,14 @@ class Run {
     this.reading = { dateSystem: workbook.dateSystem, settings, findings: this.findings, decided: this.decisions };
   }
 
-  read(): Records {
+  read(others: readonly Skill[] | null): Records {
     const skillBlocks = this.count(this.found.blocks("Skills"));
     this.need("Children", this.found.isThere("Children"));
     const made = this.skillsMade(skillBlocks.length > 0);
     if (skillBlocks.length + made.length === 0) this.need("Observations", this.found.isThere("Observations"));
     this.need("Skills", skillBlocks.length + made.length > 0);
-    const skills = readSkills(this.reading, skillBlocks, made);
+    const own = readSkills(this.reading, skillBlocks, made);
+    const skills = others === null ? own : skillsGiven(this.reading, others);
     const wide = findWide(this.findings, this.found, this.decisions, skills.lookup);
     this.wideRegions = new Set(wide.inChildren.keys());
     const children = this.count(childBlocks(this.findings, this.found, wide));

@@ -27,6 +27,15 @@ export interface Provenance extends Source {
   readonly settings: SettingsEcho;
   readonly version: string;
   readonly seed: number;
+  /** What later figures were compared with, where they were. */
+  readonly earlier?: EarlierProvenance;
+}
+
+export interface EarlierProvenance {
+  readonly from: "workbook" | "report";
+  readonly settings: Readonly<Record<string, unknown>>;
+  readonly fingerprint: string;
+  readonly version: string;
 }
 
 export interface PrintMatter {

@@ -6,12 +6,13 @@ import type { Records } from "../records/records";
 import { RULES } from "../records/findings/rules";
 import { echoSettings, type Settings } from "../settings/settings";
 import { rowsAndGroups } from "../tables/age-when-met";
-import { canBeMade, TABLE_CATALOGUE, TABLE_IDS } from "../tables/catalogue";
+import { canBeMade, TABLE_CATALOGUE, TABLE_IDS, TABLES_OF_ONE_RUN } from "../tables/catalogue";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
 import { unknownColumn } from "../tables/groups";
 import { mostLikelyMonths } from "../tables/referral-scan-months";
 import type { Table, TableId } from "../tables/table";
+import type { Changes } from "../tables/what-changed/changed-cell";
 import { trendOverview } from "../tables/trend-overview";
 import { countedSentences, lookSentences } from "./counted";
 import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
@@ -24,6 +25,8 @@ export interface ReportAsk {
   readonly tables: readonly TableId[] | null;
   /** What the records were read from. */
   readonly source: Source;
+  /** What changed since an earlier run, where one was given. */
+  readonly changes?: Changes;
   /** Told what is being done, before it is done. */
   readonly onStep?: (step: string) => void;
 }
@@ -37,12 +40,14 @@ export function runReport(records: Records, ask: ReportAsk): ReportRun {
   const unknown = unknownColumn(records.enrolments.columns, settings.by);
   if (unknown !== null) return { reason: unknown };
   step("Putting looks in order");
-  const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, records));
+  const all = { ...records, changes: ask.changes ?? null };
+  const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, all));
   if (isTooEarly(estimates, records)) return { reason: TOO_EARLY };
-  const wanted = ask.tables ?? TABLE_IDS.filter((id) => !TABLE_CATALOGUE[id].internal);
+  const usual = ask.changes ? TABLE_IDS : TABLES_OF_ONE_RUN;
+  const wanted = ask.tables ?? usual.filter((id) => !TABLE_CATALOGUE[id].internal);
   const [possible, skipped] = partition(
     TABLE_IDS.filter((id) => wanted.includes(id)),
-    (id) => canBeMade(id, records),
+    (id) => canBeMade(id, all),
   );
   const tables = possible.map((id) => {
     step(`Making ${id}`);
@@ -85,7 +90,9 @@ function partition<T>(all: readonly T[], is: (each: T) => boolean): [T[], T[]] {
 }
 
 function skippedSentence(id: TableId): string {
-  return `The workbook has no table of ${TABLE_CATALOGUE[id].needs}: ${id} was not made.`;
+  const { needs } = TABLE_CATALOGUE[id];
+  if (needs === "changes") return `No earlier workbook or report was given: ${id} was not made.`;
+  return `The workbook has no table of ${needs}: ${id} was not made.`;
 }
 
 function reasonOf(rule: string): string {

@@ -15,6 +15,7 @@ import { sinceEnrollment } from "./since-enrollment";
 import { skillStatus } from "./skill-status";
 import type { InternalId, ReleasableId, Table, TableId } from "./table";
 import { trend } from "./trend";
+import { whatChanged, whatChangedChildren } from "./what-changed";
 
 /** All that is declared about one table. Its columns, title and notes are in the file that makes it. */
 export interface TableDeclaration<Id extends TableId = TableId> {
@@ -22,8 +23,8 @@ export interface TableDeclaration<Id extends TableId = TableId> {
   readonly name: string;
   /** The question that it answers, in one line. */
   readonly about: string;
-  /** The table of the workbook without which it cannot be made. */
-  readonly needs: "referrals" | "ratings" | "signs" | null;
+  /** The table of the workbook without which it cannot be made; `changes`: an earlier workbook or report beside it. */
+  readonly needs: "referrals" | "ratings" | "signs" | "changes" | null;
   /** Whose figures: children on one day, what happened between two days, or what was reached by the last day. */
   readonly when: "at a date" | "of a period" | "up to a date";
   /** Rows are single children: made only when asked for by name. */
@@ -135,6 +136,14 @@ export const TABLE_CATALOGUE: { readonly [Id in TableId]: TableDeclaration<Id> }
     ...INSIDE,
     make: ({ context }) => agreement(context),
   },
+  "what-changed": {
+    name: "What changed",
+    about: "Why each count of children and of skills met is not what it was",
+    needs: "changes",
+    when: "at a date",
+    ...INSIDE,
+    make: ({ context }) => whatChanged(context),
+  },
   "skill-status": {
     name: "Skill status",
     about: "Each child's status for each skill",
@@ -159,11 +168,22 @@ export const TABLE_CATALOGUE: { readonly [Id in TableId]: TableDeclaration<Id> }
     ...INTERNAL,
     make: ({ context }) => recheckPlan(context),
   },
+  "what-changed-children": {
+    name: "Behind a change",
+    about: "The children behind each part of a change",
+    needs: "changes",
+    when: "at a date",
+    ...INTERNAL,
+    make: ({ context }) => whatChangedChildren(context),
+  },
 };
 
 export const TABLE_IDS = Object.keys(TABLE_CATALOGUE) as readonly TableId[];
 
 export const RELEASABLE_IDS = TABLE_IDS.filter(isReleasable);
+
+/** The tables that one workbook is enough for. */
+export const TABLES_OF_ONE_RUN = TABLE_IDS.filter((id) => TABLE_CATALOGUE[id].needs !== "changes");
 
 export function isReleasable(id: TableId): id is ReleasableId {
   return TABLE_CATALOGUE[id].releasable;
@@ -175,8 +195,8 @@ export function tableIdOf(text: string): TableId | null {
   return TABLE_IDS.find((id) => id === spelled) ?? null;
 }
 
-/** True where the workbook has the table that this one is made from. */
+/** True where there is what this table is made from. */
 export function canBeMade(id: TableId, records: ServiceRecords): boolean {
   const { needs } = TABLE_CATALOGUE[id];
-  return needs === null || records[needs] !== null;
+  return needs === null || (records[needs] ?? null) !== null;
 }

@@ -6,6 +6,7 @@ import type { Attainment } from "../cohort/state";
 import { NO_DAY, type Records } from "../records/records";
 import type { Settings } from "../settings/settings";
 import { type Groups, groupsBy } from "./groups";
+import type { Changes } from "./what-changed/changed-cell";
 
 /** What every table is made from: one cohort, one set of settings, and one reading of the looks up to the as-of date. */
 export interface TableContext {
@@ -19,9 +20,11 @@ export interface TableContext {
   readonly records: ServiceRecords;
 }
 
-/** What the tables about referrals, ratings and late entries read beside the cohort; null where a workbook has no such table. */
+/** What the tables about referrals, ratings, late entries and changes read beside the cohort; null where a workbook has no such table. */
 export type ServiceRecords = Pick<Records, "referrals" | "signs" | "ratings"> & {
   readonly observations: Pick<Records["observations"], "day" | "entered" | "lastEntered">;
+  /** What changed since an earlier run, where one was given. */
+  readonly changes?: Changes | null;
 };
 
 const NO_SERVICE: ServiceRecords = {

@@ -10,11 +10,11 @@ export type ReleasableId =
   | "trend";
 
 /** The tables whose rows are single children: made only when asked for by name, never released. */
-export type InternalId = "skill-status" | "caseload" | "recheck-plan";
+export type InternalId = "skill-status" | "caseload" | "recheck-plan" | "what-changed-children";
 
 /** Every table there is. What is known of each is declared in catalogue.ts. */
 export type TableId =
-  ReleasableId | InternalId | "expected-by-now" | "since-enrollment" | "referral-scan" | "agreement";
+  ReleasableId | InternalId | "expected-by-now" | "since-enrollment" | "referral-scan" | "agreement" | "what-changed";
 
 /** A table of results: typed columns with units, rows of plain values. Not estimable is null. */
 export interface Table<Id extends TableId = TableId> {

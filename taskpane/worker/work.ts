@@ -9,7 +9,7 @@ import type { Decision } from "../../src/records/corrections/decisions";
 import { TABLES } from "../../src/records/tables";
 import { sameChildDecision } from "../../src/records/understanding/same-child";
 import { OtherWorkbook, understand } from "../../src/records/understanding/understand";
-import { isReleasable, TABLE_CATALOGUE, TABLE_IDS } from "../../src/tables/catalogue";
+import { isReleasable, TABLE_CATALOGUE, TABLES_OF_ONE_RUN } from "../../src/tables/catalogue";
 import { templateSheets } from "../../src/report/template/template-sheets";
 import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
@@ -61,7 +61,7 @@ export class Work implements Answerers {
 
   choices(): Choices {
     return {
-      tables: TABLE_IDS.map((id) => {
+      tables: TABLES_OF_ONE_RUN.map((id) => {
         const { about, internal } = TABLE_CATALOGUE[id];
         const choice = { name: sheetNameOf(id), about, internal };
         return isReleasable(id) ? { ...choice, id, releasable: true } : { ...choice, id, releasable: false };

@@ -6,16 +6,17 @@ import fc from "fast-check";
 import { buildCohort } from "../../src/cohort/cohort";
 import { readRecords, RecordsUnusable } from "../../src/records/read-records";
 import type { Records } from "../../src/records/records";
-import { parseSettings, type Settings } from "../../src/settings/settings";
+import type { Settings } from "../../src/settings/settings";
 import { TABLE_CATALOGUE } from "../../src/tables/catalogue";
 import { tableContext } from "../../src/tables/context";
 import { AgeEstimates } from "../../src/tables/estimates";
 import type { TableId } from "../../src/tables/table";
 import { asWorkbook } from "../oracle/as-workbook";
 import { oracleEstimates } from "../oracle/estimates";
-import type { OracleInput, OracleRow, OracleSettings } from "../oracle/input";
+import type { OracleInput, OracleRow } from "../oracle/input";
 import { oracleTables } from "../oracle/oracle-tables";
 import { cohortArbitrary } from "../oracle/random-cohort";
+import { settingsFor } from "../support/oracle-settings";
 
 type Rows = Record<string, unknown>[];
 
@@ -99,7 +100,7 @@ function byKey(
 }
 
 function programRows(id: TableId, input: OracleInput): Rows {
-  const settings = settingsOf(input.settings);
+  const settings = settingsFor(input.settings);
   const records = recordsOf(input, settings);
   const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings));
   const { columns, rows } = TABLE_CATALOGUE[id].make(estimates);
@@ -114,33 +115,4 @@ function recordsOf(input: OracleInput, settings: Settings): Records {
     fc.pre(!(error instanceof RecordsUnusable));
     throw error;
   }
-}
-
-function settingsOf({
-  asOf,
-  from,
-  enteredBy,
-  belowDays,
-  untilMonths,
-  edges,
-  recheckDays,
-  disagreement,
-  by,
-}: OracleSettings): Settings {
-  const parsed = parseSettings(
-    {
-      asOf,
-      ...(from === null ? {} : { from }),
-      ...(enteredBy === null ? {} : { enteredBy }),
-      correctBelow: `${Math.floor(belowDays / 7)}+${belowDays % 7}`,
-      correctUntil: untilMonths,
-      edges,
-      recheck: recheckDays === Infinity ? "none" : recheckDays,
-      disagreement,
-      by,
-    },
-    1900,
-  );
-  if ("messages" in parsed) throw new Error(parsed.messages.join(" "));
-  return parsed.settings;
 }

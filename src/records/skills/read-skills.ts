@@ -164,16 +164,37 @@ function lookupOf(
   indexOf: ReadonlyMap<string, number>,
   leftOut: ReadonlySet<string>,
 ): KeyLookup {
-  const byLabel = new Map<string, number>();
-  rows.forEach(({ value }, index) => {
-    const key = keyOf(value.label);
-    if (key !== "") byLabel.set(key, byLabel.has(key) ? ID_CODE.unknown : index);
-  });
+  const byLabel = labelLookup(rows.map(({ value }) => value.label));
   return (written) => {
     const key = indexOf.has(written) ? written : reading.decided.skill(written);
     const index = indexOf.get(key);
     if (index !== undefined) return index;
     if (leftOut.has(key)) return ID_CODE.leftOut;
     return byLabel.get(key) ?? ID_CODE.unknown;
+  };
+}
+
+/** By labels that only one skill has. */
+function labelLookup(labels: readonly string[]): Map<string, number> {
+  const byLabel = new Map<string, number>();
+  labels.forEach((label, index) => {
+    const key = keyOf(label);
+    if (key !== "") byLabel.set(key, byLabel.has(key) ? ID_CODE.unknown : index);
+  });
+  return byLabel;
+}
+
+/** The skills of another workbook, as a table of skills that this one's observations are read with. */
+export function skillsGiven(reading: Reading, skills: readonly Skill[]): SkillTable {
+  const indexOf = new Map(skills.map(({ id }, index) => [keyOf(id), index]));
+  const byLabel = labelLookup(skills.map(({ label }) => label));
+  const areas = new Map([...AREAS, ...skills.map(({ area }) => area)].map((area) => [headingKey(area), area]));
+  return {
+    skills,
+    lookup: (written) => {
+      const key = indexOf.has(written) ? written : reading.decided.skill(written);
+      return indexOf.get(key) ?? byLabel.get(key) ?? ID_CODE.unknown;
+    },
+    area: (text) => areas.get(headingKey(text)) ?? null,
   };
 }

@@ -2,7 +2,7 @@ import { type SettingName, SETTING_NAMES, usualWritten } from "../../settings/se
 import type { Provenance, Report } from "../report";
 
 /** What a printed report says of how it was made: enough to make it again from the same workbook. */
-export interface MadeFrom extends Omit<Provenance, "settings" | "seed" | "sites"> {
+export interface MadeFrom extends Omit<Provenance, "settings" | "seed" | "sites" | "earlier"> {
   /** In a REPORT.json alone: the printed line leaves them out. */
   readonly sites: Provenance["sites"];
   readonly settings: Readonly<Record<string, unknown>>;

@@ -8,6 +8,7 @@ import { referralScanSentences } from "./referral-scan";
 import { referralStepsSentences } from "./referral-steps";
 import { referralsSentences } from "./referrals";
 import { trendSentences } from "./trend";
+import { whatChangedSentences } from "./what-changed";
 import { agreementSentences, reachedByAgeSentences, sinceEnrollmentSentences, skillStatusSentences } from "./others";
 
 type Sentences = (table: Table, report: Report) => readonly string[];
@@ -27,6 +28,8 @@ const SENTENCES: Readonly<Record<TableId, Sentences>> = {
   trend: trendSentences,
   "skill-status": skillStatusSentences,
   agreement: agreementSentences,
+  "what-changed": whatChangedSentences,
+  "what-changed-children": titleAlone,
   caseload: titleAlone,
   "recheck-plan": titleAlone,
 };

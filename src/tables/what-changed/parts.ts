@@ -1,0 +1,43 @@
+import { BOX } from "../../cohort/boxes";
+
+/**
+ * The causes of a change, step by step (METHOD.md, section 6). A child that did two things in one step counts under the first
+ * of this order.
+ */
+export const PARTS = [
+  "enteredLate",
+  "corrected",
+  "removed",
+  "definition",
+  "joined",
+  "left",
+  "grewIn",
+  "grewOut",
+  "metSince",
+  "lost",
+  "needsRecheck",
+  "checkedAgain",
+] as const;
+export type Part = (typeof PARTS)[number];
+
+/** What the rows of two workbooks can differ in. */
+export const ROW_PARTS = ["enteredLate", "corrected", "removed"] as const satisfies readonly Part[];
+
+/** The counts of met-by-band that are followed. */
+export const MEASURES = ["children", "assessed", "met"] as const;
+export type Measure = (typeof MEASURES)[number];
+
+/** Whether a child in a box counts: by measure, then by box. */
+export const COUNTS: Readonly<Record<Measure, readonly boolean[]>> = {
+  children: boxes(() => true),
+  assessed: boxes((box) => box !== BOX.outOfDate && box !== BOX.notAssessed),
+  met: boxes((box) => isMet(box)),
+};
+
+export function isMet(box: number): boolean {
+  return box === BOX.hadAtFirstLook || box === BOX.gained;
+}
+
+function boxes(counts: (box: number) => boolean): boolean[] {
+  return Object.values(BOX).map(counts);
+}
