@@ -143,16 +143,14 @@ inChromium(
 
 inChromium("the same by keyboard alone: open a file, read, make the report, remove it", async () => {
   const { page, faults, said } = await opened();
-  // The grid takes the keyboard to itself once it is drawn.
-  await page.waitForTimeout(1_500);
+  await page.getByRole("button", { name: "Open a workbook…", disabled: false }).waitFor();
   await goRoundTo(page, "header");
   expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Open a workbook…");
   const chooser = page.waitForEvent("filechooser");
   await page.keyboard.press("Enter");
   const file = { name: "own.xlsx", mimeType: "application/octet-stream", buffer: await ownBook() };
   await (await chooser).setFiles(file);
-  await page.locator(".bar-book", { hasText: "own.xlsx" }).waitFor();
-  await page.waitForTimeout(1_500);
+  await page.locator(".bar-book", { hasText: /^own\.xlsx$/ }).waitFor();
   await pressInPane(page, "Read the workbook");
   await page.getByText(/^Read: /).waitFor();
   await pressInPane(page, "Quarter");

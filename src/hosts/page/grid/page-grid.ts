@@ -9,6 +9,7 @@ import type { SheetCells } from "../cells/read-sheet";
 import { CELL_EDITOR } from "./cell-editor";
 import { copySpilled } from "./copy-spilled";
 import type { GridParts } from "./create-grid";
+import { keepOut } from "./keep-out";
 import { type LineChange, lineChangeOf } from "./line-changes";
 
 export interface SelectedCell {
@@ -26,8 +27,11 @@ export interface SheetInGrid {
 /** The one workbook that the spreadsheet shows, in the few moves that this page needs of it. */
 export class PageGrid {
   private unitId: string | null = null;
+  private readonly letIn: () => void;
 
-  constructor(private readonly parts: GridParts) {}
+  constructor(private readonly parts: GridParts) {
+    this.letIn = keepOut(parts.container).letIn;
+  }
 
   /** Shows another workbook in place of the one before. */
   show(workbook: IWorkbookData): void {
@@ -93,6 +97,7 @@ export class PageGrid {
 
   takeKeyboard(): void {
     const { container } = this.parts;
+    this.letIn();
     container.scrollIntoView({ block: "nearest" });
     container.querySelector<HTMLElement>(CELL_EDITOR)?.focus({ preventScroll: true });
   }
