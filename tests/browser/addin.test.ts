@@ -49,7 +49,7 @@ inChromium(
     await page.getByText(/^Read: /).waitFor();
     expect(await seriousFaults(page)).toEqual([]);
     await page.getByRole("button", { name: "Quarter", exact: true }).click();
-    await page.getByRole("button", { name: `Use ${AS_OF}` }).click();
+    await page.getByRole("button", { name: /^Use September 30, 2026/ }).click();
     await page.getByRole("button", { name: "Make the report" }).click();
     await ended(page, /^The report as of .* is ready/);
     expect(await seriousFaults(page)).toEqual([]);
@@ -77,7 +77,7 @@ inChromium("by keyboard alone: a decision settles a finding, the report is made 
   await press(page, "Keep this correction");
   await page.getByRole("button", { name: /^Revoke: / }).waitFor();
   await page.getByText("A row of a skill that Skills does not hold.").first().waitFor({ state: "detached" });
-  expect((await namesIn(page)).at(-1)).toBe("Windowline decisions");
+  expect((await namesIn(page)).at(-1)).toBe("Windowline corrections");
   const decided = await snapshots(page);
   expect(decided.slice(0, -1)).toEqual(before);
 
@@ -136,7 +136,8 @@ inChromium("a protected structure: one sentence, and the report opens as a new w
   await make(page);
   await ended(page, /^Not done\. The structure of this workbook is protected.*save the report as a new workbook\.$/);
   await page.getByRole("button", { name: "Save the report" }).click();
-  await ended(page, `Saved as report-${AS_OF}.xlsx.`);
+  // Excel opens the file and has not put it on a disk: nobody is told that it is saved.
+  await ended(page, "Opened as a new workbook, not saved yet.");
   expect(await snapshots(page)).toEqual(before);
   const base64 = await page.evaluate(() => window.excel.book.opened[0] ?? "");
   const saved = await new ExcelJS.Workbook().xlsx.load(Buffer.from(base64, "base64") as never);
@@ -150,8 +151,12 @@ inChromium(
     const before = await snapshots(page);
     await page.getByRole("button", { name: "Release", exact: true }).click();
     await page.getByLabel("As-of date", { exact: true }).fill(AS_OF);
+    // One age group: a solver on a busy machine is soon done with it.
+    await page.getByLabel("Edges of the age bands", { exact: true }).fill("0, 36");
     await page.getByRole("button", { name: "Prepare the release" }).click();
-    await page.getByRole("heading", { level: 1, name: /^Prepared under the rule of at least 11: / }).waitFor();
+    await page
+      .getByRole("heading", { level: 1, name: /^Prepared under the rule of at least 11: / })
+      .waitFor({ timeout: 120_000 });
     await page.getByText(/Excel writes its user’s name into it on saving/).waitFor();
     await page.getByRole("button", { name: "Open as a new workbook" }).click();
     await ended(page, "Opened as a new workbook, not saved yet.");
