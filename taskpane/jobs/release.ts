@@ -32,7 +32,7 @@ export async function prepare(pane: Pane): Promise<void> {
 /** Takes up a ledger that the user picked; it stays in the pane. */
 export async function openLedger(pane: Pane, file: Pick<File, "name" | "text">): Promise<void> {
   await runJob(pane, "opening", async (tools) => {
-    tools.onProgress({ step: "Checking the ledger", done: 0, of: 0 });
+    tools.onProgress({ step: "Checking the release log", done: 0, of: 0 });
     const text = await file.text();
     const read = await pane.client.ask("ledger", { text }, tools);
     if ("message" in read) return { tone: "stopped", text: read.message };

@@ -26,7 +26,7 @@ export function nobodyInWords({ therapist, label }: CaseloadListed): string {
 }
 
 export const OLD_LIST =
-  "A date, a setting or a decision changed since: list the children again to see what it changes.";
+  "A date, a setting or a correction changed since. List the children again to see what it changes.";
 
 export const CHOOSE_THERAPIST = "Choose a therapist, then list the children.";
 
@@ -56,8 +56,8 @@ export function visitsMessage(text: string): string | undefined {
 /** Why the children cannot be listed: fields that stand elsewhere are named with their message. */
 export function faultsInWords(messages: readonly (readonly [SettingName, string])[]): string {
   const elsewhere = messages.find(([name]) => name !== "asOf");
-  if (elsewhere === undefined) return "A field needs a look before the children can be listed.";
-  return `A field of ${placeOfSetting(elsewhere[0])} needs a look before the children can be listed. ${elsewhere[1]}`;
+  if (elsewhere === undefined) return "A field needs checking before the children can be listed.";
+  return `A field of ${placeOfSetting(elsewhere[0])} needs checking before the children can be listed. ${elsewhere[1]}`;
 }
 
 export function toldOfList(listed: CaseloadListed): Told {
@@ -83,7 +83,7 @@ export function moreChildren(hidden: number): string {
 
 /** Where there are more children than the pane lists. */
 export function cutInWords({ children, lines }: CaseloadListed): string {
-  return `The first ${counted(lines.length)} of ${counted(children)} children stand here. The table Caseload of Quarter holds all of them.`;
+  return `The first ${counted(lines.length)} of ${counted(children)} children are listed here. The table Caseload of Quarter has all of them.`;
 }
 
 export function planInWords(visits: readonly VisitToMake[]): string {
@@ -105,20 +105,20 @@ const WHY: Readonly<Record<PlanReason, string>> = {
 const WHY_SHORT: Readonly<Record<PlanReason, string>> = {
   sign: "sign without follow-up",
   lost: "lost",
-  "to confirm": "possibly lost, to confirm",
-  "past window": "past window",
+  "to confirm": "possible loss, to confirm",
+  "past window": "past the window",
   "not known": "not checked since the window closed",
   "different results": "different results",
   "not met": "not met",
   "not assessed": "never checked",
 };
 
-/** `1 possibly lost, to confirm; 7 not met`. */
+/** `possible loss, to confirm (1); not met (7)`. */
 export function visitInShort({ looks }: VisitToMake): string {
-  return looks.map(({ why, names }) => `${counted(names.length)} ${WHY_SHORT[why]}`).join("; ");
+  return looks.map(({ why, names }) => `${WHY_SHORT[why]} (${counted(names.length)})`).join("; ");
 }
 
-/** `Not met, and out of date by the next report: Walks alone; Stacks two cubes.` */
+/** `Not met, and in need of a recheck by the next report: Walks alone; Stacks two cubes.` */
 export function looksInWords({ why, names }: VisitToMake["looks"][number]): string {
   return `${WHY[why]}: ${names.join("; ")}.`;
 }

@@ -52,7 +52,7 @@ const CANCELLED: Readonly<Record<JobKind, string>> = {
   adding: "Cancelled. No page was added to the workbook.",
   removing: "Cancelled. Sheets that are still listed are still there.",
   saving: "Cancelled. No file was saved.",
-  opening: "Cancelled. No ledger was opened.",
+  opening: "Cancelled. No release log was opened.",
   preparing: "Cancelled. Nothing was prepared, and nothing was written.",
   checking: "Cancelled. The text was not checked; prepare the release again.",
 };
@@ -64,7 +64,7 @@ const UNDONE: Readonly<Record<JobKind, string>> = {
   adding: "The page could not be made. Nothing was added to the workbook.",
   removing: "The sheets could not be removed; those that are still listed are still there.",
   saving: "The file could not be saved.",
-  opening: "The ledger could not be opened.",
+  opening: "The release log could not be opened.",
   preparing: "The release could not be prepared. Nothing was written.",
   checking: "The text could not be checked.",
 };
@@ -78,5 +78,5 @@ function unknownFailure(error: unknown, kind: JobKind): string {
   if (name === "WorkerStopped") {
     return `${UNDONE[kind]} The work stopped, most likely for want of memory: close other workbooks and try again.`;
   }
-  return `${UNDONE[kind]} Try again; if it happens again, tell whoever looks after this add-in (kind of failure: ${name}).`;
+  return `${UNDONE[kind]} Try again; if it happens again, tell the person who maintains this add-in (error: ${name}).`;
 }

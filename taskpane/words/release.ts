@@ -19,7 +19,7 @@ export function releaseTitle({ made, refusal }: Pick<ReleaseState, "made" | "ref
 }
 
 export const RELEASE_ABOUT =
-  "Tables of counts are protected, attacked as an outsider would, and saved as a file of their own: never as a sheet beside the children.";
+  "Tables of counts are protected, tested as a reader from outside would test them, and saved as a file of their own. They are never a sheet beside the children.";
 
 export const OTHER = "other";
 
@@ -41,16 +41,15 @@ export function thresholdInWords(least: number): string {
 
 export const NO_TABLES_TO_RELEASE = "No table is chosen: tick at least one.";
 export const OLD_RELEASE =
-  "A table, a setting, a decision or the ledger changed since. Prepare the release again; this one is not to be saved.";
+  "A table, a setting, a correction or the release log changed since. Prepare the release again; this one cannot be saved.";
 
 /** Why nothing can be prepared: the first field that stands in another place is named with its message. */
 export function releaseFaults(messages: ReadonlyMap<SettingName, string>): string {
   const elsewhere = [...messages].find(([name]) => placeOfSetting(name) === "Quarter" && !HERE_TOO.has(name));
-  if (elsewhere) return `A field of Quarter needs a look before anything can be prepared. ${elsewhere[1]}`;
+  if (elsewhere) return `A field of Quarter needs checking before anything can be prepared. ${elsewhere[1]}`;
   const [only] = messages.values();
-  if (messages.size === 1 && only === MISSING_AS_OF)
-    return "The release needs the day its figures are true for: fill in the as-of date.";
-  return "Some fields need a look before anything can be prepared.";
+  if (messages.size === 1 && only === MISSING_AS_OF) return "The release needs its day: fill in the as-of date.";
+  return "Some fields need checking before anything can be prepared.";
 }
 
 /** Fields of Quarter that stand in Release too. */
@@ -74,7 +73,7 @@ export function heldBackInWords({
   if (printed.heldBack === 0) return `Of ${all}, none had to be held back.`;
   const { hidden, small } = protection;
   const held = `Of ${all} in the tables, ${counted(printed.heldBack)} ${printed.heldBack === 1 ? "is" : "are"} held back`;
-  return `${held}; the same count may stand in several rows. Behind them are ${plural(hidden, "different count", "different counts")}: ${counted(small)} small, ${counted(hidden - small)} from which a small one could be worked out. How many are small is for you; no file says it.`;
+  return `${held}; the same count may be in several rows. Behind them are ${plural(hidden, "different count", "different counts")}: ${counted(small)} small, ${counted(hidden - small)} from which a small one could be worked out. How many are small is for you; no file says it.`;
 }
 
 /** What it costs, and how far from the least possible; null where nothing is chosen. */
@@ -92,22 +91,21 @@ function gap({ loss, bound }: ProtectionSummary): string {
 }
 
 export function attackInWords({ rule, attack: { attacked, witnesses } }: Pick<ReleaseMade, "rule" | "attack">): string {
-  if (attacked === 0)
-    return "No count of these tables is small, so there is nothing that an outsider could prove small.";
+  if (attacked === 0) return "No count of these tables is small, so a reader from outside can prove none to be small.";
   const each = attacked === 1 ? "For it" : "For each";
-  return `Nothing small. ${plural(attacked, "small count was", "small counts were")} attacked by an outsider who knows every figure shown, the rule, and that counts are whole. ${each} there is another table that agrees with all that is shown and holds none, or at least ${rule.minimumCell}, in its place: ${plural(witnesses, "such table", "such tables")}, checked by addition alone.`;
+  return `Nothing small. ${plural(attacked, "small count was", "small counts were")} tested against a reader from outside who knows every figure shown, the rule, and that counts are whole. ${each} there is another table that agrees with everything shown and has zero, or at least ${rule.minimumCell}, in its place: ${plural(witnesses, "such table", "such tables")}, checked by addition alone.`;
 }
 
 export function earlierInWords(earlier: number | null): string {
   if (earlier === null) {
-    return "Not protected against earlier releases: no ledger was opened. Save one with it, so that the next release is protected against this.";
+    return "Not protected against earlier releases: no release log was opened. Save one with this release, so that the next release is protected against it.";
   }
-  if (earlier === 0) return "The ledger holds no earlier release.";
-  return `Protected against ${plural(earlier, "earlier release", "earlier releases")} of the ledger, all together.`;
+  if (earlier === 0) return "The release log has no earlier release.";
+  return `Protected against ${plural(earlier, "earlier release", "earlier releases")} of the release log, all together.`;
 }
 
 export const NOTHING_UNCOVERED =
-  "Everything in the ledger is tied to this release by equations. What was passed on in other ways is not known here.";
+  "Every earlier release in the release log was taken into account. Figures that were passed on in other ways are not known here.";
 
 export function ledgerInWords({ fileName, releases, last }: LedgerOpened): string {
   if (releases === 0) return `${fileName}: no release yet.`;
@@ -115,12 +113,12 @@ export function ledgerInWords({ fileName, releases, last }: LedgerOpened): strin
 }
 
 export const LEDGER_ABOUT =
-  "What was released before, so that both together give nothing away. It is read here and sent nowhere.";
+  "The release log lists earlier releases, so that all together give nothing away. It is read here and sent nowhere.";
 
 /** What the one symbol says. */
 export const HELD_BACK = "held back";
 export const SYMBOL_ABOUT =
-  "* stands for every figure that is held back: some small, others only because a small one could be worked out from them. Which is which is not told.";
+  "* stands for every figure that is held back: some small, others only because a small one could be worked out from them. The release does not say which.";
 
 export function moreRows(hidden: number): string {
   return `Show more: ${plural(hidden, "row", "rows")} not shown yet`;
@@ -151,7 +149,7 @@ export const OPENING_WARNING =
 export const IN_EXCEL_ABOUT = "Where this Excel lets no add-in save a file, open it as a new workbook.";
 
 export const LEDGER_TO_SAVE =
-  "Save the ledger too, in the place of the earlier one: without it no later release can be protected against this. No hidden value is in it.";
+  "Save the release log too, in place of the earlier one. Without it no later release can be protected against this one. It has no hidden value.";
 
 export function toldOfLedger(fileName: string): Told {
   return {
@@ -182,6 +180,11 @@ export function toldOfProse(findings: readonly TextFinding[]): Told {
   }
   if (asks > 0) return { tone: "done", text: `Checked: ${plural(asks, "place needs", "places need")} correcting.` };
   return { tone: "done", text: "Checked: every figure agrees with the release." };
+}
+
+/** `3 figures agree with the release`. */
+export function agreesInWords(count: number): string {
+  return `${plural(count, "figure agrees", "figures agree")} with the release`;
 }
 
 export const LONGEST_PROSE = 200_000;

@@ -80,8 +80,8 @@ export const NO_TABLES = "No table is chosen: tick at least one.";
 /** Why no report can be made: a field that stands in another place is named with its message. */
 export function reportFaults(messages: ReadonlyMap<SettingName, string>): string {
   const elsewhere = [...messages].find(([name]) => placeOfSetting(name) === "Release");
-  if (elsewhere === undefined) return "Some fields need a look before the report can be made.";
-  return `A field of Release needs a look before the report can be made. ${elsewhere[1]}`;
+  if (elsewhere === undefined) return "Some fields need checking before the report can be made.";
+  return `A field of Release needs checking before the report can be made. ${elsewhere[1]}`;
 }
 
 /** What is wrong with each field, in words that name it as the pane does. */

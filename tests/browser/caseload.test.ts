@@ -111,7 +111,7 @@ inChromium("nobody to list, and a field that wants a look: a sentence that says 
   const { page } = await opened();
   await page.getByRole("button", { name: "Caseload" }).click();
   await page.getByRole("button", { name: "List the children" }).click();
-  await page.getByText("A field needs a look before the children can be listed.").waitFor();
+  await page.getByText("A field needs checking before the children can be listed.").waitFor();
   expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-invalid"))).toBe("true");
   await page.getByLabel("As-of date").fill("2025-08-20");
   await page.getByRole("button", { name: "List the children" }).click();

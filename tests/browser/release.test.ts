@@ -84,7 +84,7 @@ inChromium("by clicks: prepared, previewed, and saved to the byte as the command
     expect([name, Buffer.from(bytes).equals(readFileSync(path.join(folder, name)))]).toEqual([name, true]);
   }
 
-  const ledger = await downloaded(page, "Save the ledger", "release-ledger.json");
+  const ledger = await downloaded(page, "Save the release log", "release-ledger.json");
   const leaving = [...Object.values(unzipSync(saved[0])), ...Object.values(files), ledger].map(textOf).join("\n");
   expect(leaving).toMatch(/Prepared under the rule of at least 11/);
   expect(leaving).not.toContain(CANARY);
@@ -109,19 +109,23 @@ inChromium("by keyboard alone: a text is checked, the ledger saved, opened again
   await page.keyboard.type("On September 30, 2026, 7 children had not met it.");
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
-  await page.getByRole("heading", { name: "Take out, sentence 1, “7”" }).waitFor();
+  await page.getByRole("heading", { name: "1. Take out, sentence 1, “7”" }).waitFor();
+  // Marked where it is, with its number and its word; and a button leads to it in the field.
+  expect(await page.locator("mark", { hasText: "Take out" }).first().textContent()).toBe("71 Take out");
+  await press(page, "Show in the text: 7");
+  expect(await page.evaluate(selectedInFocus)).toBe("7");
   const download = page.waitForEvent("download");
-  await press(page, "Save the ledger");
+  await press(page, "Save the release log");
   const file = path.join(folder, "kept.json");
   await (await download).saveAs(file);
 
   const chooser = page.waitForEvent("filechooser");
-  await press(page, "Open another ledger");
+  await press(page, "Open another release log");
   await (await chooser).setFiles(file);
   await page.getByText("kept.json: 1 earlier release, the last as of September 30, 2026. Every hash agrees.").waitFor();
-  await page.getByText("A table, a setting, a decision or the ledger changed since.").waitFor();
+  await page.getByText("A table, a setting, a correction or the release log changed since.").waitFor();
   await press(page, "Prepare the release");
-  await page.getByText("Protected against 1 earlier release of the ledger").waitFor();
+  await page.getByText("Protected against 1 earlier release of the release log").waitFor();
   expect(faults).toEqual([]);
 });
 
@@ -242,4 +246,9 @@ async function keptIn(page: Page) {
     cookie: document.cookie,
     databases: await indexedDB.databases(),
   }));
+}
+
+function selectedInFocus(): string {
+  const field = document.activeElement as HTMLTextAreaElement;
+  return field.value.slice(field.selectionStart, field.selectionEnd);
 }

@@ -188,8 +188,8 @@ test("nobody followed on the day: an empty list that says what to do", async () 
 });
 
 test.each([
-  ["asOf", "", /^A field needs a look before the children can be listed\.$/],
-  ["level", "7", /^A field of Quarter needs a look .* Confidence level: must be a share/],
+  ["asOf", "", /^A field needs checking before the children can be listed\.$/],
+  ["level", "7", /^A field of Quarter needs checking .* Confidence level: must be a share/],
 ] as const)("%s = %j is refused before anything is read", async (name, value, message) => {
   const { pane, caseload, state, workers } = await opened(new MemoryHost(sampleBook()), "T01");
   pane.store.dispatch({ type: "entry changed", name, value });

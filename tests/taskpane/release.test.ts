@@ -164,10 +164,10 @@ test("records that changed since are told, and the text is not held against them
 });
 
 test.each([
-  ["minimumCell", "3", /^Some fields need a look/],
-  ["minimumCell", "many", /^Some fields need a look/],
-  ["asOf", "", /^The release needs the day its figures are true for/],
-  ["level", "7", /^A field of Quarter needs a look .* Confidence level: must be a share/],
+  ["minimumCell", "3", /^Some fields need checking/],
+  ["minimumCell", "many", /^Some fields need checking/],
+  ["asOf", "", /^The release needs its day: fill in/],
+  ["level", "7", /^A field of Quarter needs checking .* Confidence level: must be a share/],
 ] as const)("%s = %j is refused before anything is read", async (name, value, message) => {
   const { pane, dispatch, release, state, workers } = await opened();
   dispatch({ type: "entry changed", name, value });

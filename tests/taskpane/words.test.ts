@@ -103,7 +103,7 @@ test("a host's failure is told in its own words, a cancel as no failure", () => 
 test("a failure of unknown kind says what happened and what to do, and never its own text", () => {
   const told = toldOfFailure(new Error("cell text of a child"), "saving");
   expect(told.text).toBe(
-    "The file could not be saved. Try again; if it happens again, tell whoever looks after this add-in (kind of failure: Error).",
+    "The file could not be saved. Try again; if it happens again, tell the person who maintains this add-in (error: Error).",
   );
   const stopped = toldOfFailure(new WorkFailed({ name: "WorkerStopped", message: null }), "building");
   expect(stopped.text).toMatch(/Nothing was added.*close other workbooks and try again/);
@@ -140,11 +140,11 @@ test("every setting has a field in the place that it bears on", () => {
 test("a field that stands in another place is named with its place", () => {
   const fault = new Map([["minimumCell", "Least number of children: must be a whole number."]] as const);
   expect(faultsInWords([...fault])).toMatch(
-    /^A field of Release needs a look before the children can be listed\. Least/,
+    /^A field of Release needs checking before the children can be listed\. Least/,
   );
-  expect(releaseFaults(fault)).toBe("Some fields need a look before anything can be prepared.");
+  expect(releaseFaults(fault)).toBe("Some fields need checking before anything can be prepared.");
   expect(releaseFaults(new Map([["recheck", "A skill needs a recheck after: must be days."]] as const))).toMatch(
-    /^A field of Quarter needs a look before anything can be prepared\. A skill needs a recheck after/,
+    /^A field of Quarter needs checking before anything can be prepared\. A skill needs a recheck after/,
   );
 });
 
@@ -172,7 +172,7 @@ test("what is held back, the gap to the least loss and the attack are said in nu
     /No other choice loses less\.$/,
   );
   expect(attackInWords(PREPARED)).toMatch(
-    /^Nothing small\. 6 small counts were attacked .* at least 11, in its place: 2 such tables/,
+    /^Nothing small\. 6 small counts were tested against a reader from outside .* at least 11, in its place: 2 such tables/,
   );
   const rounded = { ...PREPARED, rule: { minimumCell: 11, method: "round", base: 15 } } as const;
   expect(heldBackInWords(rounded)).toBe("All 60 counts are rounded to multiples of 15, and still add up.");
@@ -200,7 +200,9 @@ test("a visit is said in short and in full, in words that judge nobody", () => {
     child: "K-1",
     looks: (Object.keys(PLAN_TIERS) as PlanReason[]).map((why) => ({ why, names: ["Walks alone", "Waves"] })),
   };
-  expect(visitInShort({ ...visit, looks: visit.looks.slice(2, 4) })).toBe("2 possibly lost, to confirm; 2 past window");
+  expect(visitInShort({ ...visit, looks: visit.looks.slice(2, 4) })).toBe(
+    "possible loss, to confirm (2); past the window (2)",
+  );
   expect(looksInWords(visit.looks[0]!)).toBe(
     "Sign without follow-up, to talk about with the child’s clinician first: Walks alone; Waves.",
   );

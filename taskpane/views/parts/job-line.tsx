@@ -11,7 +11,7 @@ const NAMES: Readonly<Record<JobKind, string>> = {
   adding: "Adding the page",
   removing: "Removing",
   saving: "Saving",
-  opening: "Opening the ledger",
+  opening: "Opening the release log",
   preparing: "Preparing the release",
   checking: "Checking the text",
 };

@@ -21,11 +21,11 @@ export function Ledger() {
   return (
     <Section title="What was released before" about={LEDGER_ABOUT}>
       <p role="status" className={styles.sentence}>
-        {ledger ? ledgerInWords(ledger) : "No ledger is open. For a first release there is none yet."}
+        {ledger ? ledgerInWords(ledger) : "No release log is open. A first release has none yet."}
       </p>
       <div className={styles.actions}>
         <Button size="small" disabledFocusable={busy} onClick={() => picker.current?.click()}>
-          {ledger ? "Open another ledger" : "Open the ledger of earlier releases"}
+          {ledger ? "Open another release log" : "Open the release log"}
         </Button>
         {ledger && (
           <Button size="small" appearance="subtle" disabledFocusable={busy} onClick={actions.closeLedger}>
@@ -37,7 +37,7 @@ export function Ledger() {
           type="file"
           accept=".json,application/json"
           hidden
-          aria-label="File of the ledger"
+          aria-label="File of the release log"
           onChange={(event) => take(event.currentTarget)}
         />
       </div>

@@ -58,7 +58,7 @@ function Protection({ made }: { made: ReleaseMade }) {
       <h3 className={styles.smallTitle}>What is held back</h3>
       <p className={styles.sentence}>{heldBackInWords(made)}</p>
       {loss && <p className={styles.sentence}>{loss}</p>}
-      <h3 className={styles.smallTitle}>What an outsider could prove</h3>
+      <h3 className={styles.smallTitle}>What a reader from outside could prove</h3>
       <p className={styles.sentence}>{attackInWords(made)}</p>
       <p className={styles.sentence}>{earlierInWords(made.earlier)}</p>
       {flags.length > 0 && (

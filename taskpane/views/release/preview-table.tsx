@@ -19,7 +19,7 @@ export function PreviewTable({ table, index }: { table: ReleasedPreview; index: 
         {table.title}. {table.population}.
       </p>
       {table.counts.rows === 0 ? (
-        <p className={styles.sentence}>It holds no row on that day.</p>
+        <p className={styles.sentence}>It has no rows on that day.</p>
       ) : (
         <Rows table={table} rows={rows.parts} />
       )}

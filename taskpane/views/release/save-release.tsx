@@ -41,7 +41,7 @@ export function SaveRelease() {
           disabledFocusable={still}
           onClick={actions.saveLedger}
         >
-          Save the ledger
+          Save the release log
         </Button>
       </div>
     </Section>
