@@ -78,7 +78,7 @@ test("the preview holds every row of the release as it leaves, in parts, with th
     });
   }
   expect(made?.tables.some(({ rows }) => rows.some(({ figures }) => figures.includes("*")))).toBe(true);
-}, 60_000);
+});
 
 test("the CSV of the pane is the CSV of the release, with its words beside it, the same bytes twice", async () => {
   const { pane, host } = await opened();
@@ -127,7 +127,7 @@ test("the ledger holds the release and no hidden value, opens again, and protect
   expect(next.host.downloaded.at(-1)?.fileName).toBe("releases.json");
   // The same release again is not written down twice.
   expect(Buffer.from(next.host.downloaded.at(-1)!.bytes).toString()).toBe(text);
-}, 60_000);
+});
 
 test.each([
   ["{", /^The ledger cannot be read as JSON: .*; nothing was written\.$/],

@@ -25,7 +25,7 @@ export function Prose() {
     <Section title="A text that goes with it" about={ABOUT}>
       <Field label="Text to check">
         <Textarea
-          ref={field}
+          textarea={{ ref: field }}
           rows={4}
           resize="vertical"
           value={prose}
