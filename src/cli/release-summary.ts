@@ -42,19 +42,16 @@ export interface LedgerUse {
   readonly after: Ledger;
 }
 
-/** A refusal: places without counts, each with its cheapest repair. */
+/** A refusal in one sentence: how many places, the first of them, without a count, and the cheapest repair. */
 export function refusalText({ places, proposals }: Refusal): string {
-  const shown = places.slice(0, MOST_PLACES);
-  const more = places.length - shown.length;
+  const [first, ...others] = places;
+  const rest = others.length === 0 ? "" : ` and ${plural(others.length, "other place", "other places")}`;
   return [
     "This release is not safe, so nothing was written.",
-    ...shown.map(({ place, repair }) => `${place}: ${repair}`),
-    ...(more > 0 ? [`And ${plural(more, "more place", "more places")}.`] : []),
-    ...proposals,
-  ].join("\n");
+    ...(first === undefined ? [] : [`A small count could be worked out at ${first.place}${rest}.`]),
+    ...new Set([...places.map(({ repair }) => repair), ...proposals]),
+  ].join(" ");
 }
-
-const MOST_PLACES = 20;
 
 const NO_LEDGER =
   "No ledger was named: this release is not protected against earlier ones, and none to come can be protected against it. Add --ledger LEDGER.json.";

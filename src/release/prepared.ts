@@ -25,6 +25,8 @@ export interface ReleaseRule {
   readonly method: "hide" | "round" | "ranges";
   /** What counts are rounded to; null where they are not. */
   readonly base: number | null;
+  /** No rounded count is further than this from the true one; left out where counts are not rounded. */
+  readonly mostOff?: number;
 }
 
 export interface ProtectionSummary {

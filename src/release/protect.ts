@@ -44,15 +44,19 @@ export function protect(
   options: HideOptions,
 ): Protected {
   const way = { hide: byHiding, round: byRounding, ranges: byRanges }[rule.method];
-  const { base, printed, knowledge, found, loss, bound, stoppedEarly } = way(system, rule.minimumCell, options);
+  const { base, mostOff, printed, knowledge, found, loss, bound, stoppedEarly } = way(
+    system,
+    rule.minimumCell,
+    options,
+  );
   if (found.disclosures.length > 0) throw new NotSafe(placesOf(system, found), REPAIR[rule.method]);
   const isOwn = (cell: number) => cell < drafted && system.cells[cell]!.showing === "table";
   const own = [...system.cells.keys()].filter(isOwn);
   const isHidden = (cell: number) => printed(cell) === HIDDEN;
   const hidden = own.filter(isHidden);
   return {
-    rule: { ...rule, base },
-    tables: reveal(drafts, printed, knownTo(derived(system, knowledge))),
+    rule: { ...rule, base, ...(mostOff !== undefined && { mostOff }) },
+    tables: reveal(drafts, printed, knownTo(derived(system, knowledge)), base === null ? 0 : LEAST_ROUNDED_BASE),
     protection: {
       counts: own.length,
       hidden: hidden.length,
@@ -73,8 +77,12 @@ const REPAIR = {
   ranges: "The ranges give it away: choose hiding, or merge bands.",
 } as const;
 
+/** A percent of rounded counts from a smaller base can be off by more than a reader would think (our choice). */
+const LEAST_ROUNDED_BASE = 200;
+
 interface Way {
   readonly base: number | null;
+  readonly mostOff?: number;
   readonly printed: PrintedCount;
   readonly knowledge: Knowledge;
   readonly found: Attack;
@@ -104,8 +112,8 @@ function byHiding(system: CountSystem, _minimum: number, options: HideOptions): 
 function byRounding(system: CountSystem, minimum: number, { solver }: HideOptions): Way {
   const base = 5 * (Math.floor(minimum / 5) + 1);
   try {
-    const { printed, knowledge } = roundCounts(system, base, solver);
-    return { base, printed: (cell) => printed[cell] as number, ...unlost(system, knowledge, solver) };
+    const { printed, knowledge, within } = roundCounts(system, base, solver);
+    return { base, mostOff: within, printed: (cell) => printed[cell] as number, ...unlost(system, knowledge, solver) };
   } catch (error) {
     if (!(error instanceof CannotRound)) throw error;
     throw new NotSafe([], error.message);

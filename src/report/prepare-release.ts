@@ -94,7 +94,7 @@ function prepared(
     proposals: proposals({ drafts, system, isHidden, settings }),
     entry: {
       ...entry,
-      rule,
+      rule: { minimumCell: rule.minimumCell, method: rule.method, base: rule.base },
       cells: system.cells.map(({ key, place, atLeast }, cell) => ({
         key,
         place,

@@ -105,6 +105,7 @@ test("the footnote names population, period, source, exclusions, missing and rul
 test("the rule and the symbol in words: prepared under, never de-identified", () => {
   expect(ruleInWords(CONTEXT.rule)).toMatch(/^Prepared under the rule of at least 11: no count of 1 to 10 is shown/);
   expect(ruleInWords({ minimumCell: 5, method: "round", base: 5 })).toMatch(/rounded to multiples of 5/);
+  expect(ruleInWords({ minimumCell: 11, method: "round", base: 15, mostOff: 14 })).toMatch(/may be off by up to 14/);
   expect(symbolInWords(CONTEXT.rule)).toMatch(/^"\*" means held back/);
   expect(DECISION).toMatch(/45 CFR 164\.514 and 34 CFR 99\.31\(b\)/);
   expect(DECISION).toMatch(/does not say that they are de-identified/);

@@ -1,12 +1,16 @@
 import type { ReleaseRule } from "../prepared";
 
 /** The rule in one sentence: every output carries it. */
-export function ruleInWords({ minimumCell, method, base }: ReleaseRule): string {
+export function ruleInWords({ minimumCell, method, base, mostOff }: ReleaseRule): string {
   const small = minimumCell <= 2 ? "no count of 1" : `no count of 1 to ${minimumCell - 1}`;
   const prepared = `Prepared under the rule of at least ${minimumCell}: ${small} is shown or can be worked out from what is shown here`;
   if (method === "hide") return `${prepared}.`;
   if (method === "ranges") return `${prepared}; each count is given as a range that it lies in.`;
-  return `${prepared}; counts are rounded to multiples of ${base ?? minimumCell} that still add up.`;
+  const off =
+    mostOff === undefined
+      ? ""
+      : ` Each count may be off by up to ${mostOff}, so no percent of fewer than 200 is given.`;
+  return `${prepared}; counts are rounded to multiples of ${base ?? minimumCell} that still add up.${off}`;
 }
 
 /** What the one symbol says, and what it does not. */
