@@ -1,3 +1,4 @@
+import { SHEET_DAY } from "../records/corrections/settled";
 import { applyChoice } from "../records/understanding/choices";
 import { toFile } from "../records/understanding/file";
 import { understand } from "../records/understanding/understand";
@@ -52,11 +53,16 @@ export function understandingText(found: Understanding, book: string, out: strin
 function sheetLines({ sheet, is, why, doubtful, headerRows, rows, headings }: SheetTaken): string[] {
   const where = headerRows.length > 0 ? `, headings in row ${headerRows.join(" and ")}, ${rows} rows` : "";
   const used = headings.filter(({ means, skill }) => means !== null || skill !== null);
-  const unused = is === "not used" ? [] : headings.filter((each) => !used.includes(each));
+  const unused = is === "not used" ? [] : headings.filter((each) => !used.includes(each) && each.heading !== SHEET_DAY);
+  const noDay = headings.some(({ heading, means }) => heading === SHEET_DAY && means === null);
   return [
     `${mark(doubtful)} ${sheet}: ${is}${where}. ${why}`,
     ...used.filter(({ skill }) => skill === null).map(headingLine),
-    ...skillLines(used.filter(({ skill }) => skill !== null)),
+    ...skillLines(used.filter(({ skill, means }) => skill !== null && means === null)),
+    ...dayLines(used.filter(({ skill, means }) => skill !== null && means !== null)),
+    ...(noDay
+      ? [`    ? write the day of these checks after "means" of "${SHEET_DAY}" in the file, such as "2026-09-30"`]
+      : []),
     ...(unused.length > 0
       ? [`      not used: ${unused.map(({ heading, content }) => `${heading} (${content})`).join(", ")}`]
       : []),
@@ -66,6 +72,11 @@ function sheetLines({ sheet, is, why, doubtful, headerRows, rows, headings }: Sh
 function headingLine({ heading, cell, means, content, cells, doubtful }: HeadingSeen): string {
   const place = cell === "" ? "" : ` (${cell})`;
   return `    ${mark(doubtful)} ${heading}${place} is ${means ?? "not used"}: ${cells} cells, ${content}`;
+}
+
+function dayLines(days: readonly HeadingSeen[]): string[] {
+  if (days.length === 0) return [];
+  return [`      ${days.length} of them have days of their own: ${days.map(({ heading }) => heading).join(", ")}`];
 }
 
 function skillLines(skills: readonly HeadingSeen[]): string[] {

@@ -40,6 +40,8 @@ export function isRead({ means, skill }: HeadingSeen): boolean {
   return means !== null || skill !== null;
 }
 
+export const DAY_OF_CHECKS_ABOUT = "No column says when these checks were made. Give the day here.";
+
 const CONTENT_WORDS: Readonly<Record<ContentKind, string>> = {
   dates: "dates",
   numbers: "numbers",

@@ -488,6 +488,7 @@ test("every rule has a case in the tests of the records", () => {
     "column-not-found",
     "heading-not-read",
     "heading-again",
+    "day-in-title",
     "result-needs-date",
     "result-left-out",
   ]);

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { dayFromIso } from "../../age/day";
 import { keyOf } from "../cells/words";
 
 /** What a sheet, or a part of one, can be. `grid`: a row per child, or child and visit, and a column per skill. */
@@ -26,16 +27,34 @@ export const GROUP = "Group";
 /** The heading under which the name of a sheet itself can be taken, such as one sheet per therapist. */
 export const SHEET_NAME = "(name of the sheet)";
 
-/** What one heading is taken for: a column by its name, a skill by its id, or nothing. */
+/** The heading under which the one day of all checks of a grid is kept, where no column has days; it means that day as ISO text. */
+export const SHEET_DAY = "(day of the checks)";
+
+/** Whether a heading stands on no cell of the sheet. */
+export function isVirtual({ heading }: { readonly heading: string }): boolean {
+  return heading === SHEET_NAME || heading === SHEET_DAY;
+}
+
+/** `means` of a heading whose cells are the days on which one skill was checked. */
+export const DAY_OF_SKILL = "Date";
+
+/** What one heading is taken for: a column by its name, a skill by its id, the days of one skill, or nothing. */
 export type HeadingTaken =
-  { readonly heading: string; readonly means: string | null } | { readonly heading: string; readonly skill: string };
+  | { readonly heading: string; readonly means: string | null }
+  | { readonly heading: string; readonly skill: string }
+  | { readonly heading: string; readonly skill: string; readonly means: typeof DAY_OF_SKILL };
 
 export function skillTaken(heading: HeadingTaken): string | null {
-  return "skill" in heading ? heading.skill : null;
+  return "skill" in heading && !("means" in heading) ? heading.skill : null;
 }
 
 export function meaningTaken(heading: HeadingTaken): string | null {
-  return "means" in heading ? heading.means : null;
+  return "means" in heading && !("skill" in heading) ? heading.means : null;
+}
+
+/** The skill whose days stand below a heading; null where it is no such heading. */
+export function skillOfDays(heading: HeadingTaken): string | null {
+  return "means" in heading && "skill" in heading ? heading.skill : null;
 }
 
 const text = z.string({ error: "must be text" });
@@ -44,10 +63,18 @@ const months = z.number({ error: "must be a number of months" }).min(0).max(216)
 
 export const headingSchema = z
   .strictObject({ heading: filled, means: filled.nullable().optional(), skill: filled.optional() })
-  .refine(({ means, skill }) => (means === undefined) !== (skill === undefined), "needs either means or skill")
-  .transform(({ heading, means, skill }): HeadingTaken =>
-    skill === undefined ? { heading, means: means ?? null } : { heading, skill },
-  );
+  .refine(
+    ({ means, skill }) => (means === undefined) !== (skill === undefined) || means === DAY_OF_SKILL,
+    `needs either means or skill, or skill with means "${DAY_OF_SKILL}" for the days of that skill`,
+  )
+  .refine(
+    ({ heading, means }) => heading !== SHEET_DAY || !means || dayFromIso(means) !== null,
+    `means of "${SHEET_DAY}" must be a day such as 2026-09-30`,
+  )
+  .transform(({ heading, means, skill }): HeadingTaken => {
+    if (skill === undefined) return { heading, means: means ?? null };
+    return means === DAY_OF_SKILL ? { heading, skill, means } : { heading, skill };
+  });
 
 export const sheetShape = {
   sheet: filled,

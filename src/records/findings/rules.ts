@@ -82,6 +82,14 @@ const STRUCTURE: readonly RuleRow[] = [
     "Choose its heading, or leave it if nothing is recorded.",
   ],
   [
+    "day-in-title",
+    "warning",
+    "",
+    "The title of a grid says another day than the one that was given for its checks.",
+    "the day of the checks",
+    "Give the right day in the understanding.",
+  ],
+  [
     "heading-again",
     "note",
     "",

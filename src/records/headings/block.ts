@@ -1,3 +1,4 @@
+import type { Day } from "../../age/day";
 import { a1Range, CELL, type Grid } from "../../workbook/cells";
 import type { CellRange } from "../../workbook/workbook";
 import type { Place } from "../findings/collector";
@@ -27,6 +28,8 @@ export interface Block extends Place {
   readonly wide: readonly WideColumn[];
   /** What every row says of a column that is not there, by its key: the name of the sheet, where that was settled. */
   readonly constants: ReadonlyMap<string, string>;
+  /** The day of all checks of a grid that has no column of days; null usually. */
+  readonly day: Day | null;
   /** Cells of a grid that are no blanks by what a person settled. */
   readonly says: { readonly zero: boolean; readonly blank: boolean };
   /** Sheet rows that hold something and are not totals. */
@@ -52,6 +55,8 @@ export interface WideColumn {
   readonly skill: number;
   readonly heading: string;
   readonly column: number;
+  /** The column with the days on which this one skill was checked; undefined where it has none of its own. */
+  readonly days?: number;
 }
 
 /**

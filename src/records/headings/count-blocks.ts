@@ -1,4 +1,4 @@
-import { dayFromIso } from "../../age/day";
+import { dayFromIso, isoOf } from "../../age/day";
 import { CELL, type Grid, kindAt, stringAt } from "../../workbook/cells";
 import {
   type Block,
@@ -56,6 +56,7 @@ export function blockOf(
     contested: contestedColumns(table, match),
     unread: unreadColumns(region, match, wide, further),
     constants: constantsOf(region),
+    day: region.settled?.day ?? null,
     says,
     wide,
     rows,
@@ -68,10 +69,19 @@ export function blockOf(
     if (wide.length === 0) tally.leave("total-row");
   });
   repeated.forEach((row) => findings.cell("heading-again", block, row, block.range.left));
+  listOtherDay(findings, block, region);
   if (rows.length === 0) findings.range("table-empty", block, { ...block.range, bottom: firstRow - 1 });
   match.twice.forEach((cell) => findings.cell("heading-twice", block, cell.row, cell.column));
   listBeside(findings, block, region, match);
   return { block, tally };
+}
+
+/** A title that says another day than the one that a person gave for the checks below it. */
+function listOtherDay(findings: FindingCollector, block: Block, { settled }: Region): void {
+  const said = settled?.titleDay ?? null;
+  if (said === null || block.day === null) return;
+  const advice = `The title says ${said}; the checks are counted on ${isoOf(block.day)}. Give the right day in the understanding.`;
+  findings.range("day-in-title", block, { ...block.range, bottom: block.firstRow - 1 }, { advice });
 }
 
 /** The same grid where a legend of the workbook says what 0 stands for: its zeros are results, not blanks. */

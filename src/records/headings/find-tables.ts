@@ -98,9 +98,14 @@ function settledGrid(region: Region, lookup: KeyLookup) {
   if (settled?.decision.is !== "grid" || !match || match.missing.length > 0) return [];
   const columns = region.cells.flatMap((cell): WideColumn[] => {
     const skill = settled.skills.get(cell.column);
-    return skill === undefined ? [] : [{ skill: lookup(keyOf(skill), skill), heading: cell.text, column: cell.column }];
+    if (skill === undefined) return [];
+    const days = settled.daysOf.get(keyOf(skill));
+    const own = { skill: lookup(keyOf(skill), skill), heading: cell.text, column: cell.column };
+    return [days === undefined ? own : { ...own, days }];
   });
-  const skills = [...columns, ...unknownSkillColumns(region, match, columns)];
+  const days = new Set(settled.daysOf.values());
+  const unmatched = match.unmatched.filter(({ column }) => !days.has(column));
+  const skills = [...columns, ...unknownSkillColumns(region, { ...match, unmatched }, columns)];
   return skills.length > 0 ? [{ region, match, skills }] : [];
 }
 

@@ -1,6 +1,6 @@
 import { headingKey, keyOf } from "../cells/words";
 import type { SheetDecision } from "../corrections/decisions";
-import { type HeadingTaken, meaningTaken, SHEET_NAME, skillTaken } from "../corrections/settled";
+import { type HeadingTaken, isVirtual } from "../corrections/settled";
 import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
 import { headerCells, segmentsOf } from "./header-cells";
 import type { HeaderCell } from "./headings";
@@ -50,7 +50,7 @@ function likeliest(fits: readonly Fit[]): Fit[] {
 }
 
 function fit(sheet: SheetIn, decision: SheetDecision, least: number): Fit | null {
-  const headings = decision.headings.filter(({ heading }) => heading !== SHEET_NAME);
+  const headings = decision.headings.filter((each) => !isVirtual(each));
   const [first, second] = decision.headerRows;
   const height = second === undefined ? 1 : 2;
   if (headings.length === 0 || first === undefined) return decision.is === "not used" ? nothing(decision) : null;
@@ -89,7 +89,7 @@ function fitAt(
     const found =
       free.find((cell) => keyOf(cell.text) === keyOf(heading.heading)) ?? free.find((cell) => hasKey(cell, key));
     if (found) taken.set(found, heading);
-    else if (skillTaken(heading) !== null || meaningTaken(heading) !== null) gone.push(heading);
+    else if (!("means" in heading) || heading.means !== null) gone.push(heading);
   }
   return { decision, top, height, cells: cells.filter((cell) => taken.has(cell)), taken, gone };
 }

@@ -21,7 +21,7 @@ export function findRegions(
   const fitted = settled.length > 0 ? fitDecisions(workbook, settled) : null;
   return workbook.sheets.flatMap((sheet, sheetIndex) => {
     const own = fitted?.get(sheetIndex);
-    if (own) return settledRegions(sheet, sheetIndex, own);
+    if (own) return settledRegions(sheet, sheetIndex, own, workbook.dateSystem);
     const named = sheet.tables
       .filter((table) => table.headerRow)
       .map((table) => regionOf(sheet, sheetIndex, table, decided));

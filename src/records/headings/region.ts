@@ -1,3 +1,4 @@
+import type { Day } from "../../age/day";
 import type { CellRange, SheetIn } from "../../workbook/workbook";
 import type { SheetDecision } from "../corrections/decisions";
 import type { TableSpec } from "../tables/spec";
@@ -30,6 +31,12 @@ export interface SettledRegion {
   readonly groups: ReadonlySet<number>;
   /** The skill of each column of a grid. */
   readonly skills: ReadonlyMap<number, string>;
+  /** The columns that hold the days of one skill, by that skill. */
+  readonly daysOf: ReadonlyMap<string, number>;
+  /** The day of all checks of a grid, where the person gave it. */
+  readonly day: Day | null;
+  /** The day that the title says, where it is another one; null usually. */
+  readonly titleDay: string | null;
   /** The column key that the name of the sheet stands for: a column of the table, or "Group"; null usually. */
   readonly sheetName: string | null;
   /** The rows say the same child again and again, since another table shares them. */

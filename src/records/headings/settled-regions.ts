@@ -1,10 +1,22 @@
 import type { CellRange, SheetIn } from "../../workbook/workbook";
-import { headingKey } from "../cells/words";
+import { type Day, dayFromIso } from "../../age/day";
+import type { DateSystem } from "../../age/serial";
+import { headingKey, keyOf } from "../cells/words";
 import type { SheetDecision } from "../corrections/decisions";
-import { GROUP, type HeadingTaken, meaningTaken, SHEET_NAME, type SheetKind, skillTaken } from "../corrections/settled";
+import {
+  GROUP,
+  type HeadingTaken,
+  meaningTaken,
+  SHEET_DAY,
+  SHEET_NAME,
+  type SheetKind,
+  skillOfDays,
+  skillTaken,
+} from "../corrections/settled";
 import { TABLES } from "../tables";
 import { GRID } from "../tables/observations";
 import type { TableSpec } from "../tables/spec";
+import { otherDayInTitle } from "./day-of-sheet";
 import type { Fit } from "./fit-decisions";
 import { columnMeant, type HeaderCell, type HeadingMatch, matchHeadings } from "./headings";
 import { bounded, type Region, type SettledRegion } from "./region";
@@ -22,10 +34,17 @@ const TABLE_OF_KIND: Readonly<Record<SheetKind, string | null>> = {
 };
 
 /** The regions of a sheet of which a person settled what it is. */
-export function settledRegions(sheet: SheetIn, sheetIndex: number, fits: readonly Fit[]): Region[] {
+export function settledRegions(sheet: SheetIn, sheetIndex: number, fits: readonly Fit[], system: DateSystem): Region[] {
   const used = fits.filter(({ decision }) => decision.is !== "not used");
   const regions = used.map((fit) => settledRegion(sheet, sheetIndex, fit, used));
-  return regions.map((region) => ({ ...region, range: bounded(region, regions) }));
+  return regions.map((region) => withTitle({ ...region, range: bounded(region, regions) }, system));
+}
+
+/** The day that the title says where another one was given: a person has to look. */
+function withTitle(region: Region, system: DateSystem): Region {
+  const { settled, sheet, range } = region;
+  if (!settled || settled.day === null) return region;
+  return { ...region, settled: { ...settled, titleDay: otherDayInTitle(sheet, range.top, system, settled.day) } };
 }
 
 function settledRegion(sheet: SheetIn, sheetIndex: number, fit: Fit, all: readonly Fit[]): Region {
@@ -50,7 +69,7 @@ function settledRegion(sheet: SheetIn, sheetIndex: number, fit: Fit, all: readon
     spec,
     match: settledMatch(spec ?? GRID, fit),
     beside: [],
-    settled: { decision, ...takenOf(fit), sheetName: sheetNameTaken(spec, decision), repeats },
+    settled: { decision, ...takenOf(sheet, fit), sheetName: sheetNameTaken(spec, decision), titleDay: null, repeats },
   };
 }
 
@@ -92,16 +111,30 @@ function settledMatch(spec: TableSpec, { cells, taken }: Fit): HeadingMatch {
   };
 }
 
-function takenOf({ cells, taken }: Fit): Pick<SettledRegion, "seen" | "groups" | "skills"> {
+function takenOf(
+  sheet: SheetIn,
+  { decision, cells, taken }: Fit,
+): Pick<SettledRegion, "seen" | "groups" | "skills" | "daysOf" | "day"> {
+  const daysOf = new Map<string, number>();
   const groups = new Set<number>();
   const skills = new Map<number, string>();
   for (const cell of cells) {
     const each = taken.get(cell);
     const skill = each ? skillTaken(each) : null;
+    const days = each ? skillOfDays(each) : null;
     if (skill !== null) skills.set(cell.column, skill);
+    else if (days !== null) daysOf.set(keyOf(days), cell.column);
     else if (each && meaningTaken(each) === GROUP) groups.add(cell.column);
   }
-  return { seen: new Set([...taken.keys()].map(({ column }) => column)), groups, skills };
+  const seen = new Set([...taken.keys()].map(({ column }) => column));
+  return { seen, groups, skills, daysOf, day: dayTaken(sheet, decision) };
+}
+
+/** Never carried to a sheet of another name: its checks are of another day. */
+function dayTaken(sheet: SheetIn, { sheet: name, headings }: SheetDecision): Day | null {
+  if (keyOf(name) !== keyOf(sheet.name)) return null;
+  const taken = headings.find(({ heading }) => heading === SHEET_DAY);
+  return dayFromIso((taken && meaningTaken(taken)) ?? "");
 }
 
 function sheetNameTaken(spec: TableSpec | null, decision: SheetDecision): string | null {

@@ -23,7 +23,7 @@ const CELL_FORM = { expected: "a date, or one of met, emerging, not met and lost
 /** Filled skill cells of a wide sheet: each counts as one row. */
 export function wideCells(block: Block): number {
   return block.wide.reduce(
-    (sum, { column }) => sum + block.rows.reduce((n, row) => n + (isFilled(block, row, column) ? 1 : 0), 0),
+    (sum, wide) => sum + block.rows.reduce((n, row) => n + (isFilled(block, row, wide) ? 1 : 0), 0),
     0,
   );
 }
@@ -35,11 +35,17 @@ export function readWide(reading: Reading, block: Block, tally: Tally, lookups: 
     block,
     tally,
     child: readIdColumn(block.grid, block.columns.get("child"), block.rows, lookups.child),
-    visit: date === undefined ? null : readDates(reading, block, "date", date, { strict: true }).days,
+    visit: visitDays(reading, block, date),
     source: staged.sources.push({ block, tally }) - 1,
   };
   const refused = listBadChildren(reading, rows);
   for (const wide of block.wide) readSkillColumn(reading, rows, wide, refused, lookups.words, staged);
+}
+
+/** The day of each row: from the column of days, or the one day that the person gave for the whole sheet. */
+function visitDays(reading: Reading, block: Block, date: number | undefined): Int32Array | null {
+  if (date !== undefined) return readDates(reading, block, "date", date, { strict: true }).days;
+  return block.day === null ? null : new Int32Array(block.rows.length).fill(block.day);
 }
 
 /** By string of a grid: 1 where it is a word for a result, and so no date. One list serves all columns of the sheet. */
@@ -56,7 +62,7 @@ const WORDS_OF_GRID = new WeakMap<Grid, { readonly words: ResultWords; readonly 
 function listBadChildren(reading: Reading, { block, child }: WideRows): Uint8Array {
   const refused = new Uint8Array(block.rows.length);
   block.rows.forEach((row, i) => {
-    if ((child[i] as number) >= 0 || !block.wide.some(({ column }) => isFilled(block, row, column))) return;
+    if ((child[i] as number) >= 0 || !block.wide.some((wide) => isFilled(block, row, wide))) return;
     refused[i] = 1;
     reading.findings.cell(idRule("child", child[i] as number), block, row, block.columns.get("child") as number);
   });
@@ -75,16 +81,20 @@ function readSkillColumn(
   const results = readResultColumn(block.grid, wide.column, block.rows, words);
   const passOver = wordsOfGrid(block.grid, words);
   const dates = readDates(reading, block, wideKey(wide.heading), wide.column, { strict: true, passOver });
+  const visit =
+    wide.days === undefined
+      ? rows.visit
+      : readDates(reading, block, wideKey(`${wide.heading} days`), wide.days, { strict: true }).days;
   staged.reserve(block.rows.length);
   block.rows.forEach((row, i) => {
-    if (!isFilled(block, row, wide.column)) return;
+    if (!isFilled(block, row, wide)) return;
     if (refused[i] === 1) return tally.leave(idRule("child", child[i] as number));
     const read = results[i] as number;
     if (read === RESULT_CODE.leftOut) return tally.leave("result-left-out");
     const result = read === RESULT_CODE.blank ? (words.ofBlank() ?? read) : read;
     const isWord = result < RESULT_CODE.blank;
-    const day = isWord ? (rows.visit?.[i] ?? NO_DAY) : (dates.days[i] as number);
-    const rule = wide.skill < 0 ? idRule("skill", wide.skill) : cellRule(isWord, day, rows.visit !== null);
+    const day = isWord ? (visit?.[i] ?? NO_DAY) : (dates.days[i] as number);
+    const rule = wide.skill < 0 ? idRule("skill", wide.skill) : cellRule(isWord, day, visit !== null);
     if (rule !== null) return leaveCell(reading, rows, wide, i, rule, isWord);
     stage(staged, rows, wide, i, isWord ? result : RESULT.met, day, !isWord && reading.settings.metDates === "exact");
   });
@@ -108,7 +118,7 @@ function leaveCell(
 ): void {
   tally.leave(rule);
   if (rule === "date-column-swapped") return;
-  const visitDate = isWord && rule.startsWith("date-") ? block.columns.get("date") : undefined;
+  const visitDate = isWord && rule.startsWith("date-") ? (wide.days ?? block.columns.get("date")) : undefined;
   reading.findings.cell(
     rule,
     block,
@@ -142,8 +152,9 @@ function stage(
 }
 
 /** Whether a cell says something: a blank and a 0 only where a person settled what they mean. */
-function isFilled(block: Block, row: number, column: number): boolean {
-  return isEmpty(block, row, column) ? block.says.blank && !isEmpty(block, row, block.columns.get("date") ?? -1) : true;
+function isFilled(block: Block, row: number, { column, days }: WideColumn): boolean {
+  if (!isEmpty(block, row, column)) return true;
+  return block.says.blank && !isEmpty(block, row, days ?? block.columns.get("date") ?? -1);
 }
 
 function isEmpty(block: Block, row: number, column: number): boolean {

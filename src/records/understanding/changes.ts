@@ -1,6 +1,6 @@
 import { keyOf } from "../cells/words";
 import type { SheetDecision } from "../corrections/decisions";
-import { meaningTaken, SHEET_NAME, skillTaken } from "../corrections/settled";
+import { isVirtual } from "../corrections/settled";
 import type { Change, SheetTaken } from "./understanding";
 
 /** What is not as it was settled: sheets and headings that moved, are gone, or are new. */
@@ -46,9 +46,7 @@ function sheetChanges(sheet: SheetTaken, before: readonly SheetDecision[]): Chan
   }
   const was = new Set(own.headings.map(({ heading }) => keyOf(heading)));
   const is = new Set(sheet.headings.map(({ heading }) => keyOf(heading)));
-  const gone = own.headings.filter(
-    (each) => each.heading !== SHEET_NAME && !is.has(keyOf(each.heading)) && isUsed(each),
-  );
+  const gone = own.headings.filter((each) => !isVirtual(each) && !is.has(keyOf(each.heading)) && isUsed(each));
   const fresh = sheet.headings.filter(({ heading, cell }) => cell !== "" && !was.has(keyOf(heading)));
   const rowMoved = own.headerRows.length > 0 && own.headerRows[0] !== sheet.headerRows[0];
   const first = sheet.headings[0];
@@ -70,7 +68,7 @@ function sheetChanges(sheet: SheetTaken, before: readonly SheetDecision[]): Chan
 }
 
 function isUsed(each: SheetDecision["headings"][number]): boolean {
-  return skillTaken(each) !== null || meaningTaken(each) !== null;
+  return !("means" in each) || each.means !== null;
 }
 
 function moved(sheet: SheetTaken, own: SheetDecision): Change {

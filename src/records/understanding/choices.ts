@@ -115,7 +115,8 @@ function withHeading(
     headings: sheet.headings.map((each) => {
       if (each.cell === cell) return { ...each, ...taken, doubtful: false };
       // One column has one heading: the one chosen last.
-      const isTaken = taken.means !== null && taken.means !== GROUP && each.means === taken.means;
+      const isTaken =
+        taken.means !== null && taken.means !== GROUP && each.means === taken.means && each.skill === null;
       return isTaken ? { ...each, means: null, doubtful: false } : each;
     }),
   }));

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { parseSettings } from "../../settings/settings";
 import { type Decision, parseDecisions, type SheetDecision } from "../corrections/decisions";
-import { type HeadingTaken, nameShape, sheetShape, skillShape, wordShape } from "../corrections/settled";
+import { DAY_OF_SKILL, type HeadingTaken, nameShape, sheetShape, skillShape, wordShape } from "../corrections/settled";
 import type { HeadingSeen, SheetTaken, SkillTaken, Understanding } from "./understanding";
 
 /** What a person settled about a workbook, as it is kept: settings, understanding and corrections in one file. */
@@ -84,7 +84,8 @@ function isNamed({ heading }: HeadingSeen): boolean {
 }
 
 function headingTaken({ heading, means, skill }: HeadingSeen): HeadingTaken {
-  return skill === null ? { heading, means } : { heading, skill };
+  if (skill === null) return { heading, means };
+  return means === DAY_OF_SKILL ? { heading, skill, means } : { heading, skill };
 }
 
 function skillDecision({ skill, area, opens, closes, ageBasis, expectedShare, basis }: SkillTaken): Decision {
@@ -101,7 +102,8 @@ function sentenceOf(issue: z.core.$ZodIssue): string {
     const keys = issue.keys.map((key) => `"${key}"`).join(" and ");
     return `${place || "The file"}: ${keys} is not a key of an understanding file. Remove it, or correct its spelling.`;
   }
-  const key = String(issue.path.at(-1) ?? "");
+  const last = issue.path.at(-1);
+  const key = typeof last === "string" ? last : "";
   const message = issue.message.startsWith(key) ? issue.message : `${key} ${issue.message}`;
   return `${place || "The file"}: ${message}.`;
 }

@@ -5,6 +5,7 @@ import { neverGroups } from "../headings/can-group";
 import { LIKELY, plainWords } from "../headings/likely";
 import type { ColumnSpec, TableSpec } from "../tables/spec";
 import { specOfKind } from "./kinds";
+import { skillPairs } from "./skill-pairs";
 import type { ContentKind, HeadingSeen } from "./understanding";
 
 /**
@@ -20,17 +21,20 @@ export function guessHeadings(
 ): HeadingSeen[] {
   const spec = specOfKind(is);
   if (!spec) return headings.map((each) => ({ ...each, means: null, skill: null, doubtful: false }));
+  const pairs = is === "grid" ? skillPairs(headings) : new Map<HeadingSeen, HeadingSeen>();
+  const apart = headings.filter((each) => !pairs.has(each));
   const taken = new Map<HeadingSeen, { means: string; doubtful: boolean }>();
   const left = (column: ColumnSpec) => ![...taken.values()].some(({ means }) => means === column.heading);
-  for (const [column, heading] of byName(spec, headings))
-    taken.set(heading, { means: column.heading, doubtful: false });
+  for (const [column, heading] of byName(spec, apart)) taken.set(heading, { means: column.heading, doubtful: false });
   for (const column of spec.columns.filter(left)) {
-    const free = headings.filter((each) => !taken.has(each) && each.heading !== SHEET_NAME && !isKnown(each, known));
+    const free = apart.filter((each) => !taken.has(each) && each.heading !== SHEET_NAME && !isKnown(each, known));
     const likely = likeliest(spec, column, free);
     if (likely) taken.set(likely, { means: column.heading, doubtful: true });
   }
   const skills = new Set(known);
   return headings.map((each) => {
+    const pair = pairs.get(each);
+    if (pair) return pair;
     const own = taken.get(each);
     if (own) return { ...each, means: own.means, skill: null, doubtful: own.doubtful };
     return is === "grid" ? skillOrNot(each, skills) : groupOrNot(is, each);

@@ -24,7 +24,7 @@ export function joinIds(workbook: WorkbookIn, sheets: readonly SheetTaken[]): Sh
   return rosters.map((each) => (isOther(each) ? rejoined(workbook, each, known, "own") : each));
 }
 
-function childOf({ headings }: SheetTaken): HeadingSeen | undefined {
+export function childOf({ headings }: SheetTaken): HeadingSeen | undefined {
   return headings.find(({ means }) => means === "Child");
 }
 
@@ -55,7 +55,12 @@ function rejoined(
 
 export const AS_SETTLED = "As you settled it.";
 
-function idsIn(workbook: WorkbookIn, { sheet, headerRows }: SheetTaken, heading: HeadingSeen | undefined): Set<string> {
+/** What stands below a heading, as keys. */
+export function idsIn(
+  workbook: WorkbookIn,
+  { sheet, headerRows }: SheetTaken,
+  heading: HeadingSeen | undefined,
+): Set<string> {
   const grid = workbook.sheets.find(({ name }) => name === sheet)?.grid;
   const place = placeOfA1(heading?.cell ?? "");
   const ids = new Set<string>();

@@ -1,8 +1,16 @@
 import { a1, CELL } from "../../workbook/cells";
 import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
-import { headingKey } from "../cells/words";
+import { headingKey, keyOf } from "../cells/words";
 import type { DecisionsInForce } from "../corrections/in-force";
-import { meaningTaken, SHEET_NAME, type SheetKind, skillTaken } from "../corrections/settled";
+import {
+  DAY_OF_SKILL,
+  isVirtual,
+  meaningTaken,
+  SHEET_DAY,
+  type SheetKind,
+  skillOfDays,
+  skillTaken,
+} from "../corrections/settled";
 import { rowsOf } from "../headings/block";
 import { type Fit, fitDecisions } from "../headings/fit-decisions";
 import { spanAbove } from "../headings/header-cells";
@@ -17,6 +25,8 @@ import { guessHeader } from "./guess-header";
 import { AS_SETTLED, joinIds } from "./join-ids";
 import { kindOfTable } from "./kinds";
 import type { HeadingSeen, SheetTaken } from "./understanding";
+import { sayTurned } from "./turned";
+import { nameSheets, virtualHeading, withDay } from "./virtual-headings";
 
 /** Every sheet, as it was settled before, as its headings say, or as it is guessed. */
 export function takeSheets(workbook: WorkbookIn, before: DecisionsInForce): SheetTaken[] {
@@ -31,7 +41,7 @@ export function takeSheets(workbook: WorkbookIn, before: DecisionsInForce): Shee
     return sure.length > 0 ? sure : [guessed(sheet, known)].flat();
   });
   const keyed = taken.flat().map((each, i) => ({ ...each, key: `${each.sheet}#${i + 1}` }));
-  return nameSheets(joinIds(workbook, keyed));
+  return nameSheets(sayTurned(workbook, joinIds(workbook, keyed))).map((each) => withDay(workbook, each));
 }
 
 /** Ids and labels of the skills that tables of skills name. */
@@ -76,10 +86,13 @@ function settledSheet(sheet: SheetIn, { decision, cells, taken, top, height }: F
   const headings = cells.map((cell, i): HeadingSeen => {
     const each = taken.get(cell);
     if (!each) return { ...(unseen[i] as HeadingSeen), skill: null, doubtful: true };
-    return { ...(seen[i] as HeadingSeen), heading: each.heading, means: meaningTaken(each), skill: skillTaken(each) };
+    const days = skillOfDays(each);
+    const means = days === null ? meaningTaken(each) : DAY_OF_SKILL;
+    return { ...(seen[i] as HeadingSeen), heading: each.heading, means, skill: days ?? skillTaken(each) };
   });
-  const named = decision.headings.filter(({ heading }) => heading === SHEET_NAME);
-  const virtual = named.map((each) => ({ ...sheetNameHeading(rows.length), means: meaningTaken(each) }));
+  const virtual = decision.headings
+    .filter((each) => isVirtual(each) && (each.heading !== SHEET_DAY || keyOf(decision.sheet) === keyOf(sheet.name)))
+    .map((each) => ({ ...virtualHeading(each.heading, rows.length), means: meaningTaken(each) }));
   const headerRows = Array.from({ length: height }, (_, i) => top + i + 1);
   return { ...base, headerRows, rows: rows.length, headings: [...headings, ...virtual] };
 }
@@ -149,45 +162,6 @@ function headingsSeen(
       cells: filled,
       doubtful: false,
       above,
-    };
-  });
-}
-
-/** The name of the sheet as a heading: which therapist, or which site, its children belong to. */
-function sheetNameHeading(rows: number): HeadingSeen {
-  return {
-    heading: SHEET_NAME,
-    cell: "",
-    means: null,
-    skill: null,
-    content: "few words",
-    cells: rows,
-    doubtful: false,
-    above: "",
-  };
-}
-
-/**
- * Where several sheets of children are laid out alike and no column names the therapist, the sheets may be one for each: it is
- * offered, with doubt.
- */
-function nameSheets(sheets: readonly SheetTaken[]): SheetTaken[] {
-  const layout = (each: SheetTaken) =>
-    each.headings
-      .filter(({ cell }) => cell !== "")
-      .map(({ heading }) => headingKey(heading))
-      .join("|");
-  const children = sheets.filter(({ is }) => is === "children");
-  return sheets.map((each) => {
-    if (each.is !== "children" || each.headings.some(({ heading }) => heading === SHEET_NAME)) return each;
-    const alike = children.filter((other) => layout(other) === layout(each));
-    const hasTherapist = each.headings.some(({ means }) => means === "Therapist");
-    if (alike.length < 2 || each.why === AS_SETTLED) return each;
-    const isYear = alike.some(({ sheet }) => /\b(19|20)\d\d\b/.test(sheet));
-    const means = hasTherapist || isYear ? null : "Therapist";
-    return {
-      ...each,
-      headings: [...each.headings, { ...sheetNameHeading(each.rows), means, doubtful: means !== null }],
     };
   });
 }

@@ -1,5 +1,5 @@
 import type { Decision } from "../corrections/decisions";
-import type { SheetKind, WordMeaning } from "../corrections/settled";
+import { SHEET_DAY, type SheetKind, type WordMeaning } from "../corrections/settled";
 
 /**
  * How a workbook is understood: sheet by sheet, heading by heading, word by word, with the reason, and with a mark where it
@@ -53,7 +53,7 @@ export interface HeadingSeen {
   readonly heading: string;
   /** Its cell, such as C3; "" for the name of the sheet. */
   readonly cell: string;
-  /** The column it is taken for, `GROUP`, or null: not used, or a skill. */
+  /** The column it is taken for, `GROUP`, or null: not used, or a skill. `Date` beside a skill: the days of that skill. */
   readonly means: string | null;
   /** The skill it is taken for, in a grid. */
   readonly skill: string | null;
@@ -129,8 +129,9 @@ export function openQuestions(understanding: Understanding): { readonly doubtful
   const { sheets, words, names, skills } = understanding;
   const headings = sheets.filter(({ is }) => is !== "not used").flatMap((sheet) => sheet.headings);
   const doubtful = [...sheets, ...headings, ...words.filter(({ means }) => means !== null), ...names, ...skills];
+  const days = headings.filter(({ heading, means }) => heading === SHEET_DAY && means === null);
   return {
     doubtful: doubtful.filter((each) => each.doubtful).length,
-    unsettled: words.filter(({ means }) => means === null).length,
+    unsettled: words.filter(({ means }) => means === null).length + days.length,
   };
 }

@@ -1,9 +1,10 @@
-import type { SheetKind } from "../../../src/records/corrections/settled";
+import { SHEET_DAY, type SheetKind } from "../../../src/records/corrections/settled";
 import { headingOptions, sheetOptions } from "../../../src/records/understanding/choices";
 import type { HeadingSeen, SheetTaken, Understanding } from "../../../src/records/understanding/understanding";
 import { useStyles } from "../../look/styles";
 import {
   contentInWords,
+  DAY_OF_CHECKS_ABOUT,
   isRead,
   meaningInWords,
   SHEET_KIND_WORDS,
@@ -12,7 +13,7 @@ import {
 } from "../../words/understanding";
 import { usePane } from "../pane-context";
 import { Disclosure } from "../parts/disclosure";
-import { ChoiceField } from "../parts/fields";
+import { ChoiceField, TextField } from "../parts/fields";
 import { Section } from "../parts/section";
 
 /** Sheet by sheet and heading by heading: what each is taken for, to be changed by a menu. */
@@ -107,7 +108,27 @@ function Headings({ sheet }: { sheet: SheetTaken }) {
 const AS_SKILL = "skill ";
 const NOT_USED = "";
 
-function HeadingMenu({ sheet, heading }: { sheet: SheetTaken; heading: HeadingSeen }) {
+/** The one day of all checks of a grid without a column of days. */
+function DayOfChecks({ sheet, heading }: { sheet: SheetTaken; heading: HeadingSeen }) {
+  const { actions } = usePane();
+  return (
+    <TextField
+      type="date"
+      label={`Day of these checks${heading.doubtful ? " (please check)" : ""}`}
+      hint={DAY_OF_CHECKS_ABOUT}
+      value={heading.means ?? ""}
+      onChange={(day) =>
+        actions.choose({ kind: "heading", key: sheet.key, cell: heading.cell, means: day === "" ? null : day })
+      }
+    />
+  );
+}
+
+function HeadingMenu(props: { sheet: SheetTaken; heading: HeadingSeen }) {
+  return props.heading.heading === SHEET_DAY ? <DayOfChecks {...props} /> : <MeaningMenu {...props} />;
+}
+
+function MeaningMenu({ sheet, heading }: { sheet: SheetTaken; heading: HeadingSeen }) {
   const { actions } = usePane();
   const options = headingOptions(sheet.is).map((means) => ({ value: means ?? NOT_USED, label: meaningInWords(means) }));
   const skill = { value: AS_SKILL, label: "A skill" };

@@ -12,8 +12,8 @@ export interface Program {
   readonly workbook: (plan: Plan) => WorkbookIn;
   /** The acts beside the one that confirms everything. */
   readonly acts: (found: Understanding) => readonly Choice[];
-  /** Only days on which a skill was met are kept: nothing says "not yet". */
-  readonly metOnly?: true;
+  /** What of a plan such a workbook keeps. */
+  readonly keeps?: (plan: Plan) => Plan;
 }
 
 export type Cell = string | number | null | { readonly day: number };

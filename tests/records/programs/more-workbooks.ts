@@ -1,4 +1,5 @@
-import { type Cell, day, type Program, sheetOf, visits } from "./make-sheets";
+import { dayFromIso } from "../../../src/age/day";
+import { type Cell, day, merge, type Program, sheetOf, visits } from "./make-sheets";
 import { iso, type Plan, type PlannedCheck } from "./plan";
 
 /** `9/3/2026`, as typed by hand. */
@@ -64,4 +65,124 @@ function scoreSheet(
   return sheetOf(area.charAt(0).toUpperCase() + area.slice(1), [[`${area.toUpperCase()} CHECKLIST`], head, ...paged]);
 }
 
-export const MORE_PROGRAMS: readonly Program[] = [scores];
+/** Two columns for each skill, the day of the last check and its result, below one heading that spans both. */
+const pairs: Program = {
+  name: "a day and a result for each skill, first and last names",
+  keeps: (plan) => ({ ...plan, checks: lastOfEach(plan.checks) }),
+  workbook: (plan) => {
+    const words = { met: "Achieved", emerging: "Emerging", "not met": "Not yet" } as const;
+    const kids = plan.children.map((each, i): Cell[] => [
+      `F${i % 9}`,
+      `L${i % 11}`,
+      each.id,
+      day(each.birth),
+      `${40 - each.weeksEarly} wks`,
+      each.site,
+      each.therapist,
+      day(each.enrolled - 20),
+      day(each.enrolled),
+      day(each.left),
+    ]);
+    const rows = plan.children.map((each): Cell[] => [
+      each.id,
+      ...plan.skills.flatMap(({ id }): Cell[] => {
+        const check = plan.checks.find(({ child, skill }) => child === each.id && skill === id);
+        return check ? [day(check.day), words[check.result]] : [null, null];
+      }),
+    ]);
+    const top = ["Case No.", ...plan.skills.flatMap(({ id }) => [id, null])];
+    const merged = [
+      { top: 0, bottom: 1, left: 0, right: 0 },
+      ...plan.skills.map((_, i) => merge(0, 1 + 2 * i, 2 + 2 * i)),
+    ];
+    return {
+      dateSystem: 1900,
+      sheets: [
+        sheetOf("Served", [
+          [
+            "First name",
+            "Last name",
+            "Case No.",
+            "Birthdate",
+            "Wks gest.",
+            "Campus",
+            "Lead",
+            "Referral",
+            "Opened",
+            "Closed",
+          ],
+          ...kids,
+        ]),
+        sheetOf("Milestones", [top, [null, ...plan.skills.flatMap(() => ["Last checked", "Status"])], ...rows], merged),
+      ],
+    };
+  },
+  acts: () => [{ kind: "area of all", of: "", area: "gross motor" }],
+};
+
+function lastOfEach(checks: readonly PlannedCheck[]): PlannedCheck[] {
+  const last = new Map<string, PlannedCheck>();
+  for (const each of checks) {
+    const key = `${each.child}|${each.skill}`;
+    if ((last.get(key)?.day ?? -Infinity) < each.day) last.set(key, each);
+  }
+  return [...last.values()];
+}
+
+const QUARTERS = ["2025-12-31", "2026-03-20", "2026-06-19", "2026-09-18"];
+
+/** One sheet per quarter without a column of days: the title says when the checks were made. */
+const quarters: Program = {
+  name: "one sheet per quarter, the day in the title",
+  keeps: (plan) => ({ ...plan, checks: QUARTERS.flatMap((each) => checkedOn(plan, dayFromIso(each) as number)) }),
+  workbook: (plan) => {
+    const words = { met: "Y", emerging: "E", "not met": "N" } as const;
+    const ids = plan.skills.map(({ id }) => id);
+    return {
+      dateSystem: 1900,
+      sheets: [
+        sheetOf("Master list", [
+          ["Child", "DOB", "Due date", "Location", "Staff", "Start", "End"],
+          ...plan.children.map((each): Cell[] => [
+            each.id,
+            day(each.birth),
+            day(each.birth + each.weeksEarly * 7),
+            each.site,
+            each.therapist,
+            day(each.enrolled),
+            day(each.left),
+          ]),
+        ]),
+        ...QUARTERS.map((each) => {
+          const at = dayFromIso(each) as number;
+          const own = plan.checks.filter((check) => check.day === at);
+          const children = [...new Set(own.map(({ child }) => child))];
+          return sheetOf(`Q ${each.slice(0, 7)}`, [
+            [`Quarterly check, done ${typed(at) ?? ""}`],
+            ["Child", ...ids],
+            ...children.map((child): Cell[] => [
+              child,
+              ...ids.map((id) => {
+                const check = own.find((one) => one.child === child && one.skill === id);
+                return check ? words[check.result] : null;
+              }),
+            ]),
+          ]);
+        }),
+      ],
+    };
+  },
+  acts: () => [
+    { kind: "word", word: "E", means: "emerging" },
+    { kind: "area of all", of: "", area: "speech" },
+  ],
+};
+
+/** What a plan's own checks had shown by a day, as if all were looked at that day. */
+function checkedOn(plan: Plan, at: number): PlannedCheck[] {
+  const here = plan.children.filter(({ enrolled, left }) => enrolled <= at && (left === null || at < left));
+  const known = lastOfEach(plan.checks.filter((each) => each.day <= at));
+  return known.filter(({ child }) => here.some(({ id }) => id === child)).map((each) => ({ ...each, day: at }));
+}
+
+export const MORE_PROGRAMS: readonly Program[] = [scores, pairs, quarters];

@@ -45,9 +45,8 @@ function settle(program: Program, found: Understanding): { settled: Understandin
   return { settled, acts: acts.length + 1 };
 }
 
-function planOf({ metOnly }: Program, seed: number): Plan {
-  const plan = makePlan(seed);
-  return metOnly ? { ...plan, checks: plan.checks.filter(({ result }) => result === "met") } : plan;
+function planOf({ keeps = (plan) => plan }: Program, seed: number): Plan {
+  return keeps(makePlan(seed));
 }
 
 function readWith(workbook: WorkbookIn, settled: Understanding): Records {

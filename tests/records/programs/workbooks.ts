@@ -152,7 +152,8 @@ const twoYears: Program = {
 /** One sheet for each therapist, a row per child, the day on which each skill was first seen. */
 const perTherapist: Program = {
   name: "one sheet per therapist, with dates in the cells",
-  metOnly: true,
+  // Only days on which a skill was met are kept: nothing says "not yet".
+  keeps: (plan) => ({ ...plan, checks: plan.checks.filter(({ result }) => result === "met") }),
   workbook: (plan) => {
     const names = [...new Set(plan.children.map(({ therapist }) => therapist))];
     const firstMet = (child: string, skill: string) =>

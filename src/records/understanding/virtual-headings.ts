@@ -1,0 +1,69 @@
+import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
+import { headingKey } from "../cells/words";
+import { SHEET_DAY, SHEET_NAME } from "../corrections/settled";
+import { dayOfSheet } from "../headings/day-of-sheet";
+import { AS_SETTLED } from "./join-ids";
+import type { HeadingSeen, SheetTaken } from "./understanding";
+
+/** A heading that stands on no cell: the name of the sheet (which therapist, or which site), or the day of its checks. */
+export function virtualHeading(heading: string, rows: number): HeadingSeen {
+  return {
+    heading,
+    cell: "",
+    means: null,
+    skill: null,
+    content: heading === SHEET_DAY ? "dates" : "few words",
+    cells: rows,
+    doubtful: false,
+    above: "",
+  };
+}
+
+/** A grid of results in which no column has days: its checks were made on one day, which its title may say. */
+export function withDay(workbook: WorkbookIn, each: SheetTaken): SheetTaken {
+  const { headings } = each;
+  if (each.is !== "grid" || headings.some(({ means }) => means === "Date")) return each;
+  if (!headings.some(({ skill, content }) => skill !== null && content !== "dates" && content !== "nothing"))
+    return each;
+  const sheet = workbook.sheets.find(({ name }) => name === each.sheet) as SheetIn;
+  const means = dayOfSheet(sheet, (each.headerRows[0] ?? 1) - 1, workbook.dateSystem);
+  const settled = headings.find(({ heading }) => heading === SHEET_DAY);
+  if (settled) return means === null || means === settled.means ? each : withOtherDay(each, settled, means);
+  const why =
+    means === null
+      ? `${each.why} No column tells the day of the checks: give it.`
+      : `${each.why} No column tells the day of the checks; its title or name says ${means}.`;
+  return { ...each, why, headings: [...headings, { ...virtualHeading(SHEET_DAY, each.rows), means, doubtful: true }] };
+}
+
+/** The title says another day than the one that was settled: a person has to look. */
+function withOtherDay(each: SheetTaken, settled: HeadingSeen, said: string): SheetTaken {
+  const why = `${each.why} Its title now says ${said}, and you gave ${settled.means ?? "no day"}: choose the day of the checks.`;
+  const headings = each.headings.map((heading) => (heading === settled ? { ...heading, doubtful: true } : heading));
+  return { ...each, why, doubtful: true, headings };
+}
+
+/**
+ * Where several sheets of children are laid out alike and no column names the therapist, the sheets may be one for each: it is
+ * offered, with doubt.
+ */
+export function nameSheets(sheets: readonly SheetTaken[]): SheetTaken[] {
+  const layout = (each: SheetTaken) =>
+    each.headings
+      .filter(({ cell }) => cell !== "")
+      .map(({ heading }) => headingKey(heading))
+      .join("|");
+  const children = sheets.filter(({ is }) => is === "children");
+  return sheets.map((each) => {
+    if (each.is !== "children" || each.headings.some(({ heading }) => heading === SHEET_NAME)) return each;
+    const alike = children.filter((other) => layout(other) === layout(each));
+    const hasTherapist = each.headings.some(({ means }) => means === "Therapist");
+    if (alike.length < 2 || each.why === AS_SETTLED) return each;
+    const isYear = alike.some(({ sheet }) => /\b(19|20)\d\d\b/.test(sheet));
+    const means = hasTherapist || isYear ? null : "Therapist";
+    return {
+      ...each,
+      headings: [...each.headings, { ...virtualHeading(SHEET_NAME, each.rows), means, doubtful: means !== null }],
+    };
+  });
+}
