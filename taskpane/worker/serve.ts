@@ -1,5 +1,5 @@
 import { RecordsUnusable } from "../../src/records/unusable";
-import { NobodyOfThatName } from "../../src/report/pages/make-page";
+import { NobodyOfThatName } from "../../src/report/pages/nobody";
 import { buffersOf } from "./load";
 import type { Answer, Answerers, Failure, FromWorker, RequestKind, ToWorker, WorkEvents } from "./messages";
 import { Refused } from "./refused";

@@ -1,8 +1,6 @@
 import { dayFromIso, type Day, isoOf } from "../../src/age/day";
 import { dayInWords } from "../../src/words/dates";
 import { buildCohort } from "../../src/cohort/cohort";
-import { makePage } from "../../src/report/pages/make-page";
-import { runReport } from "../../src/report/run";
 import { sourceOf } from "../../src/records/fingerprint";
 import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
 import type { Decision } from "../../src/records/corrections/decisions";
@@ -10,17 +8,15 @@ import { TABLES } from "../../src/records/tables";
 import { sameChildDecision } from "../../src/records/understanding/same-child";
 import { OtherWorkbook, understand } from "../../src/records/understanding/understand";
 import { isReleasable, TABLE_CATALOGUE, TABLES_OF_ONE_RUN } from "../../src/tables/catalogue";
-import { templateSheets } from "../../src/report/template/template-sheets";
 import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
 import type { ReportChart } from "./charts/preview";
 import { cellsFrom, type GroupedFindings } from "./records/finding-groups";
 import type { FoundCell, RecordsFound } from "./records/found";
 import { Held } from "./load";
-import { listCaseload } from "./caseload/list-caseload";
 import type { CaseloadBuilt, PageMade } from "./caseload/listed";
 import type { Built } from "./report/made";
-import { keep, type KeptReport, type KeptSheets, madeOf } from "./report/make-report";
+import type { KeptReport, KeptSheets } from "./report/make-report";
 import { meansOf } from "./records/repairs";
 import type {
   Answer,
@@ -49,7 +45,10 @@ export interface WorkTools {
 
 type Steps = Pick<WorkEvents, "onStep">;
 
-/** Everything that takes time, away from the pane: it holds one workbook, and the last report and page made of it. */
+/**
+ * Everything that takes time, away from the pane: it holds one workbook, and the last report and page made of it. What makes
+ * reports, caseloads and pages is loaded when the first is asked for, so that the pane opens sooner.
+ */
 export class Work implements Answerers {
   private held: Held | null = null;
   private groups: readonly GroupedFindings[] = [];
@@ -103,12 +102,13 @@ export class Work implements Answerers {
     return findings ? cellsFrom(findings, from) : [];
   }
 
-  build({ settings, decisions, tables }: BuildAsk, { onStep }: Steps): Built {
+  async build({ settings, decisions, tables }: BuildAsk, { onStep }: Steps): Promise<Built> {
     onStep("Reading the records");
     const { found, records } = this.read({ settings, decisions });
     this.report = null;
     if (!records) return { found, made: null };
     const source = sourceOf(this.needHeld().workbook, records, decisions);
+    const { keep, madeOf, runReport } = await import("./report/make-report");
     const report = reportOrRefuse(runReport(records, { settings, tables, source, onStep }));
     onStep("Laying out the sheets");
     const asOf = dayFromIso(String(report.settings.asOf)) as Day;
@@ -117,7 +117,7 @@ export class Work implements Answerers {
   }
 
   /** A therapist need be chosen only where there are several. */
-  caseload(ask: CaseloadAsk, { onStep }: Steps): CaseloadBuilt {
+  async caseload(ask: CaseloadAsk, { onStep }: Steps): Promise<CaseloadBuilt> {
     onStep("Reading the records");
     const { found, records } = this.read(ask);
     const therapist = ask.therapist ?? onlyTherapist(found);
@@ -125,14 +125,17 @@ export class Work implements Answerers {
     onStep("Putting looks in order");
     const context = tableContext(buildCohort(records, ask.settings), ask.settings, records);
     onStep("Putting the children in order");
+    const { listCaseload } = await import("./caseload/list-caseload");
     return { found, listed: listCaseload(context, therapist, ask.visits) };
   }
 
-  page({ settings, decisions, subject, visits }: PageAsk, { onStep }: Steps): PageMade {
+  async page({ settings, decisions, subject, visits }: PageAsk, { onStep }: Steps): Promise<PageMade> {
     onStep("Writing the page");
     this.lastPage = null;
     const asOf = settings.asOf as Day;
-    const sheet = makePage(this.needHeld().workbook, settings, decisions, subject, visits);
+    const { workbook } = this.needHeld();
+    const { makePage } = await import("../../src/report/pages/make-page");
+    const sheet = makePage(workbook, settings, decisions, subject, visits);
     this.lastPage = { asOf, sheets: [sheet] };
     const fileName = `${subject.kind === "child" ? "child-page" : "caseload"}-${isoOf(asOf)}.xlsx`;
     return { subject, label: dayInWords(asOf), fileName };
@@ -184,7 +187,8 @@ export class Work implements Answerers {
     return this.tools.writeFile(sheets, asOf);
   }
 
-  template(): Promise<Uint8Array<ArrayBuffer>> {
+  async template(): Promise<Uint8Array<ArrayBuffer>> {
+    const { templateSheets } = await import("../../src/report/template/template-sheets");
     return this.tools.writeFile(templateSheets(), TEMPLATE_DAY);
   }
 

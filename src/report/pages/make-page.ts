@@ -10,14 +10,12 @@ import { type TableContext, tableContext } from "../../tables/context";
 import type { SheetOut } from "../../workbook/sheets";
 import type { WorkbookIn } from "../../workbook/workbook";
 import { childPage } from "./child-page";
+import { NobodyOfThatName } from "./nobody";
 import { therapistPage } from "./therapist-page";
 
 /** Whose page: one child's, or the caseload of one therapist. */
 export type PageSubject =
   { readonly kind: "child"; readonly id: string } | { readonly kind: "therapist"; readonly code: string };
-
-/** Nobody to make a page for; the message names no child and no therapist. */
-export class NobodyOfThatName extends RangeError {}
 
 /**
  * One printable page from a workbook.

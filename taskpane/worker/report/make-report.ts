@@ -12,6 +12,8 @@ import type { SheetOut } from "../../../src/workbook/sheets";
 import { previewOf, type ReportChart } from "../charts/preview";
 import type { Made } from "./made";
 
+export { runReport } from "../../../src/report/run";
+
 /** What the worker keeps of what it made, until the next one of its kind. */
 export interface KeptSheets {
   readonly asOf: Day;
