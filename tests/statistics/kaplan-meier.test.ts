@@ -139,6 +139,11 @@ describe("by hand", () => {
     expect(shareMetBy(curve, 9)).toEqual({ share: 0, lower: null, upper: null });
     expect(shareMetBy(curve, 30).share).toBeCloseTo(1 / 3, 12);
     expect(shareMetBy(curve, 31).share).toBeNull();
+    // By hand: of three children each meets it on a day of its own; between the days the share is that of the day before.
+    const days = kaplanMeier(watched([10, 20, 30], [1, 1, 1]), 0.95);
+    expect([10, 19, 20, 29, 30].map((age) => shareMetBy(days, age).share! * 3)).toEqual(
+      [1, 1, 2, 2, 3].map((met) => expect.closeTo(met, 12)),
+    );
     expect(shareMetBy(kaplanMeier(watched([10], [1]), 0.95), 99)).toEqual({ share: 1, lower: null, upper: null });
   });
 
