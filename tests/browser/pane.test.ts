@@ -3,13 +3,13 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { gzipSync } from "node:zlib";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import type { MemoryHost } from "../taskpane/memory-host";
 import { componentTest, isInstalled } from "../support/component";
-import { seriousFaults } from "./axe";
 import { openChromium, watch } from "./chromium";
 import { press } from "./keyboard";
 import { longestTaskMs } from "./longest-task";
+import { faultsInEveryLook } from "./looks";
 import { makeUnwatched } from "./make-unwatched";
 import { serveFolder, type StaticServer } from "./static-server";
 
@@ -26,17 +26,13 @@ const folder = mkdtempSync(path.join(os.tmpdir(), "windowline-pane-"));
 let server: StaticServer;
 let browser: Browser;
 
-async function open(book: string, options: BrowserContextOptions = {}): Promise<{ page: Page; faults: string[] }> {
-  const context = await browser.newContext({ viewport: NARROW, ...options });
+async function open(book: string): Promise<{ page: Page; faults: string[] }> {
+  const context = await browser.newContext({ viewport: NARROW });
   const page = await context.newPage();
   const faults = watch(page, server.address);
   await page.goto(`${server.address}/pane.html?book=${book}`);
   await page.getByRole("button", { name: "Read the workbook" }).waitFor();
   return { page, faults };
-}
-
-async function sidewaysPixels(page: Page): Promise<number> {
-  return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }
 
 async function make(page: Page): Promise<void> {
@@ -133,29 +129,18 @@ inChromium("a faulty workbook: a finding's cell is shown, and a decision settles
   expect(faults).toEqual([]);
 });
 
-const LOOKS: readonly [string, BrowserContextOptions][] = [
-  ["light", {}],
-  ["dark", { colorScheme: "dark" }],
-  ["forced colours", { forcedColors: "active" }],
-  ["zoomed to 200%", { viewport: { width: 320, height: 400 }, deviceScaleFactor: 2 }],
-];
-
-for (const [look, options] of LOOKS) {
-  inChromium(`axe-core finds nothing serious, and nothing scrolls sideways: ${look}`, async () => {
-    const { page } = await open("faults", options);
-    expect(await seriousFaults(page)).toEqual([]);
-    await make(page);
-    await page.locator("figure div[role=img] svg").waitFor();
-    await page.getByText("Make another report").click();
-    await page.getByText("How values are read").click();
-    expect(await seriousFaults(page)).toEqual([]);
-    expect(await sidewaysPixels(page)).toBeLessThanOrEqual(0);
-    await page.getByRole("button", { name: "Records", exact: true }).click();
-    await page.evaluate(() => document.querySelectorAll("details").forEach((each) => (each.open = true)));
-    expect(await seriousFaults(page)).toEqual([]);
-    expect(await sidewaysPixels(page)).toBeLessThanOrEqual(0);
-  });
-}
+inChromium("axe-core finds nothing serious in any look, and nothing scrolls sideways", async () => {
+  const { page } = await open("faults");
+  expect(await faultsInEveryLook(page)).toEqual([]);
+  await make(page);
+  await page.locator("figure div[role=img] svg").waitFor();
+  await page.getByText("Make another report").click();
+  await page.getByText("How values are read").click();
+  expect(await faultsInEveryLook(page)).toEqual([]);
+  await page.getByRole("button", { name: "Records", exact: true }).click();
+  await page.evaluate(() => document.querySelectorAll("details").forEach((each) => (each.open = true)));
+  expect(await faultsInEveryLook(page)).toEqual([]);
+});
 
 inChromium("nothing is stored, and the title says nothing about the workbook", async () => {
   const { page } = await open("faults");

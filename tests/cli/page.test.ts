@@ -5,7 +5,7 @@ import ExcelJS from "exceljs";
 import { CommandFailure } from "../../src/cli/failure";
 import { main } from "../../src/cli/main";
 import { parseWords } from "../../src/cli/program";
-import { componentTest, withConverted } from "../support/component";
+import { componentTest, withAllConverted } from "../support/component";
 import { BOOK, temporaryFolder } from "../support/windowline";
 
 const folder = temporaryFolder();
@@ -98,18 +98,21 @@ componentTest(
       ["--therapist", "T01"],
       ["--therapist", "T11"],
     ];
+    const files = subjects.map((_, index) => at(`print${index}.xlsx`));
     for (const [index, words] of subjects.entries()) {
-      const file = at(`print${index}.xlsx`);
-      expect((await page(...words, "--out", file)).status).toBe(0);
-      withConverted(file, "pdf", (pdf) => {
+      expect((await page(...words, "--out", files[index] as string)).status).toBe(0);
+    }
+    withAllConverted(files, "pdf", (pdfs) => {
+      for (const [index, pdf] of pdfs.entries()) {
+        const [option, subject = ""] = subjects[index] ?? [];
         const info = execFileSync("pdfinfo", [pdf]).toString();
         expect(info).toMatch(/Pages: +1\n/);
         expect(info).toMatch(/612 x 792|letter/i);
         const text = execFileSync("pdftotext", ["-layout", pdf, "-"]).toString();
-        expect(text).toContain(words[0] === "--child" ? "For the family" : "INTERNAL");
+        expect(text).toContain(option === "--child" ? "For the family" : "INTERNAL");
         expect(text).not.toContain("###");
-        expect(text).toContain(words[1] as string);
-      });
-    }
+        expect(text).toContain(subject);
+      }
+    });
   },
 );

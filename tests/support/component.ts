@@ -26,18 +26,24 @@ export function isInstalled(program: string): boolean {
   return found.status === 0;
 }
 
-/** Converts a file with LibreOffice under a profile of its own, hands over the path of the result, and cleans up. */
+/** Converts a file with LibreOffice, hands over the path of the result, and cleans up. */
 export function withConverted<T>(file: string, to: string, use: (converted: string) => T): T {
+  return withAllConverted([file], to, ([converted = ""]) => use(converted));
+}
+
+/** Converts files, whose names differ, with one start of LibreOffice under a profile of its own. */
+export function withAllConverted<T>(files: readonly string[], to: string, use: (converted: string[]) => T): T {
   const folder = mkdtempSync(path.join(tmpdir(), "windowline-"));
   try {
     const profile = `-env:UserInstallation=file://${folder}/profile`;
-    execFileSync("soffice", ["--headless", profile, "--convert-to", to, "--outdir", folder, file], {
+    execFileSync("soffice", ["--headless", profile, "--convert-to", to, "--outdir", folder, ...files], {
       timeout: 150_000,
       stdio: "pipe",
     });
-    const name = `${path.basename(file, path.extname(file))}.${to.split(":")[0]}`;
-    if (!readdirSync(folder).includes(name)) throw new Error(`LibreOffice wrote no ${name}`);
-    return use(path.join(folder, name));
+    const names = files.map((file) => `${path.basename(file, path.extname(file))}.${to.split(":")[0]}`);
+    const missing = names.find((name) => !readdirSync(folder).includes(name));
+    if (missing) throw new Error(`LibreOffice wrote no ${missing}`);
+    return use(names.map((name) => path.join(folder, name)));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
