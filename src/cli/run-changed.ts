@@ -1,11 +1,11 @@
 import { writeWorkbook } from "../hosts/file/write-workbook";
 import { RecordsUnusable } from "../records/read-records";
+import { changedSheets } from "../report/changed/changed-sheets";
 import { compareRuns, type EarlierBook, type LaterBook } from "../report/changed/compare-runs";
 import { type EarlierReport, earlierReportOf } from "../report/changed/earlier-report";
 import { reportJson } from "../report/json";
 import type { EarlierProvenance, Report } from "../report/report";
 import { runReport } from "../report/run";
-import { dataSheets } from "../report/sheets/data-sheets";
 import { sentencesOf } from "../report/sheets/sentences/sentences";
 import { VERSION } from "../report/version";
 import { echoSettings, type Settings } from "../settings/settings";
@@ -36,7 +36,7 @@ export async function runChangedCommand(request: RequestOf<"changed">): Promise<
   const changes = compared(earlier.run, { workbook, records, settings, decisions }, tables);
   const made = reportOrFail(runReport(records, { settings, tables, source, changes, onStep: progress }));
   const report = { ...made, provenance: { ...made.provenance, earlier: earlier.provenance } };
-  if (request.out !== null) writeWhole(request.out, writeWorkbook(dataSheets(report), { created: settings.asOf }));
+  if (request.out !== null) writeWhole(request.out, writeWorkbook(changedSheets(report), { created: settings.asOf }));
   if (request.json !== null) writeWhole(request.json, reportJson(report));
   print(summaryOf(report, earlier, settings, outputs).join("\n"));
   return EXIT.done;

@@ -1,3 +1,4 @@
+import type { Bridge } from "./changed/bridges";
 import type { Finding } from "../records/findings/finding";
 import type { Source } from "../records/fingerprint";
 import type { Skill, TableUse } from "../records/records";
@@ -46,6 +47,8 @@ export interface PrintMatter {
   readonly scannedMonths: readonly ScannedMonth[];
   /** Null where the trend was not asked for. */
   readonly trend: TrendOverview | null;
+  /** The headline figures of what changed since an earlier run; empty where none was given. */
+  readonly bridges: readonly Bridge[];
   /** How many children are followed on the as-of date. */
   readonly followed: number;
   readonly everFollowed: number;

@@ -14,6 +14,7 @@ import { mostLikelyMonths } from "../tables/referral-scan-months";
 import type { Table, TableId } from "../tables/table";
 import type { Changes } from "../tables/what-changed/changed-cell";
 import { trendOverview } from "../tables/trend-overview";
+import { bridgesOf } from "./changed/bridges";
 import { countedSentences, lookSentences } from "./counted";
 import { type AgeCurve, type PrintMatter, type Report, TOOL_NAME } from "./report";
 import { VERSION } from "./version";
@@ -114,6 +115,7 @@ function printMatter(
     skills: cohort.skills,
     curves: made("age-when-met") ? curvesOf(estimates) : [],
     scannedMonths: scan ? mostLikelyMonths(context, scan) : [],
+    bridges: context.records.changes ? bridgesOf(context.records.changes) : [],
     trend: made("trend") ? trendOverview(context) : null,
     followed: children.filter((child) => cohort.following.enrolmentOn(child, asOf) !== NOT_FOLLOWED).length,
     everFollowed: children.filter((child) => cohort.following.firstDayUpTo(child, asOf) !== null).length,

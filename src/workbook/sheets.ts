@@ -142,7 +142,8 @@ export interface SeriesOut {
 }
 
 /**
- * Looks that stay apart on a grey print. Fills: `solid` to `pale`. Lines: `line` to `edge`, and `joined` and its kind with
+ * Looks that stay apart on a grey print. Fills: `solid` to `pale`, and `clear`, which is not drawn and lifts what is stacked
+ * on it. Lines: `line` to `edge`, and `joined` and its kind with
  * a mark at every value. Marks without a line: `point`, `lightPoint`, `tick`. `band` is a hatched breadth behind the rest.
  */
 export type SeriesLook =
@@ -152,6 +153,7 @@ export type SeriesLook =
   | "lined"
   | "crossed"
   | "pale"
+  | "clear"
   | "line"
   | "dashed"
   | "dottedLine"
@@ -166,7 +168,7 @@ export type SeriesLook =
   | "tick"
   | "band";
 
-const FILLS: ReadonlySet<SeriesLook> = new Set(["solid", "striped", "hollow", "lined", "crossed", "pale"]);
+const FILLS: ReadonlySet<SeriesLook> = new Set(["solid", "striped", "hollow", "lined", "crossed", "pale", "clear"]);
 
 /** True where the look fills a bar, and does not draw a line or marks. */
 export function isFill(look: SeriesLook): boolean {

@@ -26,6 +26,7 @@ const report: Report = {
     scannedMonths: [],
     trend: null,
     followed: 0,
+    bridges: [],
     everFollowed: 0,
     decisions: [],
     counted: [],

@@ -12,7 +12,15 @@ import { asRead } from "../sample/as-read";
 
 const settings = settingsOf({ asOf: "2026-09-30" });
 const records = readRecords(asRead(sampleSheets(makeSample({ children: 16, seed: 3 }))), settings, []);
-const changes: Changes = { columns: [], earlierDay: 0, laterDay: 0, isFromReport: false, cells: [], behind: [] };
+const changes: Changes = {
+  columns: [],
+  earlierDay: 0,
+  laterDay: 0,
+  isFromReport: false,
+  cells: [],
+  whole: [],
+  behind: [],
+};
 const all = { ...records, changes };
 const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, all));
 

@@ -5,6 +5,7 @@
 import { child, look, program, skill } from "../oracle/programs";
 import type { OracleInput, OracleSettings } from "../oracle/input";
 import { changesOf } from "./changed-rows";
+import { bridgeInWords, bridgesOf } from "../../src/report/changed/bridges";
 import { PARTS } from "../../src/tables/what-changed/parts";
 
 /** June 30, 2024: A has met it, B was not yet seen with it on May 1 (60 days before), C was never checked. All are 7 months old. */
@@ -221,4 +222,16 @@ test("a skill that another one replaces: what moved it were the checks of that o
   const before = { ...EARLIER, skills, observations: lost };
   const after = { ...before, observations: [...lost, { ...look("A", "2024-06-02", "met"), skill: "stands" }] };
   expect(parts(after, BAND, before)).toEqual({ ...NOTHING, met: { enteredLate: 1 } });
+});
+
+test("over all ages, who only grew is no change, and who grew and met it has met it", () => {
+  const settings = { asOf: "2024-08-10", recheckDays: 365 };
+  const before = { ...EARLIER, settings: { ...EARLIER.settings, recheckDays: 365 } };
+  const rows = { observations: [...CHECKS, look("B", "2024-08-01", "met")] };
+  expect(bridgesOf(changesOf(before, later({ rows, settings }))).map(bridgeInWords)).toEqual([
+    "3 children in the program, as before",
+    "2 up-to-date skill checks, as before",
+    "1 skill checks met became 2: 1 met since",
+    "1 skill checks met in gross motor became 2: 1 met since",
+  ]);
 });

@@ -14,7 +14,7 @@ interface Shared extends Pick<ChartOut, "title" | "altText" | "x" | "y" | "legen
 /** Bars, columns, or lines over labels: every part has one value a label. */
 export interface BarPicture extends Shared {
   readonly kind: Exclude<ChartOut["kind"], "curve">;
-  readonly parts: readonly Pick<SeriesOut, "name" | "look" | "continues">[];
+  readonly parts: readonly Pick<SeriesOut, "name" | "look" | "continues" | "guide">[];
   readonly bars: readonly { readonly label: string; readonly values: readonly (number | null)[] }[];
 }
 

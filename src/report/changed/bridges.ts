@@ -1,7 +1,7 @@
-import type { Table } from "../../tables/table";
-import { MEASURES, type Part, PARTS } from "../../tables/what-changed/parts";
+import type { ChangedCell, Changes } from "../../tables/what-changed/changed-cell";
+import { type Measure, type Part, PARTS } from "../../tables/what-changed/parts";
 import { counted, listed } from "../../words/numbers";
-import { ALL_SKILLS, type Row, readTable, type TableReader } from "../sheets/read-table";
+import { ALL_SKILLS } from "../sheets/read-table";
 
 /** One headline figure, earlier and later, and the parts of its change that are not nothing. */
 export interface Bridge {
@@ -14,43 +14,43 @@ export interface Bridge {
   readonly isFromReport: boolean;
 }
 
-/** The headline figures of what-changed: the children, all skill checks up to date, those met, and those met in each area. */
-export function bridgesOf(table: Table): Bridge[] {
-  const read = readTable(table);
-  const areas = [...new Set(table.rows.map((row) => read.text(row, "area")))];
-  const all = (measure: string) =>
-    table.rows.filter((row) => read.text(row, "skill") === ALL_SKILLS && read.text(row, "measure") === measure);
-  const met = all("met");
+/** The headline figures, over all groups and ages: the children, skill checks up to date, those met, and those met in each area. */
+export function bridgesOf({ whole, isFromReport }: Changes): Bridge[] {
+  const overSkills = whole.filter(({ skill }) => skill === ALL_SKILLS);
+  const areas = [...new Set(overSkills.map(({ area }) => area))];
+  const of = (measure: Measure) => overSkills.filter((each) => each.measure === measure);
+  const bridge = (subject: string, cells: readonly ChangedCell[]) => bridgeOver(subject, cells, isFromReport);
   return [
-    bridge(read, "children in the program", oneSkill(table, read)),
-    bridge(read, "up-to-date skill checks", all("assessed")),
-    bridge(read, "skill checks met", met),
+    bridge("children in the program", oneSkill(whole)),
+    bridge("up-to-date skill checks", of("assessed")),
+    bridge("skill checks met", of("met")),
     ...areas.map((area) =>
       bridge(
-        read,
         `skill checks met in ${area}`,
-        met.filter((row) => read.text(row, "area") === area),
+        of("met").filter((each) => each.area === area),
       ),
     ),
   ].filter(({ earlier, later }) => earlier + later > 0);
 }
 
-/** Every child in the program has a row of every skill: those of a skill that both runs have add up to the children. */
-function oneSkill(table: Table, read: TableReader): readonly Row[] {
-  const rows = table.rows.filter(
-    (row) => read.text(row, "measure") === MEASURES[0] && read.text(row, "skill") !== ALL_SKILLS,
-  );
-  const skills = [...new Set(rows.map((row) => read.text(row, "skill")))].map((skill) => {
-    const own = rows.filter((row) => read.text(row, "skill") === skill);
-    return { own, both: Math.min(read.sum(own, "earlier"), read.sum(own, "later")) };
-  });
-  return skills.sort((a, b) => b.both - a.both)[0]?.own ?? [];
+/** Every child in the program has its place in every skill: a skill that both runs have counts the children. */
+function oneSkill(whole: readonly ChangedCell[]): readonly ChangedCell[] {
+  const skills = whole.filter(({ skill, measure }) => skill !== ALL_SKILLS && measure === "children");
+  const both = ({ earlier, later }: ChangedCell) => Math.min(earlier, later);
+  return [...skills].sort((a, b) => both(b) - both(a)).slice(0, 1);
 }
 
-function bridge(read: TableReader, subject: string, rows: readonly Row[]): Bridge {
-  const parts = PARTS.map((part) => ({ part, change: read.sum(rows, part) })).filter(({ change }) => change !== 0);
-  const isFromReport = rows.some((row) => read.number(row, "enteredLate") === null);
-  return { subject, earlier: read.sum(rows, "earlier"), parts, later: read.sum(rows, "later"), isFromReport };
+function bridgeOver(subject: string, cells: readonly ChangedCell[], isFromReport: boolean): Bridge {
+  const sum = (valueOf: (cell: ChangedCell) => number | null) =>
+    cells.reduce((total, cell) => total + (valueOf(cell) ?? 0), 0);
+  const parts = PARTS.map((part, at) => ({ part, change: sum(({ parts: own }) => own[at] ?? null) }));
+  return {
+    subject,
+    earlier: sum(({ earlier }) => earlier),
+    parts: parts.filter(({ change }) => change !== 0),
+    later: sum(({ later }) => later),
+    isFromReport,
+  };
 }
 
 /** `62 children in the program became 58: 5 joined, 7 left, 3 grew out of the group and 1 met it since`. */

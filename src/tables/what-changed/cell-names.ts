@@ -19,10 +19,17 @@ export class CellNames {
 
   private readonly areas = new Map<string, number>();
 
-  /** @param columns - every column that either side groups by */
-  constructor(readonly columns: readonly TableColumn[]) {}
+  /**
+   * @param columns - every column that either side groups by
+   * @param isWhole - all groups and ages are one
+   */
+  constructor(
+    readonly columns: readonly TableColumn[],
+    private readonly isWhole = false,
+  ) {}
 
   group(headings: readonly string[], values: readonly string[]): number {
+    if (this.isWhole) return this.groups.numberOf("", []);
     const group = this.columns.map(({ key }) => {
       const at = headings.findIndex((heading) => keyOf(heading) === keyOf(key));
       return at < 0 ? null : (values[at] as string);
@@ -55,11 +62,8 @@ export class CellNames {
   }
 
   band(label: string, from: number, to: number): number {
+    if (this.isWhole) return this.bands.numberOf("", { label: "", from: -Infinity, to: Infinity });
     return this.bands.numberOf(label, { label, from, to });
-  }
-
-  labelOf(band: number): string {
-    return this.bands.at(band).label;
   }
 
   cell(group: number, skill: number, band: number): number {

@@ -28,6 +28,8 @@ export interface Changes {
   /** True where only the counts of an earlier report were at hand. */
   readonly isFromReport: boolean;
   readonly cells: readonly ChangedCell[];
+  /** The same over all groups and ages: who only grew older, or went to another group, is no change here. */
+  readonly whole: readonly ChangedCell[];
   /** Empty unless asked for: internal. */
   readonly behind: readonly BehindPart[];
 }

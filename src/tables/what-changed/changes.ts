@@ -1,3 +1,4 @@
+import { bandLabel } from "../../age/bands";
 import type { Day } from "../../age/day";
 import { keyOf } from "../../records/cells/words";
 import type { TableContext } from "../context";
@@ -43,22 +44,31 @@ export interface Compared {
 /** Follows every count of met-by-band from the earlier run to the later one, one cause at a time. */
 export function changesBetween(compared: Compared): Changes {
   const { earlier, later } = compared;
+  const columns = columnsOf(earlier, later.context);
+  const [names, overall] = [new CellNames(columns), new CellNames([], true)];
+  const found = followed(compared, names, compared.withChildren);
+  return {
+    columns,
+    earlierDay: "cells" in earlier ? earlier.asOf : earlier.context.asOf,
+    laterDay: later.context.asOf,
+    isFromReport: "cells" in earlier,
+    cells: found.cells,
+    whole: followed(compared, overall, false).cells,
+    behind: behindOf(names, found.ledger, compared),
+  };
+}
+
+function followed(compared: Compared, names: CellNames, withChildren: boolean) {
+  const { earlier } = compared;
   const isFromReport = "cells" in earlier;
-  const names = new CellNames(columnsOf(earlier, later.context));
-  const ledger = new Ledger(compared.withChildren);
-  const end = new Standing(later, names);
+  const ledger = new Ledger(withChildren);
+  const end = new Standing(compared.later, names);
   const then = new Standing(compared.laterThen, names);
   const start = isFromReport ? addReport(ledger, names, compared, earlier) : addRows(ledger, names, compared, earlier);
   stepOfDefinitions(ledger, start.to, then);
   stepOfTime(ledger, then, end);
-  return {
-    columns: names.columns,
-    earlierDay: isFromReport ? earlier.asOf : earlier.context.asOf,
-    laterDay: later.context.asOf,
-    isFromReport,
-    cells: cellsOf(names, ledger, { earlier: start.counts, later: countsOf(end) }, isFromReport),
-    behind: behindOf(names, ledger, compared),
-  };
+  const cells = cellsOf(names, ledger, { earlier: start.counts, later: countsOf(end) }, isFromReport);
+  return { ledger, cells };
 }
 
 type Counts = ReadonlyMap<number, Readonly<Record<Measure, number>>>;
@@ -85,8 +95,7 @@ function addRows(ledger: Ledger, names: CellNames, { laterUnderEarlier }: Compar
 function addReport(ledger: Ledger, names: CellNames, { laterUnderEarlier }: Compared, earlier: EarlierCounts): Start {
   const areas = new Map(earlier.cells.map(({ skill, area }) => [keyOf(skill), area]));
   const then = new Standing(laterUnderEarlier, names, ({ id }) => areas.get(keyOf(id)) ?? null);
-  const numbered = numberedCells(names, earlier, laterUnderEarlier.context);
-  const counts = new Map(numbered.map(({ cell, counted }) => [cell, counted]));
+  const counts = reportCounts(names, earlier, laterUnderEarlier.context);
   const now = countsOf(then);
   for (const cell of new Set([...counts.keys(), ...now.keys()])) {
     const part: Part = then.skillAt.has(keyOf(names.nameOf(cell).skill)) ? "corrected" : "definition";
@@ -98,17 +107,21 @@ function addReport(ledger: Ledger, names: CellNames, { laterUnderEarlier }: Comp
   return { counts, to: then };
 }
 
-function numberedCells(names: CellNames, { by, cells }: EarlierCounts, { settings }: TableContext) {
+function reportCounts(names: CellNames, { by, cells }: EarlierCounts, { settings }: TableContext): Counts {
   const bands = new Map(
-    [...settings.edges, Infinity].map((_, index) => {
-      const number = names.bandAt(index, settings.edges);
-      return [names.labelOf(number), number] as const;
-    }),
+    [...settings.edges, Infinity].map((_, at) => [bandLabel(at, settings.edges), names.bandAt(at, settings.edges)]),
   );
-  return cells.map(({ group, skill, area, band, ...counted }) => {
+  const counts = new Map<number, Readonly<Record<Measure, number>>>();
+  for (const { group, skill, area, band, ...own } of cells) {
     const number = bands.get(band) ?? names.band(band, -Infinity, -Infinity);
-    return { cell: names.cell(names.group(by, group), names.skill(skill, area), number), counted };
-  });
+    const cell = names.cell(names.group(by, group), names.skill(skill, area), number);
+    counts.set(cell, sumOf(counts.get(cell) ?? NOBODY, own));
+  }
+  return counts;
+}
+
+function sumOf(a: Readonly<Record<Measure, number>>, b: Readonly<Record<Measure, number>>): Record<Measure, number> {
+  return { children: a.children + b.children, assessed: a.assessed + b.assessed, met: a.met + b.met };
 }
 
 function countsOf(standing: Standing): Counts {
@@ -150,12 +163,8 @@ function cellsOf(
 function withAreas(names: CellNames, counts: Counts): Counts {
   const all = new Map(counts);
   for (const [cell, own] of counts) {
-    const sum = all.get(names.overSkills(cell)) ?? NOBODY;
-    all.set(names.overSkills(cell), {
-      children: sum.children + own.children,
-      assessed: sum.assessed + own.assessed,
-      met: sum.met + own.met,
-    });
+    const area = names.overSkills(cell);
+    all.set(area, sumOf(all.get(area) ?? NOBODY, own));
   }
   return all;
 }

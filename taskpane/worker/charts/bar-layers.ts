@@ -1,4 +1,4 @@
-import { type AxisOut, type ChartOut, isFill, type SheetOut } from "../../../src/workbook/sheets";
+import { type AxisOut, type ChartOut, isFill, type SeriesOut, type SheetOut } from "../../../src/workbook/sheets";
 import { axisTicks, isShare, numberAxis } from "./axes";
 import { CHART_INK, fillOf } from "./looks";
 import { valuesIn } from "./preview";
@@ -57,8 +57,16 @@ function stackLayer(sheet: SheetOut, { kind, series }: ChartOut, along: object, 
         scale: { domain: series.map(({ name }) => name), range: series.map(({ look }) => fillOf(look)) },
         legend: null,
       },
+      ...(series.some(({ look }) => look === "clear") && { stroke: outlines(series) }),
     },
   };
+}
+
+/** What is not drawn has no outline. */
+function outlines(series: readonly SeriesOut[]): object {
+  const domain = series.map(({ name }) => name);
+  const range = series.map(({ look }) => (look === "clear" ? "transparent" : CHART_INK.quiet));
+  return { field: "series", type: "nominal", scale: { domain, range }, legend: null };
 }
 
 function labelChannel(x: AxisOut, labels: readonly string[], lying: boolean): object {

@@ -19,6 +19,7 @@ const FILLS: Partial<Record<SeriesLook, string>> = {
   lined: "url(#wl-lined)",
   crossed: "url(#wl-crossed)",
   pale: "url(#wl-dotted)",
+  clear: "transparent",
 };
 
 export function fillOf(look: SeriesLook): string {
@@ -72,7 +73,7 @@ export function markOf(look: SeriesLook): MarkLook | null {
 
 /** What the chart does not name itself, each look once. */
 export function legendOf(series: readonly SeriesOut[]): LegendEntry[] {
-  const told = series.filter(({ named, continues }) => !named && !continues);
+  const told = series.filter(({ named, continues, look }) => !named && !continues && look !== "clear");
   return [...new Set(told.map(({ look }) => look))].map((look) => {
     const names = told.filter((each) => each.look === look).map(({ name }) => name);
     const [first = ""] = names;

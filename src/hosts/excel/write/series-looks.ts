@@ -51,6 +51,7 @@ const MARKS: Partial<Record<SeriesLook, Mark>> = {
 };
 
 export function applySeriesLook(series: Excel.ChartSeries, look: SeriesLook): void {
+  if (look === "clear") return hideBar(series);
   const fill = FILLS[look];
   if (fill) return fillBar(series, fill);
   const [line, mark] = [LINES[look], MARKS[look]];
@@ -58,6 +59,12 @@ export function applySeriesLook(series: Excel.ChartSeries, look: SeriesLook): vo
   else series.format.line.lineStyle = "None";
   if (mark) drawMarks(series, mark);
   else series.markerStyle = "None";
+}
+
+/** In the color of the paper: what is stacked on it seems to float. */
+function hideBar({ format }: Excel.ChartSeries): void {
+  format.fill.setSolidColor(INK.paper);
+  format.line.lineStyle = "None";
 }
 
 function fillBar({ format }: Excel.ChartSeries, colour: string): void {

@@ -28,6 +28,8 @@ function fillOf(look: SeriesLook): ChartFormat | null {
       return solid(INK.accent);
     case "pale":
       return solid(INK.pale);
+    case "clear":
+      return new ChartFormat().setNoFill().setNoBorder();
     case "hollow":
       return solid(INK.paper);
     case "striped":

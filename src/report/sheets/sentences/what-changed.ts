@@ -1,7 +1,8 @@
 import type { Table } from "../../../tables/table";
-import { bridgeInWords, bridgesOf } from "../../changed/bridges";
+import { bridgeInWords } from "../../changed/bridges";
+import type { Report } from "../../report";
 
-export function whatChangedSentences(table: Table): readonly string[] {
-  const [first, ...more] = bridgesOf(table).map(bridgeInWords);
+export function whatChangedSentences(_: Table, { print }: Report): readonly string[] {
+  const [first, ...more] = print.bridges.map(bridgeInWords);
   return first === undefined ? [] : [first, ...more.map((sentence) => `${sentence}.`)];
 }
