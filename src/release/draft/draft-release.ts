@@ -7,6 +7,7 @@ import { checkSystem } from "./check-system";
 import { type Drafting, definitionOf, draftingOf } from "./drafting";
 import { EverFollowed } from "./ever-followed";
 import { tiePopulations } from "./across-populations";
+import { tieBands } from "./across-bands";
 import { tieSkills } from "./across-skills";
 import { tieLeft } from "./across-left";
 import { draftAgeWhenMet } from "./age-when-met";
@@ -67,6 +68,7 @@ class Drafts implements Record<ReleasableId, () => DraftTable> {
   of(tables: readonly ReleasableId[]): DraftTable[] {
     const drafts = tables.map((id) => this[id]());
     tiePopulations(this.drafting, tables);
+    if (tables.includes("referrals")) tieBands(this.drafting, { followed: this.followed, left: this.left });
     if (this.followed && this.attained && this.ever) {
       tieSkills(this.drafting, this.followed, this.attained, this.ever);
     }

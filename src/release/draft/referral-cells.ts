@@ -31,6 +31,11 @@ export class ReferralCells {
     return own;
   }
 
+  /** Children followed in a row. */
+  childrenOf(slice: SliceLists): number {
+    return this.cells(slice).children;
+  }
+
   /** Referrals of a whole by the rows that it is cut into; only areas overlap, and count a referral again. */
   sumReferrals(whole: SliceLists, parts: readonly SliceLists[], by: string): void {
     if (by !== "area") {

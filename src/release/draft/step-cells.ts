@@ -34,6 +34,11 @@ const WITH_DUE_PLAN: Kind = {
   is: (step) => step.isEligible !== false && step.plan !== null,
 };
 
+/** What a part leaves over: who was judged and needs no plan was found not eligible, and so on. */
+function restOf(whole: Kind, part: Kind): Kind {
+  return { name: `${whole.name}, not ${part.name}`, is: (step) => whole.is(step) && !part.is(step) };
+}
+
 export interface StepRow {
   readonly step: string;
   readonly count: Kind;
@@ -74,6 +79,7 @@ export class StepCells {
     this.splits(ALL, JUDGED);
     this.splits(JUDGED, EVALUATED_IN_TIME);
     this.splits(JUDGED, PLAN_JUDGED);
+    this.splits(restOf(ANSWERED, ELIGIBLE), restOf(JUDGED, PLAN_JUDGED));
     drafting.builder.adds(this.cell(PLAN_JUDGED), [this.cell(WITHIN), this.cell(LATE)]);
     this.tieTimeToSteps();
     const reasons = ROWS.slice(-sets.WITHOUT_PLAN_IN_TIME.length).map(({ count }) => this.cell(count));
@@ -99,8 +105,7 @@ export class StepCells {
   /** A whole, a part of it, and what is left over. */
   private splits(whole: Kind, part: Kind): void {
     if (whole === part) return;
-    const rest = { name: `${whole.name}, not ${part.name}`, is: (step: Timed) => whole.is(step) && !part.is(step) };
-    this.drafting.builder.adds(this.cell(whole), [this.cell(part), this.cell(rest)]);
+    this.drafting.builder.adds(this.cell(whole), [this.cell(part), this.cell(restOf(whole, part))]);
   }
 
   /**
