@@ -6,7 +6,7 @@ import type { TableUse } from "../records";
 import { ruleOf } from "../findings/rules";
 import type { TableName } from "../tables/spec";
 import { totalsBySum, totalsByWord } from "./totals";
-import { isBlankText } from "../cells/words";
+import { headingKey, isBlankText } from "../cells/words";
 
 /** A table found on a sheet: where its headings stand, and which of its rows hold something. */
 export interface Block extends Place {
@@ -91,10 +91,15 @@ function saysHeadings(grid: Grid, { left, right }: CellRange, header: number, ro
     if (cells?.kinds[row] === undefined || cells.kinds[row] === CELL.empty) continue;
     if (cells.kinds[row] !== CELL.text || cells.kinds[header] !== CELL.text) return false;
     const [own, above] = [row, header].map((at) => grid.strings[cells.values[at] as number] as string);
-    if (own !== above) return false;
+    if (own !== above && !isSameHeading(own as string, above as string)) return false;
     same += 1;
   }
   return same >= FEWEST_AGAIN;
+}
+
+function isSameHeading(a: string, b: string): boolean {
+  const key = headingKey(a);
+  return key !== "" && key === headingKey(b);
 }
 
 const FEWEST_AGAIN = 2;

@@ -24,6 +24,19 @@ export type HeadingDecisions = ReadonlyMap<string, string>;
 const NO_MATCH = Number.MAX_SAFE_INTEGER;
 const SYNONYM_RANK = 100;
 
+/** Rows of headings seen so far on a sheet: one that says only what another above it says, column by column, begins no table. */
+export class HeadingsSeen {
+  private readonly rows: ReadonlyMap<number, string>[] = [];
+
+  /** Whether these headings were said before; they are remembered if not. */
+  again(cells: readonly HeaderCell[]): boolean {
+    const own = cells.map(({ column, text }) => [column, headingKey(text)] as const);
+    if (this.rows.some((row) => own.every(([column, key]) => row.get(column) === key))) return true;
+    this.rows.push(new Map(own));
+    return false;
+  }
+}
+
 /** Gives each column of a table its heading: a decision beats the column's own name, and that beats a synonym. */
 export function matchHeadings(
   spec: TableSpec,

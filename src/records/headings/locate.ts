@@ -3,7 +3,7 @@ import type { SheetDecision } from "../corrections/decisions";
 import { fitDecisions } from "./fit-decisions";
 import { headerCells } from "./header-cells";
 import { anchorRows, bestHeader, type Header } from "./header-rows";
-import { matchHeadings } from "./headings";
+import { HeadingsSeen, matchHeadings } from "./headings";
 import { bounded, type Region } from "./region";
 import { settledRegions } from "./settled-regions";
 import { type Found, splitHeader } from "./split-header";
@@ -52,16 +52,14 @@ function regionOf(sheet: SheetIn, sheetIndex: number, table: TableIn, decided: D
 
 function freeRegions(sheet: SheetIn, sheetIndex: number, decided: DecidedHeadings): Region[] {
   const regions: Region[] = [];
-  const seen = new Set<string>();
+  const seen = new HeadingsSeen();
   let below = 0;
   for (const row of anchorRows(sheet.grid, decided)) {
     if (row < below) continue;
     const header = bestHeader(sheet, row, decided);
     const found = splitHeader(header.cells, decided);
     // Headings that are said again, as on each page of a long list, begin no table of their own.
-    const texts = header.cells.map(({ column, text }) => `${column}:${text}`).join("|");
-    if (found.length === 0 || seen.has(texts)) continue;
-    seen.add(texts);
+    if (found.length === 0 || seen.again(header.cells)) continue;
     below = header.top + header.height;
     regions.push(...found.map((each) => freeRegion(sheet, sheetIndex, header, each)));
   }

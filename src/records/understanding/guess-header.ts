@@ -2,7 +2,7 @@ import { CELL, kindAt } from "../../workbook/cells";
 import type { SheetIn } from "../../workbook/workbook";
 import { parseDateText } from "../cells/date-text";
 import { beginsMerged, headerCells } from "../headings/header-cells";
-import type { HeaderCell } from "../headings/headings";
+import { type HeaderCell, HeadingsSeen } from "../headings/headings";
 import { LIKELY, plainWords } from "../headings/likely";
 
 export interface GuessedHeader {
@@ -19,14 +19,13 @@ const PATTERNS = Object.values(LIKELY).flatMap((columns) => Object.values(column
 export function guessHeader(sheet: SheetIn): GuessedHeader | null {
   let best: GuessedHeader | null = null;
   let most = 0;
-  const seen = new Set<string>();
+  const seen = { 1: new HeadingsSeen(), 2: new HeadingsSeen() };
   for (let row = 0; row < Math.min(ROWS_LOOKED_AT, sheet.grid.rowCount - 1); row += 1) {
     for (const height of beginsMerged(sheet, row) ? ([1, 2] as const) : ([1] as const)) {
       const header = { top: row, height, cells: headerCells(sheet, row, height, 0, sheet.grid.columns.length - 1) };
       // Headings that are said again further down are the same ones: what stands between belongs to them.
-      const texts = header.cells.map(({ column, text }) => `${column}:${text}`).join("|");
-      const score = seen.has(texts) ? 0 : scoreOf(sheet, header);
-      seen.add(texts);
+      const score = scoreOf(sheet, header);
+      if (score === 0 || seen[height].again(header.cells)) continue;
       if (score > most) [best, most] = [header, score];
     }
   }

@@ -127,7 +127,9 @@ function guessed(sheet: SheetIn, known: readonly string[]): Part[] {
   const headerRows = Array.from({ length: header.height }, (_, i) => header.top + i + 1);
   const base = { sheet: sheet.name, headerRows, rows: rows.length };
   const kinds = guessKind(seen, known, sheet.name);
-  if (kinds.length > 0) return kinds.map((each) => ({ ...base, ...each, doubtful: true }));
+  const lost = rowsAbove(sheet, header.top);
+  const above = lost < FEWEST_ABOVE ? "" : ` ${lost} filled rows above its headings are not read.`;
+  if (kinds.length > 0) return kinds.map((each) => ({ ...base, ...each, why: `${each.why}${above}`, doubtful: true }));
   const headings = guessHeadings("not used", seen, known);
   const looksLikeTable = rows.length >= 3 && seen.length >= 3;
   return [
@@ -140,6 +142,15 @@ function guessed(sheet: SheetIn, known: readonly string[]): Part[] {
     },
   ];
 }
+
+/** Rows above the headings that look like records: three cells or more. */
+function rowsAbove({ grid }: SheetIn, top: number): number {
+  const filled = (row: number) =>
+    grid.columns.filter((cells) => (cells?.kinds[row] ?? CELL.empty) !== CELL.empty).length;
+  return Array.from({ length: top }, (_, row) => row).filter((row) => filled(row) >= 3).length;
+}
+
+const FEWEST_ABOVE = 2;
 
 function headingsSeen(
   sheet: SheetIn,

@@ -1,6 +1,5 @@
 import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
-import { headingKey } from "../cells/words";
-import { SHEET_DAY, SHEET_NAME } from "../corrections/settled";
+import { GROUP, SHEET_DAY, SHEET_NAME } from "../corrections/settled";
 import { dayOfSheet } from "../headings/day-of-sheet";
 import { AS_SETTLED } from "./join-ids";
 import type { HeadingSeen, SheetTaken } from "./understanding";
@@ -44,14 +43,14 @@ function withOtherDay(each: SheetTaken, settled: HeadingSeen, said: string): She
 }
 
 /**
- * Where several sheets of children are laid out alike and no column names the therapist, the sheets may be one for each: it is
+ * Where several sheets of children have the same columns, in whatever order, and none names the therapist, the sheets may be one for each: it is
  * offered, with doubt.
  */
 export function nameSheets(sheets: readonly SheetTaken[]): SheetTaken[] {
   const layout = (each: SheetTaken) =>
     each.headings
-      .filter(({ cell }) => cell !== "")
-      .map(({ heading }) => headingKey(heading))
+      .flatMap(({ cell, means }) => (cell === "" || means === null || means === GROUP ? [] : [means]))
+      .sort()
       .join("|");
   const children = sheets.filter(({ is }) => is === "children");
   return sheets.map((each) => {
