@@ -33,7 +33,12 @@ export function referencePage(): string {
 function tableRow(id: TableId): string {
   const { name, about, needs, internal, releasable } = TABLE_CATALOGUE[id];
   const release = internal ? "never (internal)" : releasable ? "yes" : "no";
-  return `| \`${id}\` | ${name} | ${about} | ${needs === null ? "" : capital(needs)} | ${release} |`;
+  return `| \`${id}\` | ${name} | ${about} | ${needsInWords(needs)} | ${release} |`;
+}
+
+function needsInWords(needs: (typeof TABLE_CATALOGUE)[TableId]["needs"]): string {
+  if (needs === null) return "";
+  return needs === "changes" ? "An earlier workbook or report (`windowline changed`)" : capital(needs);
 }
 
 function settingRow(name: SettingName): string {

@@ -3,6 +3,28 @@ import { parseWords } from "../../src/cli/program";
 
 const parse = (...words: string[]) => parseWords(words, () => undefined);
 
+test("two workbooks: settings of the later one, and those of the earlier one that differ", () => {
+  expect(
+    parse(
+      "changed",
+      "a.xlsx",
+      "b.xlsx",
+      "--as-of",
+      "2026-09-30",
+      "--earlier-as-of",
+      "2026-06-30",
+      "--earlier-recheck",
+      "60",
+    ),
+  ).toMatchObject({
+    kind: "changed",
+    earlier: "a.xlsx",
+    book: "b.xlsx",
+    settings: { asOf: "2026-09-30" },
+    earlierSettings: { asOf: "2026-06-30", recheck: "60" },
+  });
+});
+
 test("a report with settings in kebab case", () => {
   expect(
     parse(
@@ -20,6 +42,7 @@ test("a report with settings in kebab case", () => {
     last: null,
     book: "b.xlsx",
     out: null,
+    data: null,
     json: null,
     tables: ["met-by-band", "age-when-met"],
     understanding: null,
