@@ -11,6 +11,7 @@ import { proposals } from "../release/proposals";
 import { NotSafe, protect, type Protected } from "../release/protect";
 import { Contradiction, NoAnswer } from "../release/system";
 import { tieLedger } from "../release/ties";
+import { notCoveredWithin } from "../release/ties/not-covered";
 import type { Settings } from "../settings/settings";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
@@ -57,7 +58,7 @@ export function prepareRelease(
       ...(isTimeUp ? { isTimeUp } : {}),
       onRound: (round) => onStep(`Protecting small counts, attempt ${round}`),
     });
-    return prepared(drafted, found, tied.notCovered, entry, settings);
+    return prepared(drafted, found, [...tied.notCovered, ...notCoveredWithin(tables)], entry, settings);
   } catch (error) {
     if (error instanceof NoAnswer) return { places: [], proposals: [NO_ANSWER] };
     if (error instanceof Contradiction && ledger.entries.length > 0) return { places: [], proposals: [CHANGED] };

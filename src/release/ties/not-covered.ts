@@ -61,6 +61,18 @@ export function notCovered(combined: Combined, entries: readonly LedgerEntryBody
   return sentences.flatMap(([is, sentence]) => (is ? [sentence] : []));
 }
 
+const NOW_IN_PROGRAM: readonly string[] = ["met-by-band", "trend"];
+const EVER_IN_PROGRAM: readonly string[] = ["reached-by-age", "age-when-met"];
+
+/** What tables of one release may give away together that no equation ties. */
+export function notCoveredWithin(tables: readonly string[]): string[] {
+  const hasBoth = [NOW_IN_PROGRAM, EVER_IN_PROGRAM].every((kind) => kind.some((id) => tables.includes(id)));
+  return hasBoth ? [BOTH_KINDS] : [];
+}
+
+const BOTH_KINDS =
+  "Tables of children now in the program (met-by-band, trend) and of children ever in it (reached-by-age, age-when-met) are tied in part only: a figure of one less a figure of the other can be a small number of children. Let only one of these kinds leave for any one day.";
+
 /** One table in either release, and another in the other: what ties their populations is drafted for several tables together. */
 function isAlone({ tables }: LedgerEntryBody, now: PresentRelease): boolean {
   return Math.min(tables.length, now.tables.length) < 2 && tables.some((id) => !now.tables.includes(id));
