@@ -5,6 +5,7 @@ import { runAgainCommand } from "./run-again";
 import { runCallCommand } from "./run-call";
 import { runChangedCommand } from "./run-changed";
 import { runCheckCommand } from "./run-check";
+import { runFirmCommand } from "./run-firm";
 import { runPageCommand } from "./run-page";
 import { runReportCommand } from "./run-report";
 import { runSampleCommand } from "./run-sample";
@@ -46,6 +47,8 @@ function run(request: Request): number | Promise<number> {
       return runAgainCommand(request);
     case "changed":
       return runChangedCommand(request);
+    case "firm":
+      return runFirmCommand(request);
     case "understand":
       return runUnderstandCommand(request);
     case "template":

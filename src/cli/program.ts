@@ -45,6 +45,7 @@ function programFor(found: Found, print: (text: string) => void): Command {
     pageCommand(found),
     againCommand(found),
     changedCommand(found),
+    firmCommand(found),
     callCommand(found),
     understandCommand(found),
     templateCommand(found),
@@ -202,6 +203,33 @@ function changedCommand(found: Found): Command {
   );
 }
 
+function firmCommand(found: Found): Command {
+  const command = new Command("firm")
+    .alias("check-definition")
+    .description("How firm one figure is: the same figure under every definition that could be defended")
+    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .requiredOption(
+      "--figure <path>",
+      'table/skill/age group/column, such as met-by-band/walk-alone/"12 to <18 months"/shareMet',
+    )
+    .option("--json <file>", "the figure under every choice, as JSON")
+    .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
+    .option("--decisions <file>", "corrections (JSON)");
+  const bearings = ["reading", "entry", "period", "ages", "met", "boxes", "groups"] as const;
+  for (const option of settingOptions(settingsThatBearOn(...bearings))) command.addOption(option);
+  return command.action((book: string, options: Record<string, string>) =>
+    found({
+      kind: "firm",
+      book,
+      figure: options.figure as string,
+      json: options.json ?? null,
+      understanding: options.understanding ?? null,
+      decisions: options.decisions ?? null,
+      settings: settingsGiven(options),
+    }),
+  );
+}
+
 function callCommand(found: Found): Command {
   return new Command("call")
     .description(
@@ -247,6 +275,7 @@ function namedCommand(words: readonly string[]): string {
     "understand",
     "template",
     "sample",
+    "firm",
   ].find((name) => name === words[0]);
   return known ? `${known} ` : "";
 }

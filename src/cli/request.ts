@@ -89,6 +89,16 @@ export type Request =
       readonly earlierUnderstanding: string | null;
       readonly earlierDecisions: string | null;
     }
+  | {
+      readonly kind: "firm";
+      readonly book: string;
+      /** As `met-by-band/walk-alone/"12 to <18 months"/shareMet`. */
+      readonly figure: string;
+      readonly json: string | null;
+      readonly understanding: string | null;
+      readonly decisions: string | null;
+      readonly settings: Readonly<Record<string, unknown>>;
+    }
   | { readonly kind: "call"; readonly name: string }
   | {
       readonly kind: "sample";

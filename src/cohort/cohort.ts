@@ -21,10 +21,7 @@ export function buildCohort(records: Records, settings: Pick<Settings, "correcti
   const { children, observations, enrolments } = records;
   return {
     ids: children.ids,
-    clocks: children.ids.map((_, child) => {
-      const gestationDays = children.gestationDays[child] as number;
-      return ageClock(children.birth[child] as number, gestationDays === 0 ? null : gestationDays, settings.correction);
-    }),
+    clocks: clocksOf(records, settings),
     skills: records.skills,
     looks: sortLooks(observations, children.ids.length),
     observers: observations.observers,
@@ -32,4 +29,14 @@ export function buildCohort(records: Records, settings: Pick<Settings, "correcti
     following: new Following(enrolments, children.ids.length),
     disagreementIsMet: settings.disagreement === "met",
   };
+}
+
+export function clocksOf(
+  { children }: Pick<Records, "children">,
+  { correction }: Pick<Settings, "correction">,
+): AgeClock[] {
+  return children.ids.map((_, child) => {
+    const gestationDays = children.gestationDays[child] as number;
+    return ageClock(children.birth[child] as number, gestationDays === 0 ? null : gestationDays, correction);
+  });
 }

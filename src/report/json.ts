@@ -1,3 +1,4 @@
+import type { DefinitionCheckTable } from "../tables/definition-check/definition-check";
 import type { Report } from "./report";
 
 /**
@@ -6,6 +7,14 @@ import type { Report } from "./report";
  */
 export function reportJson({ tool, settings, input, findings, tables, provenance }: Report): string {
   return onLines({ tool, settings, input, findings, tables, provenance });
+}
+
+/** The same shape for one figure under every definition, which is no table of a report. */
+export function definitionCheckJson(
+  { tool, settings, input, provenance }: Pick<Report, "tool" | "settings" | "input" | "provenance">,
+  table: DefinitionCheckTable,
+): string {
+  return onLines({ tool, settings, input, tables: [table], provenance });
 }
 
 /** FINDINGS.json of a check. */

@@ -11,7 +11,11 @@ export class AgeEstimates {
   private readonly intervals: readonly SkillIntervals[];
   private readonly made = new Map<number, AgeWhenMetEstimate>();
 
-  constructor(readonly context: TableContext) {
+  /** @param replicates - of the limits; null: no limits are asked for */
+  constructor(
+    readonly context: TableContext,
+    private readonly replicates: number | null = BOOTSTRAP_REPLICATES,
+  ) {
     this.intervals = intervalsByGroup(context);
   }
 
@@ -37,9 +41,7 @@ export class AgeEstimates {
       by: Float64Array.from(intervals.by),
       shares: PERCENTILES,
       ages: [...settings.edges, ...(closes === null ? [] : [closes])].map((months) => months * DAYS_PER_MEAN_MONTH),
-      level: settings.level,
-      replicates: BOOTSTRAP_REPLICATES,
-      seed: settings.seed,
+      ...(this.replicates === null ? {} : { level: settings.level, replicates: this.replicates, seed: settings.seed }),
     });
   }
 }

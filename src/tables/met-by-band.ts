@@ -36,12 +36,15 @@ interface BandCounts {
   readonly skillCount: number;
 }
 
+/** Whom a table counts: the group of each child, -1 where it is not counted, and the day on which it is looked at. */
+export interface Counted {
+  readonly groupOf: Int32Array;
+  readonly dayOf: Int32Array;
+}
+
 /** Table 1: children followed on the as-of date, by skill and by the band of their age that day (METHOD.md, section 6). */
 export function metByBand(context: TableContext): Table<"met-by-band"> {
-  const { cohort, asOf } = context;
-  const groupOf = groupOfFollowed(context);
-  const dayOf = Int32Array.from(cohort.ids, (_, child) => ((groupOf[child] as number) < 0 ? NO_DAY : asOf));
-  const counts = countBoxes(context, context.attainment, groupOf, dayOf);
+  const counts = countBoxes(context, context.attainment, followed(context));
   return {
     id: "met-by-band",
     title: "Children who have met each skill, by age band",
@@ -54,23 +57,31 @@ export function metByBand(context: TableContext): Table<"met-by-band"> {
 
 /** The same for children who left in the period and did not come back, as they stood on their last day. */
 export function metByBandLeft(context: TableContext): Table<"met-by-band-left"> {
-  const { cohort, groups, from, asOf } = context;
-  const lastDay = Int32Array.from(
-    cohort.ids,
-    (_, child) => cohort.following.lastDayIfLeft(child, from, asOf) ?? NO_DAY,
-  );
-  const groupOf = lastDay.map((day, child) =>
-    day === NO_DAY ? -1 : (groups.ofEnrolment[cohort.following.enrolmentOn(child, day)] as number),
-  );
-  const counts = countBoxes(context, attain(cohort, lastDay), groupOf, lastDay);
+  const left = leftInPeriod(context);
+  const counts = countBoxes(context, attain(context.cohort, left.dayOf), left);
   return {
     id: "met-by-band-left",
     title: "Children who left in the period: skills met by their last day, by age band",
     population: "Children who left in the period and are not followed again by the as-of date, on their last day",
-    columns: [...groups.columns, ...COLUMNS],
+    columns: [...context.groups.columns, ...COLUMNS],
     rows: rowsOf(context, counts),
     notes: NOTES,
   };
+}
+
+/** Children followed on the as-of date. */
+export function followed(context: TableContext): Counted {
+  const groupOf = groupOfFollowed(context);
+  return { groupOf, dayOf: groupOf.map((group) => (group < 0 ? NO_DAY : context.asOf)) };
+}
+
+/** Children who left in the period and did not come back, on their last day. */
+export function leftInPeriod({ cohort, groups, from, asOf }: TableContext): Counted {
+  const dayOf = Int32Array.from(cohort.ids, (_, child) => cohort.following.lastDayIfLeft(child, from, asOf) ?? NO_DAY);
+  const groupOf = dayOf.map((day, child) =>
+    day === NO_DAY ? -1 : (groups.ofEnrolment[cohort.following.enrolmentOn(child, day)] as number),
+  );
+  return { groupOf, dayOf };
 }
 
 const NOTES: readonly string[] = [
@@ -80,7 +91,7 @@ const NOTES: readonly string[] = [
   "Not met counts emerging too. A look without the skill that is older than the re-check limit is out of date.",
 ];
 
-function countBoxes(context: TableContext, attainment: Attainment, groupOf: Int32Array, dayOf: Int32Array): BandCounts {
+function countBoxes(context: TableContext, attainment: Attainment, { groupOf, dayOf }: Counted): BandCounts {
   const { cohort, groups, settings } = context;
   const bandCount = settings.edges.length + 1;
   const skillCount = cohort.skills.length;
