@@ -245,7 +245,7 @@ const DATES: readonly RuleRow[] = [
     "two-digit year",
     "A date whose year has two digits.",
     "a year of four digits",
-    "Type the date again with its full year.",
+    "Type the date again with its full year. For a whole column, Data, Text to Columns, Date turns such texts into true dates.",
   ],
   [
     "date-order-unknown",
