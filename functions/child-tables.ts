@@ -16,7 +16,7 @@ const STATUS_COLUMNS: readonly Spilled[] = [
   { key: "timing", header: "Timing" },
   { key: "metAfter", header: "Met after" },
   { key: "metBy", header: "Met by" },
-  { key: "lastLook", header: "Last look" },
+  { key: "lastLook", header: "Last checked" },
 ];
 
 /**

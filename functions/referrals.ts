@@ -3,7 +3,7 @@ import { referralCells, referralContext } from "./convert/referral-cells";
 import { remembered } from "./memo";
 
 /**
- * Referrals for the time children were followed, against what the program's own rates by age give.
+ * Referrals for the time children were in the program, against what the program's own rates by age give.
  * @customfunction REFERRALS
  * @param children The Children table with its headings; needs the column Enrolled
  * @param referrals The Referrals table with its headings

@@ -17,7 +17,7 @@ test("a file that was not built is named", () => {
   ]);
 });
 
-test("what is no XML, and a build for another address, are said", () => {
+test("what is not XML, and a build for another address, are said", () => {
   expect(manifestFaults("<OfficeApp>", () => true)).toEqual(["dist/manifest.xml is not well formed: build again."]);
   const elsewhere = manifest.replaceAll("https://localhost:3000/", "https://tools.example.org/");
   expect(manifestFaults(elsewhere, () => true)[0]).toMatch(/another address/);

@@ -27,7 +27,7 @@ export function sharesOf(argument: unknown): readonly number[] {
 /** Share, Age, Lower, Upper, Method: a row for each share. */
 export function percentileCells(ages: AgeArguments, { shares, level, seed }: Percentiles): AnswerCell[][] {
   const columns = ageColumnsOf(ages);
-  if (columns.after.length === 0) throw notEstimable("No row holds an age.");
+  if (columns.after.length === 0) throw notEstimable("No row has an age.");
   const estimate = estimateAgeWhenMet({ ...columns, shares, level, replicates: BOOTSTRAP_REPLICATES, seed });
   const notReached = notEstimable(estimate.reason ?? "The share is not reached.");
   const noLimit = notEstimable("The limit is out of reach.");
@@ -43,7 +43,7 @@ export function percentileCells(ages: AgeArguments, { shares, level, seed }: Per
 /** From, To, Mass, Share met by To: a row for each interval that holds mass; To is blank beyond the last look. */
 export function curveCells(ages: AgeArguments): AnswerCell[][] {
   const columns = ageColumnsOf(ages);
-  if (columns.after.length === 0) throw notEstimable("No row holds an age.");
+  if (columns.after.length === 0) throw notEstimable("No row has an age.");
   return estimateAgeWhenMet({ ...columns, shares: [] }).curve.map(({ from, to, mass, shareTo }) => [
     from,
     to,
@@ -55,7 +55,7 @@ export function curveCells(ages: AgeArguments): AnswerCell[][] {
 /** Chi-squared, Degrees of freedom, p, Method. */
 export function comparisonCells(ages: AgeArguments): AnswerCell[][] {
   const { group, ...columns } = ageColumnsOf(ages);
-  if (group.length === 0) throw notEstimable("No row holds an age.");
+  if (group.length === 0) throw notEstimable("No row has an age.");
   const { chiSquared, degreesOfFreedom, p, method, reason } = compareAges(columns, group);
   if (chiSquared === null) throw notEstimable(`Cannot be compared: ${reason}.`);
   return [[chiSquared, degreesOfFreedom, p, method]];

@@ -116,6 +116,6 @@ function refuseLateEntry(rows: readonly (AgeRow | null)[]): void {
 function entryBesideIntervals(rows: readonly (AgeRow | null)[]): CellFailure {
   const row = rows.findIndex((each) => each !== null && each.by !== Infinity && each.by !== each.after) + 1;
   return invalid(
-    `Row ${row}: entry takes ages that are exact (after equal to by) or not met (by blank), not ages between two looks.`,
+    `Row ${row}: entry takes ages that are exact (after equal to by) or not met (by blank), not ages between two checks.`,
   );
 }

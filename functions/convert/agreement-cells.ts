@@ -13,7 +13,7 @@ export function agreementCells(firstArgument: unknown, secondArgument: unknown):
   const isPair = first.map((cell, at) => !isEmpty(cell) && !isEmpty(second[at] ?? null));
   const ofPairs = (cells: typeof first) => cells.filter((_, at) => isPair[at]).map(wordFrom);
   const { n, percent, kappa, lower, upper, reason } = agreement(ofPairs(first), ofPairs(second));
-  if (percent === null) throw notEstimable("No row holds a result of both.");
+  if (percent === null) throw notEstimable("No row has a result of both.");
   const unknown = notEstimable(reason ?? "");
   return [[n, percent, kappa ?? unknown, lower ?? unknown, upper ?? unknown]];
 }

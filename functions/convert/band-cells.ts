@@ -11,7 +11,7 @@ export function bandCells(context: TableContext): AnswerCell[][] {
   const table = metByBand(context);
   const estimated = ESTIMATED.map((key) => table.columns.findIndex((column) => column.key === key));
   const [share] = estimated as [number];
-  const nobody = notEstimable("No child was assessed: there is nothing to take a share of.");
+  const nobody = notEstimable("No child has an up-to-date check: there is no share.");
   return tableCells(table).map((row) =>
     row[share] === null ? row.map((cell, at) => (estimated.includes(at) ? nobody : cell)) : row,
   );

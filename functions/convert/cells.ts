@@ -52,5 +52,5 @@ function cellOf(value: unknown, name: string): InCell {
   if (value === null || value === undefined) return null;
   if (typeof value === "string" || typeof value === "boolean") return value;
   if (typeof value === "number" && Number.isFinite(value)) return value;
-  throw invalid(`${name}: a cell holds a number, text, TRUE or FALSE, or nothing.`);
+  throw invalid(`${name}: a cell can have a number, text, TRUE or FALSE, or nothing.`);
 }

@@ -11,7 +11,7 @@ export function edgesOf(argument: unknown): readonly number[] {
   );
   const edges = cells.filter((cell) => !isBlank(cell)).map((cell) => numberFrom(cell, "edges"));
   const given = edges.filter((edge, at) => edge !== 0 || !edges.slice(0, at).some((before) => before > 0));
-  if (given.length === 0) throw invalid("edges is empty: give the months at which bands begin, such as 0, 6, 12.");
+  if (given.length === 0) throw invalid("edges is empty: give the months at which age groups begin, such as 0, 6, 12.");
   if (given.some((edge, at) => at > 0 && edge <= (given[at - 1] as number))) {
     throw invalid("edges must rise, such as 0, 6, 12.");
   }

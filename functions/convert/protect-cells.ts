@@ -87,7 +87,7 @@ function isHidden(cell: InCell): boolean {
   const word = String(cell).trim().toUpperCase();
   if (word === "TRUE") return true;
   if (word === "FALSE") return false;
-  throw invalid("hidden holds TRUE or FALSE in every cell.");
+  throw invalid("hidden must be TRUE or FALSE in every cell.");
 }
 
 function rowsOf({ rows, columns, at }: GridSystem, shown: (cell: number) => AnswerCell): AnswerCell[][] {

@@ -33,7 +33,7 @@ export function referralContext({ children, referrals, from, to, settings }: Ref
   if (context.records.referrals === null)
     throw invalid("referrals: give the table with its headings in the first row.");
   if (context.cohort.enrolments.enrolled.every((day) => day === NO_DAY)) {
-    throw invalid("children: no row has a date of enrolment, so that nobody is followed. Add the column Enrolled.");
+    throw invalid("children: no row has a date of enrollment, so nobody is in the program. Add the column Enrolled.");
   }
   return context;
 }

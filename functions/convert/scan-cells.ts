@@ -23,7 +23,7 @@ export function scanCells(counts: unknown, population: unknown, options: ScanArg
   refuseOtherShape(observed, weights);
   const [places, periods] = [observed.length, observed[0]?.length ?? 0];
   const draws = observed.flat().reduce((sum, count) => sum + count, 0);
-  if (draws === 0) throw notEstimable("counts are all 0: there is nothing to look for.");
+  if (draws === 0) throw notEstimable("counts are all 0: there is nothing to find.");
   const found = scan(
     {
       shape: { layers: 1, places, periods },
@@ -36,7 +36,7 @@ export function scanCells(counts: unknown, population: unknown, options: ScanArg
       seed: seedOf(options.seed),
     },
   );
-  if (found.windows.length === 0) throw notEstimable("No window holds more than expected.");
+  if (found.windows.length === 0) throw notEstimable("No window has more than expected.");
   return found.windows
     .slice(0, LISTED)
     .map((each) => [

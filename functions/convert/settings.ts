@@ -34,7 +34,7 @@ function entriesOf(settings: unknown): Readonly<Record<string, InCell>> {
     if (row.length !== 2 || typeof name !== "string") {
       throw invalid("settings: give a range of two columns, the names and the values.");
     }
-    if (entries.has(name.trim())) throw invalid(`settings: ${name.trim()} stands there twice. Clear one of the two.`);
+    if (entries.has(name.trim())) throw invalid(`settings: ${name.trim()} is there twice. Clear one of the two.`);
     entries.set(name.trim(), valueOf(name.trim(), value ?? null));
   }
   return Object.fromEntries(entries);

@@ -8,7 +8,7 @@ import { type InCell, isBlank, isEmpty } from "./cells";
 export function dayFrom(cell: InCell, name: string): Day {
   if (isEmpty(cell)) throw invalid(`${name} is empty: give a date.`);
   const day = typeof cell === "number" ? dayFromSerial(cell, currentDateSystem()) : dayFromText(cell);
-  if (day === null) throw invalid(`${name} is no date: use a cell with a date, or text such as 2026-09-30.`);
+  if (day === null) throw invalid(`${name} is not a date: use a cell with a date, or text such as 2026-09-30.`);
   return day;
 }
 
@@ -16,7 +16,7 @@ export function dayFrom(cell: InCell, name: string): Day {
 export function numberFrom(cell: InCell, name: string): number {
   if (isBlank(cell)) throw invalid(`${name} is empty: give a number.`);
   const number = typeof cell === "string" && /^\s*[+-]?\d+(\.\d+)?\s*$/.test(cell) ? Number(cell) : cell;
-  if (typeof number !== "number") throw invalid(`${name} is no number: type it with digits alone.`);
+  if (typeof number !== "number") throw invalid(`${name} is not a number: type it with digits alone.`);
   return number;
 }
 

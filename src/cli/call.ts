@@ -50,7 +50,7 @@ function noSuchFunction(name: string): CallError {
   const known = [...FUNCTIONS.keys()].map((each) => `${NAMESPACE}.${each}`).join(", ");
   return {
     error: "#NAME?",
-    message: `There is no function ${NAMESPACE}.${bareName(name)}. Those there are: ${known}.`,
+    message: `There is no function ${NAMESPACE}.${bareName(name)}. The functions are: ${known}.`,
   };
 }
 

@@ -24,7 +24,7 @@ export function readJson(file: string): unknown {
   try {
     return JSON.parse(text);
   } catch {
-    throw badRequest(`${file} is no JSON. Write it as the README shows, or leave the option out.`);
+    throw badRequest(`${file} is not JSON. Write it as the README shows, or leave the option out.`);
   }
 }
 
@@ -48,7 +48,7 @@ export function checkOutputs(inputs: readonly string[], outputs: readonly string
     }
     if (existsSync(output) && isSettled(output)) {
       throw badRequest(
-        `${output} is there already and may hold what you settled. Give it with --understanding, and name another file with --out.`,
+        `${output} is there already and may have what you settled. Give it with --understanding, and name another file with --out.`,
       );
     }
     if (existsSync(output) && !isOwnWork(output)) {

@@ -34,8 +34,7 @@ function programFor(found: Found, print: (text: string) => void): Command {
     .configureOutput({ writeOut: print, writeErr: () => undefined })
     .argument("[command...]")
     .action(([word]: string[]) => {
-      if (word !== undefined)
-        throw badRequest(`There is no command "${word}". Run "windowline --help" for those there are.`);
+      if (word !== undefined) throw badRequest(`There is no command "${word}". Run "windowline --help" for the list.`);
       print(program.helpInformation());
     });
   for (const command of [
@@ -90,7 +89,9 @@ function reportCommand(found: Found): Command {
 
 function checkCommand(found: Found): Command {
   const command = new Command("check")
-    .description("List every finding in the workbook, with its cell and what to do; exit 1 where a person should look")
+    .description(
+      "List every finding in the workbook, with its cell and what to do; exit 1 where a person should check something",
+    )
     .argument("<book>", "the program's workbook (.xlsx); it is only read")
     .option("--json <file>", "the findings as JSON")
     .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")

@@ -10,7 +10,7 @@ import { settingOptions, settingsGiven } from "./setting-options";
 export function releaseCommand(found: (request: Request) => void): Command {
   const command = new Command("release")
     .description(
-      "Prepare figures that can leave the program: protected, attacked as an outsider would, with their words.\nWhether they may leave is for people to decide: 45 CFR 164.514 and 34 CFR 99.31(b).",
+      "Prepare figures that can leave the program: protected, tested as a reader from outside would test them, with their words.\nWhether they may leave is for people to decide: 45 CFR 164.514 and 34 CFR 99.31(b).",
     )
     .argument("<book>", "the program's workbook (.xlsx); it is only read")
     .option("--tables <ids>", "the tables to release, comma-separated, such as met-by-band,trend", listOf)

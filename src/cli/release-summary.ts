@@ -28,7 +28,7 @@ export function answerLines({ asks, figures, tried, release }: Answer, footnotes
   const held = figures.filter(({ sentence }) => sentence === null).map(({ about }) => about);
   return [
     asks,
-    ...(figures.length === 0 ? ["  The records hold no such figure."] : said.map((sentence) => `  ${sentence}`)),
+    ...(figures.length === 0 ? ["  The records have no such figure."] : said.map((sentence) => `  ${sentence}`)),
     ...listLines("Held back:", held),
     ...footnotes,
     ...listLines("Tried:", triedInWords(tried, release.rule.minimumCell)),
@@ -54,7 +54,7 @@ export function refusalText({ places, proposals }: Refusal): string {
 }
 
 const NO_LEDGER =
-  "No ledger was named: this release is not protected against earlier ones, and none to come can be protected against it. Add --ledger LEDGER.json.";
+  "No release log was named: this release is not protected against earlier ones, and no later one can be protected against it. Add --ledger LEDGER.json.";
 
 function protectionLines({ rule, tables, protection, attack }: PreparedRelease): string[] {
   const { counts, heldBack } = countsPrinted(tables);
@@ -67,7 +67,7 @@ function protectionLines({ rule, tables, protection, attack }: PreparedRelease):
   return [
     said[rule.method],
     ...(rule.method === "hide" ? [lossLine(protection)] : []),
-    `Attack: ${plural(attack.attacked, "small count", "small counts")} attacked, ${plural(attack.witnesses, "witness table", "witness tables")} found: none can be proved small.`,
+    `Tested as a reader from outside: ${plural(attack.attacked, "small count", "small counts")}, ${plural(attack.witnesses, "witness table", "witness tables")} found: none can be proved small.`,
   ];
 }
 
@@ -111,7 +111,7 @@ function ledgerLines({ file, before, after }: LedgerUse): string[] {
   const begun = had === 0 ? " It was begun with this release." : "";
   const same = had === has ? " This same release stood there already." : "";
   return [
-    `Ledger: ${file}, ${plural(has, "release", "releases")}.${begun}${same}`,
-    `Last hash: ${headOf(after) ?? ""}. Keep it elsewhere to notice a ledger cut short.`,
+    `Release log: ${file}, ${plural(has, "release", "releases")}.${begun}${same}`,
+    `Last hash: ${headOf(after) ?? ""}. Keep it elsewhere to notice a release log cut short.`,
   ];
 }

@@ -31,7 +31,7 @@ function countsOf({ findings }: Report): string {
   const [errors, warnings, notes] = [of("error"), of("warning"), of("note")];
   return [
     ...(errors === 0 ? [] : [`${plural(errors, "row", "rows")} that cannot be used`]),
-    ...(warnings === 0 ? [] : [`${counted(warnings)} for a person to look at`]),
+    ...(warnings === 0 ? [] : [`${counted(warnings)} for a person to check`]),
     ...(notes === 0 ? [] : [plural(notes, "note", "notes")]),
   ].join(", ");
 }

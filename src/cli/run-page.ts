@@ -27,7 +27,7 @@ export async function runPageCommand(request: RequestOf<"page">): Promise<number
   const sheet = made(() => makePage(workbook, settings, decisions, subject, request.visits));
   writeWhole(request.out, writeWorkbook([sheet], { created: asOf }));
   print(
-    `Written: ${request.out}\nIt tells of single children: print it for those it is meant for, or keep it with the records.`,
+    `Written: ${request.out}\nIt is about single children: print it for those it is meant for, or keep it with the records.`,
   );
   return EXIT.done;
 }

@@ -113,7 +113,7 @@ function answered(
   return { release: answer.release, used: answer.settings, lines: answerLines(answer, footnotes) };
 }
 
-const NOTHING = "The tables hold no row on that day: choose a later --as-of, or other tables. Nothing was written.";
+const NOTHING = "The tables have no row on that day: choose a later --as-of, or other tables. Nothing was written.";
 
 function isRefusal(found: object): found is Refusal {
   return "places" in found;

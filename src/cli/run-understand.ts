@@ -28,7 +28,7 @@ export function understandingText(found: Understanding, book: string, out: strin
   const { sheets, words, names, sameChild, missing, skills, changes } = found;
   const noArea = skills.filter(({ area }) => area === "");
   return [
-    "How the workbook is understood. A question mark stands where only a guess could be made: look there first.",
+    "How the workbook is understood. A question mark marks a guess: check it first.",
     ...changes.map(({ sentence }) => `! ${sentence}`),
     ...sheets.flatMap(sheetLines),
     ...missing.map(({ sentence }) => `? ${sentence}`),
@@ -45,7 +45,7 @@ export function understandingText(found: Understanding, book: string, out: strin
       : []),
     ...(noArea.length > 0 ? [`? ${noArea.length} of them have no area yet: write it after "area" in the file.`] : []),
     out
-      ? `Written: ${out}. Look it through, correct what is wrong, and give it with --understanding.`
+      ? `Written: ${out}. Read it, correct what is wrong, and give it with --understanding.`
       : `To settle it, write it to a file: windowline understand ${book} --out ${book.replace(/\.xlsx$/i, "")}.windowline.json`,
   ].join("\n");
 }
@@ -84,7 +84,7 @@ function skillLines(skills: readonly HeadingSeen[]): string[] {
   const doubtful = skills.filter((each) => each.doubtful).map(({ heading }) => heading);
   return [
     `      ${skills.length} skills: ${skills.map(({ skill }) => skill).join(", ")}`,
-    ...(doubtful.length > 0 ? [`    ? look at these: ${doubtful.join(", ")}`] : []),
+    ...(doubtful.length > 0 ? [`    ? check these: ${doubtful.join(", ")}`] : []),
   ];
 }
 

@@ -57,21 +57,21 @@ export function ledgerText({ entries }: Ledger): string {
   return `${head}"entries": [${each.length === 0 ? "" : `\n${each.join(",\n")}\n`}]}\n`;
 }
 
-/** The hash to keep elsewhere, for whoever wants to notice a ledger cut short. */
+/** The hash to keep elsewhere, for whoever wants to notice a release log cut short. */
 export function headOf({ entries }: Ledger): string | null {
   return entries.at(-1)?.hash ?? null;
 }
 
 const MOST_CHARACTERS = 200_000_000;
 const ABOUT =
-  "What left the program, release by release; a hidden count is null. Keep this file with the records, and change nothing in it by hand: each hash covers all that stands before it.";
+  "What left the program, release by release; a hidden count is null. Keep this file with the records, and change nothing in it by hand: each hash covers all that comes before it.";
 
 const RESTORE = "take the latest copy of it that verifies, or name another file and begin anew";
-const NO_JSON = `The ledger cannot be read as JSON: ${RESTORE}; nothing was written.`;
-const TOO_LARGE = `The ledger is larger than 200 MB, more than any that Windowline writes: ${RESTORE}; nothing was written.`;
+const NO_JSON = `The release log cannot be read as JSON: ${RESTORE}; nothing was written.`;
+const TOO_LARGE = `The release log is larger than 200 MB, more than any that Windowline writes: ${RESTORE}; nothing was written.`;
 const STRANGER =
-  "The ledger named is not one that Windowline wrote: name the ledger of this program's releases, or a file that does not exist yet; nothing was written.";
-const NEWER = "The ledger was written by a newer Windowline: use that version; nothing was written.";
+  "The release log named is not one that Windowline wrote: name the log of this program's releases, or a file that does not exist yet; nothing was written.";
+const NEWER = "The release log was written by a newer Windowline: use that version; nothing was written.";
 
 function jsonOf(text: string): unknown {
   try {
@@ -91,12 +91,14 @@ function strangerIn(value: unknown): string | null {
 
 function unfit(path: readonly PropertyKey[]): string {
   const at =
-    path[0] === "entries" && typeof path[1] === "number" ? `In release ${path[1] + 1} of the ledger` : "In the ledger";
+    path[0] === "entries" && typeof path[1] === "number"
+      ? `In release ${path[1] + 1} of the release log`
+      : "In the release log";
   return `${at} something is missing, added or not a whole number, so that it cannot be relied on: ${RESTORE}; nothing was written.`;
 }
 
 function doesNotVerify(entry: number, of: number): string {
-  return `The ledger does not verify from its release ${entry + 1} of ${of} on, so something in it was changed, moved or taken out: ${RESTORE}; nothing was written.`;
+  return `The release log does not verify from its release ${entry + 1} of ${of} on, so something in it was changed, moved or taken out: ${RESTORE}; nothing was written.`;
 }
 
 /** Every key once, every term within the cells. */

@@ -35,7 +35,7 @@ export function proposals({ drafts, system, isHidden, settings }: Hiding): strin
 function bandProposal(draft: DraftTable, system: CountSystem, settings: Hiding["settings"]): string | null {
   if (!draft.columns.some(({ key }) => key === "band")) return null;
   const edges = fewerEdges(draft, system, settings);
-  return edges === null ? null : `Fewer age bands show more: set edges to ${edges.join(",")}.`;
+  return edges === null ? null : `Fewer age groups show more: set edges to ${edges.join(",")}.`;
 }
 
 function groupProposal({ by }: Hiding["settings"]): string | null {

@@ -72,9 +72,9 @@ export function protect(
 }
 
 const REPAIR = {
-  hide: "Earlier releases and this one give it away together: leave this table out, group it as before, or merge bands.",
+  hide: "Earlier releases and this one give it away together: leave this table out, group it as before, or merge age groups.",
   round: "The rounded counts give it away: choose hiding, or ranges.",
-  ranges: "The ranges give it away: choose hiding, or merge bands.",
+  ranges: "The ranges give it away: choose hiding, or merge age groups.",
 } as const;
 
 /** A percent of rounded counts from a smaller base can be off by more than a reader would think (our choice). */

@@ -68,7 +68,7 @@ export function prepareRelease(
 }
 
 const NO_ANSWER =
-  "The attack on this release ended without an answer, so that nobody knows whether it is safe: release fewer tables at once, or merge bands.";
+  "The test of this release ended without an answer, so nobody knows whether it is safe. Release fewer tables at once, or merge age groups.";
 const CHANGED =
   "Records changed since an earlier release, so that its figures and these cannot both be true: leave out the tables that the change touches, or correct the records.";
 

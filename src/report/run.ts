@@ -40,7 +40,7 @@ export function runReport(records: Records, ask: ReportAsk): ReportRun {
   const { settings, onStep: step = () => undefined } = ask;
   const unknown = unknownColumn(records.enrolments.columns, settings.by);
   if (unknown !== null) return { reason: unknown };
-  step("Putting looks in order");
+  step("Putting observations in order");
   const all = { ...records, changes: ask.changes ?? null };
   const estimates = new AgeEstimates(tableContext(buildCohort(records, settings), settings, all));
   if (isTooEarly(estimates, records)) return { reason: TOO_EARLY };

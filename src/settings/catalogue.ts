@@ -97,7 +97,7 @@ export const SETTING_CATALOGUE = {
   /** Age-band edges, months, rising. */
   edges: setting(risingMonths, USUAL_EDGES, {
     bearsOn: ["groups"],
-    label: "Edges of the age bands",
+    label: "Edges of the age groups",
     about: "The ages in months at which one age group ends and the next begins.",
   }),
   /** Days; Infinity: never. */
@@ -141,7 +141,7 @@ export const SETTING_CATALOGUE = {
   releaseMethod: setting(word("hide", "round", "ranges"), "hide", {
     bearsOn: ["release"],
     label: "What is done with counts that may not be shown",
-    about: "How a release protects small counts. Each way is attacked afterwards, as a reader from outside would.",
+    about: "How a release protects small counts. Each way is then tested as a reader from outside would test it.",
     choices: [
       { value: "", label: "Hidden, with as few others as make them safe" },
       { value: "round", label: "All counts rounded, so that they still add up" },
@@ -172,7 +172,7 @@ export const SETTING_CATALOGUE = {
   scanMonths: setting(whole(2, 120, "months"), 24, {
     bearsOn: ["clusters"],
     label: "Months scanned for clusters",
-    about: "How many months the scan for clusters of referrals looks back.",
+    about: "How many months back clusters of referrals are searched for.",
   }),
   gestationDecimals: optional(word("days", "weeks"), {
     bearsOn: ["reading", "ages"],

@@ -55,7 +55,7 @@ export interface AgeWhenMetEstimate {
 export function estimateAgeWhenMet(request: AgeWhenMetRequest): AgeWhenMetEstimate {
   refuseBadAges(request);
   request.shares.forEach(refuseShare);
-  if (request.after.length === 0) return notEstimated(request, "no child was looked at for this skill", []);
+  if (request.after.length === 0) return notEstimated(request, "no child was checked for this skill", []);
   if (request.by.every((end) => end === Infinity)) {
     return notEstimated(request, "no child was seen with the skill", nobodyMet(request.after));
   }
@@ -127,7 +127,7 @@ function notEstimated(request: AgeWhenMetRequest, reason: string, curve: CurveRo
 
 function exhausted({ exhaustedAtDays }: KaplanMeier): string | null {
   if (exhaustedAtDays === null) return null;
-  return `every child watched at ${exhaustedAtDays} days had met it then, though others were watched later: too few were watched early to tell`;
+  return `every child watched at ${exhaustedAtDays} days had met it then, though others were watched later: too few were watched early for an estimate`;
 }
 
 /** Names the lowest share that has no age. With delayed entry the children seen with the skill are not all who had it. */
@@ -136,7 +136,7 @@ function notReached(percentiles: readonly AgeOfShare[], delayedEntry: boolean): 
   if (missing.length === 0) return null;
   const lowest = Math.min(...missing);
   const part = lowest === 0.5 ? "half" : `${Number((100 * lowest).toPrecision(12))}%`;
-  if (delayedEntry) return `the share met does not reach ${part} by the last look`;
+  if (delayedEntry) return `the share met does not reach ${part} by the last check`;
   return lowest === 1
     ? "some children were never seen with the skill"
     : `fewer than ${part} of the children were ever seen with the skill`;

@@ -21,7 +21,7 @@ export function intervalLogRank(after: Float64Array, by: Float64Array, group: re
   const scores = finkelsteinScores(after, by);
   const mean = scores.reduce((sum, score) => sum + score, 0) / scores.length;
   const spread = scores.reduce((sum, score) => sum + (score - mean) ** 2, 0);
-  if (spread < NO_SPREAD * scores.length) return notCompared(METHOD, "the looks do not tell any two children apart");
+  if (spread < NO_SPREAD * scores.length) return notCompared(METHOD, "the checks are the same for any two children");
   const sizes = new Float64Array(labels.length);
   const sums = new Float64Array(labels.length);
   scores.forEach((score, child) => {

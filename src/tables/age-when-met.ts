@@ -11,9 +11,9 @@ const MEAN_MONTHS = "months (mean length)" as const;
 export const AGE_WHEN_MET_COLUMNS: readonly TableColumn[] = [
   { key: "skill", label: "Skill", unit: "text" },
   { key: "children", label: "Children", unit: "children" },
-  { key: "hadAtFirstLook", label: "Had at first look", unit: "children" },
-  { key: "interval", label: "Met between two looks", unit: "children" },
-  { key: "notMet", label: "Not met by last look", unit: "children" },
+  { key: "hadAtFirstLook", label: "Already met at first check", unit: "children" },
+  { key: "interval", label: "Met between two checks", unit: "children" },
+  { key: "notMet", label: "Not met by last check", unit: "children" },
   { key: "method", label: "Method", unit: "text" },
   { key: "largestGradient", label: "Largest gradient", unit: "number" },
   { key: "p10", label: "10% had met it at", unit: MEAN_MONTHS },
@@ -34,7 +34,7 @@ export const AGE_WHEN_MET_COLUMNS: readonly TableColumn[] = [
 ];
 
 export const AGE_WHEN_MET_TITLE = "Age when each skill was met";
-export const AGE_WHEN_MET_POPULATION = "Children ever followed up to the as-of date and observed for the skill";
+export const AGE_WHEN_MET_POPULATION = "Children ever in the program and checked for the skill";
 
 /** Table 3: the age when each skill was met (METHOD.md, section 6). */
 export function ageWhenMet(estimates: AgeEstimates): Table<"age-when-met"> {
@@ -47,9 +47,9 @@ export function ageWhenMet(estimates: AgeEstimates): Table<"age-when-met"> {
     rows: rowsAndGroups(estimates).map(({ group, skill, values }) => [...values, ...figures(estimates, group, skill)]),
     notes: [
       "Visits only bracket the day a skill was met, so the percentiles come from the nonparametric maximum likelihood estimate for intervals; where every age is exact or not yet reached, from Kaplan-Meier.",
-      "The median of recorded dates stands beside it to show how far the dates of visits lag behind. Ages estimated here are in mean-length months of 30.4375 days.",
+      "The median of recorded dates beside it shows how far the dates of visits lag behind. Ages estimated here are in mean-length months of 30.4375 days.",
       "Limits of the interval estimate are percentile-bootstrap limits from the stated seed: approximate, by convention.",
-      "The share the source expects by closing tells what the window is: 0.99 for windows from the 1st to the 99th percentile, 0.75 for ages by which 75% or more do it, empty where the source gives none. These are never to be read as one kind: past a window of 0.75 is nothing unusual for one child.",
+      "The share that the source expects by the close says what kind of window it is: 0.99 for windows from the 1st to the 99th percentile, 0.75 for ages by which 75% or more do it, empty where the source gives none. Never read these as one kind: being past a window of 0.75 is not unusual for one child.",
     ],
   };
 }

@@ -28,8 +28,7 @@ export function agreement(context: TableContext): Table<"agreement"> {
   return {
     id: "agreement",
     title: "How often two observers agreed",
-    population:
-      "Children ever followed up to the as-of date, on days when two named observers looked at the same skill",
+    population: "Children ever in the program, on days when two named observers checked the same skill",
     columns: COLUMNS,
     rows: cohort.skills.flatMap((skill, index) => agreementRow(skill.id, pairs[index] as Pairs)),
     notes: [

@@ -30,7 +30,7 @@ export function caseload(context: TableContext): Table<"caseload"> {
   return {
     id: "caseload",
     title: "Each therapist's children, the most urgent first (internal)",
-    population: "Children followed on the as-of date, under the therapist of the enrolment in force that day",
+    population: "Children in the program on the as-of date, under the therapist of the enrollment in force that day",
     columns: COLUMNS,
     rows: concernsOfFollowed(context).map((concerns) => rowOf(context, concerns)),
     notes: caseloadNotes(context),
@@ -66,7 +66,7 @@ function rowOf(context: TableContext, concerns: Concerns): TableValue[] {
 }
 
 const NOTES: readonly string[] = [
-  "Nothing here is a diagnosis. Priority says what to look at first, and never ranks children or colleagues: 1 a loss, or a present sign without follow-up; 2 past the window in earnest; 3 one skill just past, or observers who disagree; 4 not known; 5 something due or opening; 6 nothing noted. The child's clinician and local rules decide.",
+  "Nothing here is a diagnosis. Priority says what comes first, and never ranks children or colleagues. 1: a loss, or a present sign without follow-up. 2: past the window in earnest. 3: one skill just past, or observers who disagree. 4: not known. 5: something due or opening. 6: nothing noted. The child's clinician and local rules decide.",
   "Talk with the child's clinician about every loss and every warning sign without waiting. A loss that one check alone suggests is marked to confirm.",
   "A skill is past its window when it was checked and not met on a day when the child's age was at or after the close. The CDC/AAP ages are those by which 75% or more of children do a skill, chosen so that a missed one leads to a talk and to screening rather than to waiting (Zubler et al., Pediatrics 2022;149(3):e2021052138).",
   "Priority 2: two skills past or more; or one of hearing or seeing (the column Sense; where it is blank throughout, the area sensory), one of 99 in 100, or one that was past by a quarter of its closing age at the last check. The groups are our choice. A window without a source counts like one of 75 in 100.",

@@ -49,7 +49,7 @@ export const TABLE_CATALOGUE: { readonly [Id in TableId]: TableDeclaration<Id> }
     make: ({ context }) => expectedByNow(context),
   },
   "met-by-band": {
-    name: "Met by band",
+    name: "Met by age group",
     about: "How many children in the program on that day have met each skill, by age group",
     needs: null,
     when: "at a date",
@@ -57,7 +57,7 @@ export const TABLE_CATALOGUE: { readonly [Id in TableId]: TableDeclaration<Id> }
     make: ({ context }) => metByBand(context),
   },
   "met-by-band-left": {
-    name: "Met by band, left",
+    name: "Met by age group, left",
     about: "The same for children who left in the period, on their last day",
     needs: null,
     when: "of a period",

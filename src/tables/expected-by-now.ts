@@ -34,7 +34,7 @@ const COLUMNS: readonly TableColumn[] = [
 const NOTES: readonly string[] = [
   "Age on that day against the expected window of each skill: before it opens, within it, past its close. Where no opening is published, nobody is before the window; a skill without a window counts nobody before, within or past.",
   "Those past the window are met, checked and not yet met, lost, in need of a recheck, or not checked. A skill that a later one has replaced counts as met once that one is met (a child who walks need not crawl).",
-  "The share met is of the up-to-date checks: met, not yet met and lost. Beside it stands the share of children in the window's source who do it by the close. Past a window of 0.75 is nothing unusual for one child: up to one in four is. Past one of 0.99 is. Kinds of windows are never added up.",
+  "The share met is of the up-to-date checks: met, not yet met and lost. Beside it is the share of children in the window's source who do it by the close. Past a window of 0.75 is nothing unusual for one child: up to one in four is. Past one of 0.99 is. Kinds of windows are never added up.",
   'Rows with skill "all" add up the skills of an area with one kind of window: they count skill checks and carry no interval, because the skills of one child go together. Beside them each child with something of the kind expected is counted once: two or more skills missing (not yet met or lost); else something not known; else one missing; else all met.',
   "A missing skill is a reason to talk with the child's clinician, not a finding about the child.",
 ];

@@ -12,15 +12,15 @@ import type { Table, TableColumn, TableValue } from "./table";
 const COLUMNS: readonly TableColumn[] = [
   { key: "skill", label: "Skill", unit: "text" },
   { key: "area", label: "Area", unit: "text" },
-  { key: "band", label: "Age band", unit: "text" },
+  { key: "band", label: "Age group", unit: "text" },
   { key: "children", label: "Children", unit: "children" },
-  { key: "hadAtFirstLook", label: "Had at first look", unit: "children" },
-  { key: "gained", label: "Gained here", unit: "children" },
+  { key: "hadAtFirstLook", label: "Already met at first check", unit: "children" },
+  { key: "gained", label: "Met since", unit: "children" },
   { key: "notMet", label: "Not met", unit: "children" },
-  { key: "outOfDate", label: "Out of date", unit: "children" },
+  { key: "outOfDate", label: "Needs a recheck", unit: "children" },
   { key: "lost", label: "Lost", unit: "children" },
-  { key: "notAssessed", label: "Not assessed", unit: "children" },
-  { key: "assessed", label: "Assessed", unit: "children" },
+  { key: "notAssessed", label: "Not checked", unit: "children" },
+  { key: "assessed", label: "Up-to-date checks", unit: "children" },
   { key: "met", label: "Met", unit: "children" },
   { key: "shareMet", label: "Share met", unit: "share" },
   { key: "lower", label: "Lower limit", unit: "share" },
@@ -47,8 +47,8 @@ export function metByBand(context: TableContext): Table<"met-by-band"> {
   const counts = countBoxes(context, context.attainment, followed(context));
   return {
     id: "met-by-band",
-    title: "Children who have met each skill, by age band",
-    population: "Children followed on the as-of date",
+    title: "Children who have met each skill, by age group",
+    population: "Children in the program on the as-of date",
     columns: [...context.groups.columns, ...COLUMNS],
     rows: rowsOf(context, counts),
     notes: NOTES,
@@ -61,8 +61,8 @@ export function metByBandLeft(context: TableContext): Table<"met-by-band-left"> 
   const counts = countBoxes(context, attain(context.cohort, left.dayOf), left);
   return {
     id: "met-by-band-left",
-    title: "Children who left in the period: skills met by their last day, by age band",
-    population: "Children who left in the period and are not followed again by the as-of date, on their last day",
+    title: "Children who left in the period: skills met by their last day, by age group",
+    population: "Children who left in the period and did not come back by the as-of date, on their last day",
     columns: [...context.groups.columns, ...COLUMNS],
     rows: rowsOf(context, counts),
     notes: NOTES,
@@ -85,10 +85,10 @@ export function leftInPeriod({ cohort, groups, from, asOf }: TableContext): Coun
 }
 
 const NOTES: readonly string[] = [
-  "Assessed is children less those not assessed and those out of date. Met is had at first look plus gained here. Share met is met of assessed, with its Wilson interval.",
-  "Lowest possible share takes every child out of date or not assessed as not having the skill; highest possible share takes each as having it.",
-  'Rows with skill "all" add up the skills of an area: they count child-skills, not children, and carry no interval, because the skills of one child are not independent.',
-  "Not met counts emerging too. A look without the skill that is older than the re-check limit is out of date.",
+  "Up-to-date checks are the children less those not checked and those who need a recheck. Met is already met at first check plus met since. Share met is met of up-to-date checks, with its Wilson interval.",
+  "The lowest possible share counts every child who needs a recheck or was not checked as without the skill. The highest counts each as with it.",
+  'Rows with skill "all" add up the skills of an area: they count skill checks, not children, and have no interval, because the skills of one child are not independent.',
+  "Not yet met counts emerging too. A skill not met, and last checked longer ago than the recheck limit, needs a recheck.",
 ];
 
 function countBoxes(context: TableContext, attainment: Attainment, { groupOf, dayOf }: Counted): BandCounts {

@@ -45,7 +45,7 @@ export function ratings(context: TableContext): Table<"ratings"> {
 
 /** Definitions alone, without a count. */
 export const RATINGS_NOTES: readonly string[] = [
-  "Progress categories, from the levels at entry and exit and whether the child gained any skill: a gained none; b gained some, not nearer to children of the same age; c came nearer to them; d reached them; e was with them at entry and exit.",
+  "Progress categories, from the levels at entry and exit and whether the child gained any skill. a: gained none. b: gained some, not nearer to children of the same age. c: came nearer to them. d: reached them. e: was with them at entry and exit.",
   "Summary statement 1: of children who entered below the level of their peers, those who grew faster by exit, (c + d) / (a + b + c + d). Statement 2: those who left at that level, (d + e) / (a + b + c + d + e).",
   'Where "Gained any skill" is blank and the category depends on it, the child is "a or b". Such children are in both denominators, and their rows are listed among the problems found.',
   `Service is the days in the program, over all enrollments; six months are ${SIX_MONTHS_DAYS} days. Of several rated rows of a child and outcome the one with the latest exit counts.`,

@@ -19,11 +19,11 @@ export const REACHED_BY_AGE_COLUMNS: readonly TableColumn[] = [
 ];
 
 export const REACHED_BY_AGE_TITLE = "Children who had met each skill by each age";
-export const REACHED_BY_AGE_POPULATION = "Children ever followed up to the as-of date";
+export const REACHED_BY_AGE_POPULATION = "Children ever in the program";
 
 /** Of the counts; what is estimated has its own. */
 export const REACHED_BY_AGE_NOTES: readonly string[] = [
-  "Met by then: first seen with the skill at that age or younger. Not met by then: last seen without it at that age or older. Not known: neither, and children never assessed for the skill.",
+  "Met by then: first seen with the skill at that age or younger. Not met by then: last seen without it at that age or older. Not known: neither, and children never checked for the skill.",
   "Lowest possible share takes every child not known as without the skill, highest possible share as with it.",
 ];
 

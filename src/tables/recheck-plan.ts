@@ -17,12 +17,12 @@ const COLUMNS: readonly TableColumn[] = [
 export function recheckPlan(context: TableContext): Table<"recheck-plan"> {
   return {
     id: "recheck-plan",
-    title: "What to look at next, safety first (internal)",
-    population: "Children followed on the as-of date, under the therapist of the enrolment in force that day",
+    title: "What to check next, safety first (internal)",
+    population: "Children in the program on the as-of date, under the therapist of the enrollment in force that day",
     columns: COLUMNS,
     rows: therapistPlans(context).flatMap((plan) => rowsOf(context, plan)),
     notes: [
-      `Each therapist has room for ${VISITS_IN_PLAN} visits to one child each, and a visit for ${LOOKS_PER_VISIT} looks (our choice: about a visit a week over a quarter). Order numbers the looks; the visit stands in the reason.`,
+      `Each therapist has room for ${VISITS_IN_PLAN} visits to one child each, and a visit for ${LOOKS_PER_VISIT} checks (our choice: about one visit per week over a quarter). Order numbers the checks; the reason names the visit.`,
       ...planNotes(context),
       "A row without a skill is a warning sign. Nothing here is a diagnosis: the child's clinician and local rules decide, and what the family asks comes before any plan.",
     ],
@@ -34,7 +34,7 @@ export function recheckPlan(context: TableContext): Table<"recheck-plan"> {
 export function planNotes({ asOf }: TableContext): string[] {
   return [
     "First, signs without follow-up and losses; then skills past their windows; then skills whose windows closed unchecked, and different results on one day. The rest goes where a visit spares the next report most unknowns, so that the plan as a whole spares it the most that its visits can.",
-    `Unknown means that the report of ${isoOf(planHorizon(asOf))} would find the skill never looked for, or not met at a look that is out of date by then. Only skills near their windows count: from the opening, or six months before the close where no opening is published, to six months after it; one that a later skill has replaced does not.`,
+    `Unknown means that the report of ${isoOf(planHorizon(asOf))} would find the skill never checked, or not met and in need of a recheck by then. Only skills near their windows count: from the opening, or six months before the close where no opening is published, to six months after it; one that a later skill has replaced does not.`,
   ];
 }
 

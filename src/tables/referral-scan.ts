@@ -70,11 +70,11 @@ function severalNote([place, area, first, last]: readonly string[], rows: readon
 
 function notesOf(windowCount: number, maxWidth: number, seed: number): string[] {
   return [
-    `${windowCount} windows were looked at: one place, or one place and area, by up to ${maxWidth} consecutive months. p is for all of them together: the chance that any window stands out as much where nothing clusters. A p under 0.05 is rare; one alone of several listed windows may have it.`,
-    `Expected is what the program's own rates by age band (of the area, where one is named) give in the child-months of the window. Each of ${REPLICATES} replicates throws every referral again, with its areas and age band, over places and months as the child-months of that band lie (seed ${seed}); p = (r + 1) / (${REPLICATES} + 1), r the replicates whose largest log-likelihood ratio reaches the window's.`,
-    `In the second p each referral keeps its month too, and only its place is left to chance, as the child-months of its age band and month lie. A small one says that a place stands apart from the others in the same months. A large one does not show a season: where sites are few, a cluster in one of them raises what is expected there.`,
-    `At most ${LISTED} windows are listed, the most likely first. None holds a referral of one above it, whatever the area. Area "${EVERY_AREA}" counts a referral once, whatever areas it names.`,
-    "Months in which nobody was followed expect nothing. The edges of a window are the best guess, and a month more or less is often nearly as likely.",
-    "A cluster is a question: a new referrer, a screening day, a therapist who looks closely or a list caught up with make one as surely as a change in the children.",
+    `${windowCount} windows were compared: one place, or one place and area, by up to ${maxWidth} consecutive months. p is for all of them together: the chance that any window differs as much where nothing clusters. A p under 0.05 is rare; one alone of several listed windows may have it.`,
+    `Expected is what the program's own rates by age group (of the area, where one is named) give in the child-months of the window. ${REPLICATES} repeated draws give every referral, with its areas and age group, a place and month by chance, in proportion to the child-months of that age group (seed ${seed}). p = (r + 1) / (${REPLICATES} + 1), where r draws have a log-likelihood ratio as large as the window's.`,
+    `In the second p each referral keeps its month too, and only its place is left to chance, as the child-months of its age group and month lie. A small one says that a place differs from the others in the same months. A large one does not show a season: where sites are few, a cluster in one of them raises what is expected there.`,
+    `At most ${LISTED} windows are listed, the most likely first. None has a referral of one above it, whatever the area. Area "${EVERY_AREA}" counts a referral once, whatever areas it names.`,
+    "Nothing is expected in months without children in the program. The edges of a window are the best guess, and a month more or less is often nearly as likely.",
+    "A cluster is a question: a new referrer, a screening day, a therapist who checks closely or a caught-up list makes one as readily as a change in the children.",
   ];
 }

@@ -7,9 +7,9 @@ const POWER = 0.8;
 
 /** Definitions alone, without a count. */
 export const REFERRAL_DEFINITIONS: readonly string[] = [
-  "Child-months are the days on which children were followed in the period, divided by 30.4375. Each day counts in the band of the child's corrected age that day, and at the site of the enrolment in force that day.",
-  "A referral counts when it was made on a day of the period on which the child was followed. One that names several areas counts once in each area and once everywhere else.",
-  "Expected is what the program's own rates by age band, over all sites and the whole period, give in the time of the row; for a site and area, the rates of that area; for an age band, the overall rate. A row is compared with a whole that it is part of, which draws the ratio of a large row towards 1.",
+  "Child-months are the days of children in the program in the period, divided by 30.4375. Each day counts in the age group of the child's corrected age that day, and at the site of the enrollment in force that day.",
+  "A referral counts when it was made on a day of the period on which the child was in the program. One that names several areas counts once in each area and once everywhere else.",
+  "Expected is what the program's own rates by age group, over all sites and the whole period, give in the time of the row; for a site and area, the rates of that area; for an age group, the overall rate. A row is compared with a whole that it is part of, which draws the ratio of a large row towards 1.",
   "Limits of observed / expected are exact (Garwood). p is twice the smaller exact tail. Holm and Benjamini-Hochberg adjust p for the number of rows of the same kind. Funnel limits are the ratios between which 95% and 99.8% of rows lie by chance alone.",
   "A ratio far from 1 is a question, not an answer: which children a site serves, who refers and how well referrals are written down all change it.",
 ];
@@ -19,8 +19,10 @@ export function referralNotes(found: ReferralSlices): string[] {
     ...REFERRAL_DEFINITIONS,
     ...(found.notFollowed === 0
       ? []
-      : [`Referrals of the period made while the child was not followed, and so not counted: ${found.notFollowed}.`]),
-    ...(found.hasSites ? [] : ["Children has no column headed Site: there are no rows by site."]),
+      : [
+          `Referrals of the period made while the child was not in the program, and so not counted: ${found.notFollowed}.`,
+        ]),
+    ...(found.hasSites ? [] : ["Children has no column headed Site, so no rows are by site."]),
     ...blankNotes(found),
     ...DIMENSIONS.flatMap((dimension) => luckNotes(dimension, found.slices.get(dimension) ?? [])),
     ...detectableNotes(found.slices.get("site") ?? []),
@@ -30,8 +32,8 @@ export function referralNotes(found: ReferralSlices): string[] {
 function blankNotes({ slices }: ReferralSlices): string[] {
   const isBlank = (dimension: Dimension) => (slices.get(dimension) ?? []).some(({ value }) => value === "");
   return [
-    ...(isBlank("site") ? ["An empty site stands for children whose site is not recorded."] : []),
-    ...(isBlank("source") ? ["An empty source stands for referrals that do not say where they came from."] : []),
+    ...(isBlank("site") ? ["An empty site means children whose site is not recorded."] : []),
+    ...(isBlank("source") ? ["An empty source means referrals that do not say where they came from."] : []),
   ];
 }
 

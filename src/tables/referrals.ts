@@ -8,7 +8,7 @@ import type { Table, TableColumn, TableValue } from "./table";
 const COLUMNS: readonly TableColumn[] = [
   { key: "dimension", label: "By", unit: "text" },
   { key: "value", label: "Value", unit: "text" },
-  { key: "children", label: "Children followed", unit: "children" },
+  { key: "children", label: "Children in the program", unit: "children" },
   { key: "childMonths", label: "Child-months", unit: "child-months" },
   { key: "referrals", label: "Referrals", unit: "count" },
   { key: "childrenReferred", label: "Children referred", unit: "children" },
@@ -36,8 +36,8 @@ export function referrals(context: TableContext): Table<"referrals"> {
   );
   return {
     id: "referrals",
-    title: "Referrals for the time children were followed",
-    population: "Children followed on some day of the period, and the referrals made on such a day",
+    title: "Referrals for the time children were in the program",
+    population: "Children in the program on some day of the period, and the referrals made on such a day",
     columns: COLUMNS,
     rows,
     notes: referralNotes(found),

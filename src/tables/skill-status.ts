@@ -19,7 +19,7 @@ const COLUMNS: readonly TableColumn[] = [
   { key: "timing", label: "Timing", unit: "text" },
   { key: "metAfter", label: "Met after", unit: "date" },
   { key: "metBy", label: "Met by", unit: "date" },
-  { key: "lastLook", label: "Last look", unit: "date" },
+  { key: "lastLook", label: "Last checked", unit: "date" },
   { key: "reason", label: "Reason", unit: "text" },
 ];
 
@@ -29,15 +29,15 @@ export function skillStatus(context: TableContext): Table<"skill-status"> {
   const followed = context.cohort.ids.map((_, child) => child).filter((child) => (groupOf[child] as number) >= 0);
   return {
     id: "skill-status",
-    title: "Where each child stands with each skill (internal)",
-    population: "Children followed on the as-of date",
+    title: "Each child and each skill (internal)",
+    population: "Children in the program on the as-of date",
     columns: COLUMNS,
     rows: followed.flatMap((child) =>
       context.cohort.skills.map((skill, index) => statusRow(context, child, skill, index)),
     ),
     notes: [
-      "Window tells where the child's age stands against the skill's window on the as-of date; it says nothing about the child's development by itself. Talk with the child's clinician about anything that gives cause for concern.",
-      "Timing is given for skills that are met: early, in window, late, or not known where the looks before and after stand on both sides of an edge.",
+      "Window compares the child's age with the skill's window on the as-of date. By itself it says nothing about the child's development. Talk with the child's clinician about anything that gives cause for concern.",
+      "Timing is given for skills that are met: early, in window, late, or not known where the checks before and after are on both sides of an edge.",
       'Reason "correction stopped": window or timing differs from what corrected age would give, only because the rule for correcting age has stopped.',
     ],
     internal: true,

@@ -15,7 +15,7 @@ export interface LateEntries {
   readonly note: string;
 }
 
-const UNKNOWN = "Whether observations of the last quarter are still to be entered cannot be told";
+const UNKNOWN = "Whether observations of the last quarter are still to be entered is not known";
 
 /** Lags are learned from the checks of all the quarters; the records close on the last day of entry of the workbook. */
 export function lateEntries({ records, settings, asOf }: TableContext, quarters: readonly Quarter[]): LateEntries {

@@ -12,12 +12,12 @@ type Strata = readonly (readonly StratumShare[])[];
 /** Sites beside the pooled figures, area by area, and a warning for every area whose direction they reverse. */
 export function siteNotes({ cohort, settings }: TableContext, quarters: readonly Quarter[]): string[] {
   const sites = sitesOf(cohort);
-  if (sites === null) return ["Children has no column headed Site: sites cannot be told apart."];
+  if (sites === null) return ["Children has no column headed Site: sites cannot be compared."];
   if (sites.names.length < 2) return [];
   const counts = countsBySite(cohort, quarters, sites, settings.recheckDays);
   const areas = [...new Set(cohort.skills.map(({ area }) => area))];
   return [
-    "Sites beside the program, first and last quarter in which every site named has somebody assessed. Standardized: each site's share weighted by its up-to-date skill checks of all quarters together, so that a change in which site the children come from is no trend.",
+    "Sites beside the program, first and last quarter in which every site named has an up-to-date check. Standardized: each site's share weighted by its up-to-date skill checks of all quarters together, so that children moving between sites do not look like a trend.",
     ...areas.flatMap((area) => {
       const strata = areaStrata(cohort, area, sites, counts);
       const compared = comparedQuarters(strata);

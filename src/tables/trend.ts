@@ -11,7 +11,7 @@ const COLUMNS: readonly TableColumn[] = [
   { key: "area", label: "Area", unit: "text" },
   { key: "children", label: "Children", unit: "children" },
   { key: "met", label: "Met", unit: "children" },
-  { key: "assessed", label: "Assessed", unit: "children" },
+  { key: "assessed", label: "Up-to-date checks", unit: "children" },
   { key: "shareMet", label: "Share met", unit: "share" },
   { key: "lower", label: "Lower limit", unit: "share" },
   { key: "upper", label: "Upper limit", unit: "share" },
@@ -19,9 +19,9 @@ const COLUMNS: readonly TableColumn[] = [
 ];
 
 const NOTES: readonly string[] = [
-  "Each quarter shows the children followed on its last day (the last one, on the as-of date), counted as in the table by age band over all ages, with the looks up to that day. Children are counted in every quarter in which they are followed, so that neighbouring quarters share most of them.",
-  "All quarters are counted with the skills and settings of this run, so that no change of definition can look like a trend. Where a program changed a definition itself, only an earlier report can tell.",
-  "A share also moves with the ages of the children who are followed. Met does not hang on correction: no share jumps where correcting stops.",
+  "Each quarter shows the children in the program on its last day (the last quarter: on the as-of date), over all ages, with the checks up to that day. A child counts in every quarter in which it is in the program, so quarters next to each other share most children.",
+  "All quarters are counted with the skills and settings of this run, so that no change of definition can look like a trend. Where a program changed a definition itself, only an earlier report shows it.",
+  "A share also moves with the ages of the children in the program. Met does not depend on correction: no share jumps where correcting stops.",
 ];
 
 /** Table 8: the share of children with each skill at the end of the last eight quarters (METHOD.md, section 6). */
@@ -45,7 +45,8 @@ export function trend(context: TableContext): Table<"trend"> {
   return {
     id: "trend",
     title: "Children who have met each skill, quarter by quarter",
-    population: "Children followed on the last day of each of the last eight quarters, the as-of date for the last one",
+    population:
+      "Children in the program on the last day of each of the last eight quarters; for the last one, on the as-of date",
     columns: [...groups.columns, ...COLUMNS],
     rows,
     notes: [late.note, ...NOTES, ...correctionNote(context, quarters), ...siteNotes(context, quarters)],
@@ -64,6 +65,6 @@ function correctionNote(context: TableContext, quarters: readonly Quarter[]): st
   );
   if (stops.length === 0) return [];
   return [
-    `Correcting of age stopped within the quarter for this many children followed at its end: ${stops.join(", ")}. Their age jumps there, and with it their band and window.`,
+    `Correcting of age stopped within the quarter for this many children in the program at its end: ${stops.join(", ")}. Their age jumps there, and with it their age group and window.`,
   ];
 }

@@ -80,7 +80,7 @@ const NOTES: readonly string[] = [
   "Entered late, corrected and removed: what the later workbook says otherwise about the earlier day. Definition: other settings or another list of skills. The rest: what happened between the two days.",
   "Entered late is something that was not there and now is, removed is something that no longer is, corrected is something that is there in both and differs. A row that cannot be used counts as not there.",
   'Rows with skill "all" add up the skills of an area: they count skill checks, not children.',
-  "A change of a share is told by its two counts, met and assessed.",
+  "A change of a share is given by its two counts, met and up-to-date checks.",
 ];
 
 const FROM_REPORT: readonly string[] = [

@@ -11,7 +11,7 @@ export const DEFINITIONS = {
   "Met between two checks":
     "A skill first recorded as met on day M, and last checked without it on day L, was met after L and by M. With no earlier check it was already met at the first check: met after birth and by M. A skill never recorded as met was not met by its last check. A skill that was never checked says nothing.",
   "Where a child's skill is counted":
-    "Each child in the program is counted exactly once for each skill: already met at first check, met since, not yet met (emerging too), needs a recheck (not met, and last checked longer ago than the recheck limit), lost (or possible loss, to confirm), not checked.",
+    "Each child in the program is counted exactly once for each skill: already met at first check, met since, not yet met, needs a recheck, lost, or not checked. Emerging counts as not yet met. Needs a recheck: not met, and last checked longer ago than the recheck limit. Lost includes a possible loss, to confirm.",
   "Up-to-date check":
     "Met, or last checked within the recheck limit. Up-to-date skill checks are the children less those not checked and those who need a recheck.",
   Lost: "A result below met after a met, unless a later met restores it, or a skill that replaces it is met. Two observers who disagree on one day count as not met for that day and are listed.",

@@ -26,7 +26,7 @@ export const CELL = {
   boolean: 4,
   /** `#N/A` and its kind. */
   error: 5,
-  /** A formula whose result the file does not hold. */
+  /** A formula without a result in the file. */
   noCachedValue: 6,
 } as const;
 

@@ -11,18 +11,18 @@ import { noted } from "./report";
 /** The title of the place: the finding, as a sentence. */
 export function caseloadTitle(listed: CaseloadListed | null): string {
   if (listed === null) return "See one therapist’s children in order";
-  return listed.title ?? `No child is followed on ${listed.label}`;
+  return listed.title ?? `No child is in the program on ${listed.label}`;
 }
 
 export const CASELOAD_ABOUT =
-  "Children come in order of urgency, each with the reason and the next step. The order says what to look at first and ranks nobody; what follows is for the child’s clinician to decide.";
+  "Children come in order of urgency, each with the reason and the next step. The order says what comes first and ranks nobody; what follows is for the child’s clinician to decide.";
 
-export const INTERNAL_LIST = "Internal: each line stands for a single child. Keep it inside the program.";
+export const INTERNAL_LIST = "Internal: each line is about a single child. Keep it inside the program.";
 
 /** What an empty list means, and what to do. */
 export function nobodyInWords({ therapist, label }: CaseloadListed): string {
-  const whose = therapist === "" ? "No child is followed" : `No child of ${therapist} is followed`;
-  return `${whose} on ${label}. Choose another date, or another therapist; Records tells which rows of Children are not used.`;
+  const whose = therapist === "" ? "No child is in the program" : `No child of ${therapist} is in the program`;
+  return `${whose} on ${label}. Choose another date, or another therapist; Records lists which rows of Children are not used.`;
 }
 
 export const OLD_LIST =
@@ -32,11 +32,11 @@ export const CHOOSE_THERAPIST = "Choose a therapist, then list the children.";
 
 /** Why there is no therapist to choose; null where there is. */
 export function noChoiceInWords(therapists: readonly string[] | null): string | null {
-  if (therapists === null) return "The workbook has no column Therapist: the list holds every child followed.";
+  if (therapists === null) return "The workbook has no column Therapist: the list has every child in the program.";
   if (therapists.length > 1) return null;
   const [only = ""] = therapists;
   return only === ""
-    ? "No row has a therapist: the list holds every child followed."
+    ? "No row has a therapist: the list has every child in the program."
     : `${only} is the only therapist in the records.`;
 }
 
@@ -44,7 +44,7 @@ export function therapistLabel(code: string): string {
   return code === "" ? "No therapist recorded" : code;
 }
 
-export const VISITS_HINT = "Each to one child, with room for 8 looks. Left empty: 12.";
+export const VISITS_HINT = "Each to one child, with room for 8 checks. Left empty: 12.";
 
 /** What is wrong with the number of visits; undefined where it is right. */
 export function visitsMessage(text: string): string | undefined {
@@ -73,7 +73,7 @@ export function pageLabel({ subject, label }: PageMade): string {
 export function toldOfPage({ sheets, note }: Receipt): Told {
   return {
     tone: "done",
-    text: `The page was added after your own sheets as “${sheets.join(", ")}”; nothing else was changed. It tells of single children: print it for those it is meant for, or keep it with the records.${noted(note)}`,
+    text: `The page was added after your own sheets as “${sheets.join(", ")}”; nothing else was changed. It is about single children: print it for those it is meant for, or keep it with the records.${noted(note)}`,
   };
 }
 
@@ -87,7 +87,7 @@ export function cutInWords({ children, lines }: CaseloadListed): string {
 }
 
 export function planInWords(visits: readonly VisitToMake[]): string {
-  if (visits.length === 0) return "Nothing needs another look before the next report.";
+  if (visits.length === 0) return "Nothing needs another check before the next report.";
   return `${plural(visits.length, "visit", "visits")}, each to one child: safety first, then what the next report would otherwise not know. What the family asks comes before any plan.`;
 }
 

@@ -10,7 +10,7 @@ export function decisionInWords(each: Decision): string {
     case "date-order":
       return `Text dates of ${each.table}, ${each.column}, are read ${each.order}.`;
     case "heading":
-      return `In ${each.table}, the heading “${each.heading}” stands for ${each.means}.`;
+      return `In ${each.table}, the heading “${each.heading}” means ${each.means}.`;
     case "sheet":
       return `The sheet “${each.sheet}” is read as ${each.is}.`;
     case "word":
@@ -26,13 +26,13 @@ export const KINDS: readonly { readonly kind: Repair["kind"]; readonly label: st
   { kind: "skill-alias", label: "A skill is written another way" },
   { kind: "same-child", label: "Two ids are one child" },
   { kind: "date-order", label: "The order of day and month in a column" },
-  { kind: "heading", label: "What a heading stands for" },
+  { kind: "heading", label: "What a heading means" },
 ];
 
 export const ORDERS = ["day first", "month first", "year first"] as const;
 
 export const CORRECTIONS_ABOUT =
-  "A correction settles how something is read. Your cells stay as they are. It holds for the next quarter too, until you revoke it.";
+  "A correction settles how something is read. Your cells stay as they are. It is used for the next quarter too, until you revoke it.";
 
 export const CORRECTIONS_FILE_ABOUT =
   "Settings, the way the workbook is read, and corrections go into one file. Open it with next quarter’s workbook, or give it to the command line.";

@@ -13,7 +13,7 @@ export function toldOfFailure(error: unknown, kind: JobKind): Told {
 /** A cancel that Excel did not let go through in time: the pane goes on, and says what may still come. */
 export function toldOfSlowCancel(kind: JobKind): Told {
   const may = MAY_STILL_COME[kind] ?? "Nothing that it does later changes your records.";
-  return { tone: "stopped", text: `Cancelled, though Excel has not answered yet. ${may}` };
+  return { tone: "stopped", text: `Canceled, though Excel has not answered yet. ${may}` };
 }
 
 const MAY_STILL_COME: Readonly<Partial<Record<JobKind, string>>> = {
@@ -46,15 +46,15 @@ function isCancel(error: unknown): boolean {
 }
 
 const CANCELLED: Readonly<Record<JobKind, string>> = {
-  reading: "Cancelled. Nothing was changed; read the workbook again when you are ready.",
-  building: "Cancelled. Nothing was added to the workbook.",
-  listing: "Cancelled. List the children again when you are ready.",
-  adding: "Cancelled. No page was added to the workbook.",
-  removing: "Cancelled. Sheets that are still listed are still there.",
-  saving: "Cancelled. No file was saved.",
-  opening: "Cancelled. No release log was opened.",
-  preparing: "Cancelled. Nothing was prepared, and nothing was written.",
-  checking: "Cancelled. The text was not checked; prepare the release again.",
+  reading: "Canceled. Nothing was changed; read the workbook again when you are ready.",
+  building: "Canceled. Nothing was added to the workbook.",
+  listing: "Canceled. List the children again when you are ready.",
+  adding: "Canceled. No page was added to the workbook.",
+  removing: "Canceled. Sheets that are still listed are still there.",
+  saving: "Canceled. No file was saved.",
+  opening: "Canceled. No release log was opened.",
+  preparing: "Canceled. Nothing was prepared, and nothing was written.",
+  checking: "Canceled. The text was not checked; prepare the release again.",
 };
 
 const UNDONE: Readonly<Record<JobKind, string>> = {
@@ -76,7 +76,7 @@ function unknownFailure(error: unknown, kind: JobKind): string {
   const name = error instanceof WorkFailed ? error.failure.name : error instanceof Error ? error.name : "unknown";
   if (name === "WorkerMissing") return `${UNDONE[kind]} ${FILE_MISSING}`;
   if (name === "WorkerStopped") {
-    return `${UNDONE[kind]} The work stopped, most likely for want of memory: close other workbooks and try again.`;
+    return `${UNDONE[kind]} The work stopped, most likely because there was not enough memory: close other workbooks and try again.`;
   }
   return `${UNDONE[kind]} Try again; if it happens again, tell the person who maintains this add-in (error: ${name}).`;
 }

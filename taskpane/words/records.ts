@@ -8,8 +8,8 @@ import type { RecordsFound, TableFound } from "../worker/records/found";
 
 /** The title of the place: what the records hold, as a sentence. */
 export function recordsTitle(found: RecordsFound | null): string {
-  if (!found) return "What does this workbook hold?";
-  if (isAsked(found)) return "Look through how this workbook is read";
+  if (!found) return "What is in this workbook?";
+  if (isAsked(found)) return "Check how this workbook is read";
   if (found.failure !== null) return "The records cannot be used yet";
   return notUsedInWords(found.tables) ?? "Every row is used";
 }
@@ -27,7 +27,7 @@ function isAsked({ failure, understanding }: RecordsFound): boolean {
 }
 
 export function toldOfReading(found: RecordsFound): Told {
-  if (isAsked(found)) return { tone: "done", text: "Read: look through the guesses, then confirm once." };
+  if (isAsked(found)) return { tone: "done", text: "Read: check the guesses, then confirm once." };
   if (found.failure !== null) return { tone: "stopped", text: found.failure };
   return { tone: "done", text: `Read: ${plural(found.tables.length, "table", "tables")} found.` };
 }
@@ -76,7 +76,7 @@ const OLD =
   "A cell, a setting or a correction changed since the workbook was read. Read it again to see what it changes.";
 const UNSETTLED = "Some words among the results are not known. Their cells are not used until you say what they mean.";
 const GUESSED =
-  "Parts of this workbook are read by a guess. Look through them below, change what is wrong, then confirm once.";
+  "Parts of this workbook are read by a guess. Check them below, change what is wrong, then confirm once.";
 const CHOSEN = "Your choices are not in force yet. Confirm them when you are through.";
 const SETTLED = "The way the workbook is read is settled.";
 

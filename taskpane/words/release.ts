@@ -118,7 +118,7 @@ export const LEDGER_ABOUT =
 /** What the one symbol says. */
 export const HELD_BACK = "held back";
 export const SYMBOL_ABOUT =
-  "* stands for every figure that is held back: some small, others only because a small one could be worked out from them. The release does not say which.";
+  "* marks every figure that is held back: some are small, others would give a small one away. The release does not say which.";
 
 export function moreRows(hidden: number): string {
   return `Show more: ${plural(hidden, "row", "rows")} not shown yet`;

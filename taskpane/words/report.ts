@@ -50,7 +50,7 @@ export function receiptTitle({ label, sheets, unfinished }: Receipt): string {
 }
 
 export function notListed(why: string): string {
-  return `Sheets that were added could not be listed just now. They stand as they are. ${why}`;
+  return `Sheets that were added could not be listed just now. They are as they were. ${why}`;
 }
 
 /** Sheets with one mark that nothing tells apart. */

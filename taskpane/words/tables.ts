@@ -1,2 +1,2 @@
 export const INTERNAL_WARNING =
-  "Internal: a row stands for a single child. Keep it inside the program; it is never part of a release.";
+  "Internal: each row is about a single child. Keep it inside the program; it is never part of a release.";

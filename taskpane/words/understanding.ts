@@ -95,12 +95,12 @@ export function areaLabel(area: string, count: number): string {
 export const SHEETS_ABOUT =
   "Each sheet and each heading, as this workbook is read. Change what is wrong with the menus, then confirm once. It is kept for the next quarter.";
 
-export const WORDS_ABOUT = "These words stand among results. Say once what each means.";
+export const WORDS_ABOUT = "These words are among the results. Say once what each means.";
 
-export const NAMES_ABOUT = "These look like two spellings of one name. Join them, or keep them apart.";
+export const NAMES_ABOUT = "These may be two spellings of one name. Join them, or keep them apart.";
 
 export const SAME_CHILD_ABOUT =
-  "These rows may be one child entered twice. Look at both cells first. Twins look alike here.";
+  "These rows may be one child entered twice. Check both cells first. Twins have the same dates.";
 
 export const SKILLS_ABOUT =
   "No sheet lists the skills, so the list is made from the headings of the grids. Choose an area for them. Expected windows stay blank: figures that need none are made without them.";

@@ -122,7 +122,7 @@ export class Work implements Answerers {
     const { found, records } = this.read(ask);
     const therapist = ask.therapist ?? onlyTherapist(found);
     if (!records || therapist === null) return { found, listed: null };
-    onStep("Putting looks in order");
+    onStep("Putting observations in order");
     const context = tableContext(buildCohort(records, ask.settings), ask.settings, records);
     onStep("Putting the children in order");
     const { listCaseload } = await import("./caseload/list-caseload");

@@ -76,7 +76,7 @@ inChromium("by keyboard alone: a decision settles a finding, the report is made 
   await page.keyboard.press("ArrowDown");
   await press(page, "Keep this correction");
   await page.getByRole("button", { name: /^Revoke: / }).waitFor();
-  await page.getByText("A row of a skill that Skills does not hold.").first().waitFor({ state: "detached" });
+  await page.getByText("A row of a skill that is not in Skills.").first().waitFor({ state: "detached" });
   expect((await namesIn(page)).at(-1)).toBe("Windowline corrections");
   const decided = await snapshots(page);
   expect(decided.slice(0, -1)).toEqual(before);
@@ -108,7 +108,7 @@ inChromium("a cancel while the sheets are being added leaves nothing", async () 
     ),
   );
   await make(page);
-  await ended(page, "Cancelled. Nothing was added to the workbook.");
+  await ended(page, "Canceled. Nothing was added to the workbook.");
   expect(await snapshots(page)).toEqual(before);
   expect(faults).toEqual([]);
 });
@@ -152,7 +152,7 @@ inChromium(
     await page.getByRole("button", { name: "Release", exact: true }).click();
     await page.getByLabel("As-of date", { exact: true }).fill(AS_OF);
     // One age group: a solver on a busy machine is soon done with it.
-    await page.getByLabel("Edges of the age bands", { exact: true }).fill("0, 36");
+    await page.getByLabel("Edges of the age groups", { exact: true }).fill("0, 36");
     await page.getByRole("button", { name: "Prepare the release" }).click();
     await page
       .getByRole("heading", { level: 1, name: /^Prepared under the rule of at least 11: / })

@@ -120,7 +120,7 @@ inChromium("nobody to list, and a field that wants a look: a sentence that says 
   expect(await page.evaluate(() => document.activeElement?.tagName)).toBe("SELECT");
   await page.getByLabel("Therapist", { exact: true }).selectOption({ index: 1 });
   await page.getByRole("button", { name: "List the children" }).click();
-  await page.getByRole("heading", { name: "No child is followed on August 20, 2025" }).waitFor();
+  await page.getByRole("heading", { name: "No child is in the program on August 20, 2025" }).waitFor();
   await page
     .getByText(/^No child of .* Choose another date, or another therapist/)
     .first()

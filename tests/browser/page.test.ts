@@ -70,11 +70,11 @@ inChromium("a table of tens of thousands of rows is worked out away from the pag
   const { page, faults } = await withSample();
   await newSheet(page);
   await enter(page, "A1", "=COHORT.METBYBAND(Children[#All],Observations[#All],Skills[#All],DATE(2026,9,30))");
-  await cellsBecome(page, "A1:C1", [["Skill", "Area", "Age band"]]);
+  await cellsBecome(page, "A1:C1", [["Skill", "Area", "Age group"]]);
   // A large copy is in the clipboard a while after the keys.
   let [headings, ...rows] = await copied(page, "A1:J120");
   for (let tries = 0; tries < 20 && rows.length < 100; tries += 1) [headings, ...rows] = await copied(page, "A1:J120");
-  const boxes = ["Had at first look", "Gained here", "Not met", "Out of date", "Lost", "Not assessed"];
+  const boxes = ["Already met at first check", "Met since", "Not met", "Needs a recheck", "Lost", "Not checked"];
   const at = (row: readonly string[], heading: string) => Number(row[headings?.indexOf(heading) ?? -1]);
   expect(rows.length).toBeGreaterThan(100);
   // Every child of a row stands in one box, and in one alone.
@@ -149,7 +149,7 @@ inChromium("a file of one's own is opened, its table spills in the grid as worke
   const theirs = oracleTables(OWN)["met-by-band"].map((row) => keys.map((key) => row[key]));
   const rows = theirs.map((row) => row.map((value) => String(value ?? "")));
   await cellsBecome(page, `B2:J${rows.length + 1}`, rows);
-  await cellsBecome(page, "B1:D1", [["Skill", "Area", "Age band"]]);
+  await cellsBecome(page, "B1:D1", [["Skill", "Area", "Age group"]]);
   expect(faults).toEqual([]);
 });
 

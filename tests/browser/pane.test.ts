@@ -110,21 +110,21 @@ inChromium("Escape cancels, and nothing is left", async () => {
   await page.getByRole("button", { name: "Make the report" }).click();
   await page.getByRole("button", { name: "Cancel" }).waitFor();
   await page.keyboard.press("Escape");
-  await page.getByText("Cancelled. Nothing was added to the workbook.").waitFor();
+  await page.getByText("Canceled. Nothing was added to the workbook.").waitFor();
   expect(await page.evaluate(() => window.host.added.length)).toBe(0);
 });
 
 inChromium("a faulty workbook: a finding's cell is shown, and a decision settles it", async () => {
   const { page, faults } = await open("faults");
   await page.getByRole("button", { name: "Read the workbook" }).click();
-  const finding = page.locator("details", { hasText: "A row of a skill that Skills does not hold." }).first();
+  const finding = page.locator("details", { hasText: "A row of a skill that is not in Skills." }).first();
   await finding.locator("summary").click();
   await finding.getByRole("button", { name: /^Show Observations/ }).click();
   expect(await page.evaluate(() => window.host.shown)).toEqual([expect.stringMatching(/^Observations!B\d+$/)]);
   await finding.getByRole("combobox").selectOption({ index: 1 });
   await finding.getByRole("button", { name: "Keep this correction" }).click();
   await page.getByRole("button", { name: /^Revoke: / }).waitFor();
-  await page.getByText("A row of a skill that Skills does not hold.").first().waitFor({ state: "detached" });
+  await page.getByText("A row of a skill that is not in Skills.").first().waitFor({ state: "detached" });
   expect(await page.evaluate(() => JSON.stringify(window.host.decisions))).toMatch(/skill-alias/);
   expect(faults).toEqual([]);
 });

@@ -52,7 +52,7 @@ inChromium("by clicks: prepared, previewed, and saved to the byte as the command
   const { page, faults, said } = await opened();
   await prepared(page);
   await page.getByText("Nothing small. ").waitFor();
-  const table = page.getByRole("region", { name: "The table Met by band, as it leaves" });
+  const table = page.getByRole("region", { name: "The table Met by age group, as it leaves" });
   expect(await table.getByRole("cell", { name: "* held back" }).count()).toBeGreaterThan(0);
 
   const saved = [
@@ -147,7 +147,7 @@ inChromium(
     await page.getByRole("button", { name: "Prepare the release" }).click();
     await page.getByRole("button", { name: "Cancel" }).waitFor();
     await page.keyboard.press("Escape");
-    await page.getByText("Cancelled. Nothing was prepared, and nothing was written.").waitFor();
+    await page.getByText("Canceled. Nothing was prepared, and nothing was written.").waitFor();
     await page.getByRole("heading", { level: 1, name: "Prepare figures that can leave the program" }).waitFor();
   },
 );

@@ -65,8 +65,8 @@ test("writes one sheet, the same bytes each time, and says no id", async () => {
 
 test.each([
   [["--child", "AF-9999"], /No child in Children has that id/],
-  [["--child", "AF-0001"], /not followed on the as-of date/],
-  [["--therapist", "T99"], /No child followed on the as-of date has that therapist/],
+  [["--child", "AF-0001"], /not in the program on that day/],
+  [["--therapist", "T99"], /No child in the program on that day has that therapist/],
   [[], /one of the two/],
   [["--child", "AF-0089", "--therapist", "T01"], /one of the two/],
 ])(

@@ -39,8 +39,8 @@ test("writes every format, and says what was held back, attacked, not covered, a
     /Prepared under the rule of at least 11: no count of 1 to 10/,
     /^Counts: [\d,]+; [\d,]+ shown as they are, [\d,]+ held back/m,
     /^Loss: [\d,]+; no pattern/m,
-    /^Attack: .*none can be proved small/m,
-    /^Ledger: .*ledger\.json, 1 release\. It was begun with this release/m,
+    /^Tested as a reader from outside: .*none can be proved small/m,
+    /^Release log: .*ledger\.json, 1 release\. It was begun with this release/m,
     /^Last hash: [0-9a-f]{64}\./m,
     /45 CFR 164\.514 and 34 CFR 99\.31\(b\)/,
   ])
@@ -141,8 +141,8 @@ test.each([
 test("without a ledger it says that earlier releases were not looked at", () => {
   const run = release("--out", at("alone.xlsx"));
   expect(run.status).toBe(0);
-  expect(run.stdout).toMatch(/No ledger was named: this release is not protected against earlier ones/);
-  expect(textOf("r.xlsx", new Uint8Array(read("alone.xlsx")))).toContain("no ledger of them was given");
+  expect(run.stdout).toMatch(/No release log was named: this release is not protected against earlier ones/);
+  expect(textOf("r.xlsx", new Uint8Array(read("alone.xlsx")))).toContain("no release log was given");
 });
 
 test("a text is checked against the release, and figures against an earlier report", () => {
@@ -165,7 +165,7 @@ test("a text is checked against the release, and figures against an earlier repo
   expect(run.stdout).toMatch(/^Correct: .*July 1, 2026 to September 30, 2026/m);
   expect(run.stdout).toMatch(/^Advice \(sentence 3, "led to"\)/m);
   expect(run.stdout).toMatch(/Earlier report, as of June 30, 2026: /);
-  expect(run.stdout).toMatch(/referral-steps: not compared, because the earlier report does not hold it\./);
+  expect(run.stdout).toMatch(/referral-steps: not compared, because the earlier report does not have it\./);
   expect(textOf("r.xlsx", new Uint8Array(read("beside.xlsx")))).not.toContain("Earlier report");
 });
 
@@ -205,7 +205,7 @@ describe("bad input: one sentence, what to do, nothing written", () => {
     [
       [...WORDS, "--out", out, "--ledger", at("tampered.json")],
       2,
-      /tampered\.json: The ledger does not verify from its release 1 of 1/,
+      /tampered\.json: The release log does not verify from its release 1 of 1/,
     ],
     [[...WORDS, "--out", out, "--ledger", at("foreign.json")], 2, /not made by Windowline/],
     [[...WORDS, "--out", out, "--ledger", at("report.json")], 2, /not one that Windowline wrote/],

@@ -66,7 +66,7 @@ test("shows how a workbook is taken, writes it as a file, and reads by that file
 test("a file that may hold what a person settled is not written over", () => {
   const again = windowline(["understand", at("own.xlsx"), "--out", at("settled.json")]);
   expect(again.status).toBe(2);
-  expect(again.stderr).toMatch(/may hold what you settled\. Give it with --understanding/);
+  expect(again.stderr).toMatch(/may have what you settled\. Give it with --understanding/);
   expect(JSON.parse(readFileSync(at("settled.json"), "utf8")).words).toEqual([{ word: "E", means: "emerging" }]);
 });
 

@@ -32,7 +32,7 @@ test("in any order each p value keeps its own answer", () => {
 
 test.each([
   [[0.2, 1.2], "#NUM!", "Row 2: p lies between 0 and 1."],
-  [[0.2, 0.3, "<0.01"], "#VALUE!", "Row 3: p is no number: type it with digits alone."],
+  [[0.2, 0.3, "<0.01"], "#VALUE!", "Row 3: p is not a number: type it with digits alone."],
 ])("a bad row of %j makes the call an error that names it", (values, error, message) => {
   expect(answerOf("ADJUSTP", column(values))).toEqual({ error, message });
 });

@@ -220,7 +220,7 @@ describe("refusals", () => {
       "#VALUE!",
       "Row 2: by is below after: the skill was met after one age and by a later one.",
     ],
-    ["AGEWHENMET", [column([0, "six"]), by], "#VALUE!", "Row 2: after is no number: type it with digits alone."],
+    ["AGEWHENMET", [column([0, "six"]), by], "#VALUE!", "Row 2: after is not a number: type it with digits alone."],
     [
       "AGEWHENMET",
       [after, column([6, 9, 12])],
@@ -236,9 +236,9 @@ describe("refusals", () => {
       "AGEWHENMET",
       [after, by, null, null, after],
       "#VALUE!",
-      "Row 1: entry takes ages that are exact (after equal to by) or not met (by blank), not ages between two looks.",
+      "Row 1: entry takes ages that are exact (after equal to by) or not met (by blank), not ages between two checks.",
     ],
-    ["ATTAINMENTCURVE", [null, null], "#N/A", "No row holds an age."],
+    ["ATTAINMENTCURVE", [null, null], "#N/A", "No row has an age."],
     ["COMPAREAGES", [after, by, column(["North", null])], "#VALUE!", "Row 2: group is empty: name the child's group."],
     ["COMPAREAGES", [after, by, "North"], "#N/A", "Cannot be compared: there is only one group."],
   ])("%s(%j) is %s", (name, args, error, message) => {

@@ -137,16 +137,21 @@ describe("refusals", () => {
       "AGE",
       ["1.8.2026", "2026-07-31"],
       "#VALUE!",
-      "birth is no date: use a cell with a date, or text such as 2026-09-30.",
+      "birth is not a date: use a cell with a date, or text such as 2026-09-30.",
     ],
     [
       "AGE",
       ["2026-02-30", "2026-07-31"],
       "#VALUE!",
-      "birth is no date: use a cell with a date, or text such as 2026-09-30.",
+      "birth is not a date: use a cell with a date, or text such as 2026-09-30.",
     ],
-    ["AGE", [60, "2026-07-31"], "#VALUE!", "birth is no date: use a cell with a date, or text such as 2026-09-30."],
-    ["AGE", [true, "2026-07-31"], "#VALUE!", "birth is no date: use a cell with a date, or text such as 2026-09-30."],
+    ["AGE", [60, "2026-07-31"], "#VALUE!", "birth is not a date: use a cell with a date, or text such as 2026-09-30."],
+    [
+      "AGE",
+      [true, "2026-07-31"],
+      "#VALUE!",
+      "birth is not a date: use a cell with a date, or text such as 2026-09-30.",
+    ],
     ["AGE", ["2026-01-01", "2026-07-31", "years"], "#VALUE!", "unit is one of: months, completed, weeks, days, text."],
     [
       "AGE",
@@ -175,7 +180,7 @@ describe("refusals", () => {
       "CORRECTEDAGE",
       ["2026-01-01", "28+3", "2026-07-31", null, "soon"],
       "#VALUE!",
-      "until is no number: type it with digits alone.",
+      "until is not a number: type it with digits alone.",
     ],
     [
       "GESTATIONDAYS",
@@ -189,7 +194,7 @@ describe("refusals", () => {
       "#NUM!",
       "gestation is out of range: 20 weeks 0 days to 45 weeks 6 days, or 140 to 321 days.",
     ],
-    ["AGEBAND", ["old"], "#VALUE!", "months is no number: type it with digits alone."],
+    ["AGEBAND", ["old"], "#VALUE!", "months is not a number: type it with digits alone."],
     ["AGEBAND", [7, [[0, 6, 6]]], "#VALUE!", "edges must rise, such as 0, 6, 12."],
   ])("%s(%j) is %s", (name, args, error, message) => {
     expect(answerOf(name, ...args)).toEqual({ error, message });
@@ -198,7 +203,7 @@ describe("refusals", () => {
   test("a bad row gives its error in that cell alone", () => {
     expect(rowsOf("AGE", column(["2026-01-01", "soon", "2027-01-01"]), "2026-01-11", "days").flat()).toEqual([
       10,
-      { error: "#VALUE!", message: "birth is no date: use a cell with a date, or text such as 2026-09-30." },
+      { error: "#VALUE!", message: "birth is not a date: use a cell with a date, or text such as 2026-09-30." },
       { error: "#NUM!", message: "on comes before birth: check both dates." },
     ]);
   });

@@ -45,7 +45,7 @@ test.each([
       [[null], ["met"]],
     ],
     "#N/A",
-    "No row holds a result of both.",
+    "No row has a result of both.",
   ],
 ])("AGREEMENT(%j) is refused", (args, error, message) => {
   expect(answerOf("AGREEMENT", ...args)).toEqual({ error, message });

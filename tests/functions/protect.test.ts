@@ -132,7 +132,7 @@ describe("PROVABLE", () => {
 
   test.each([
     [[[5, 6]], [[true]], "hidden has 1 rows and 1 columns: give it 1 by 2 as counts, or 2 by 3 with the totals."],
-    [[[5, 6]], [["maybe", true]], "hidden holds TRUE or FALSE in every cell."],
+    [[[5, 6]], [["maybe", true]], "hidden must be TRUE or FALSE in every cell."],
     [[[5, 6]], [[false, false]], "hidden has no TRUE"],
   ])("%j, %j: %s", (counts, hidden, message) => {
     expect(() => call("PROVABLE", counts, hidden)).toThrow(message);

@@ -78,7 +78,7 @@ describe("errors", () => {
 
   test("the header row, and a site that expects something", () => {
     const [header, first] = rowsOf("REFERRALS", children, row("speech"), "2024-04-01", "2024-06-30");
-    expect(header?.slice(0, 3)).toEqual(["By", "Value", "Children followed"]);
+    expect(header?.slice(0, 3)).toEqual(["By", "Value", "Children in the program"]);
     expect(first?.slice(0, 5)).toEqual(["site", "North", 1, 91 / 30.4375, 1]);
   });
 });

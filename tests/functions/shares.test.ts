@@ -78,7 +78,7 @@ test.each([
   ["SHARE", [3, 2], "#NUM!", "count is more than of: check both."],
   ["SHARE", [-1, 2], "#NUM!", "count is a count: it cannot be below 0."],
   ["SHARE", [1, null], "#VALUE!", "of is empty: give a number."],
-  ["SHARE", ["some", 2], "#VALUE!", "count is no number: type it with digits alone."],
+  ["SHARE", ["some", 2], "#VALUE!", "count is not a number: type it with digits alone."],
   ["SHARE", [1, 2, 95], "#NUM!", "level lies between 0 and 1, such as 0.95."],
   ["SHARE", [1, 2, 0], "#NUM!", "level lies between 0 and 1, such as 0.95."],
   ["SHARE", [1, 2, 1], "#NUM!", "level lies between 0 and 1, such as 0.95."],

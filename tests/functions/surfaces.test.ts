@@ -91,7 +91,7 @@ describe("errors", () => {
       const cells = functions.share(column([1, 0, 3, "x"]), column([2, 0, 2, 4])).map((row) => row[0]);
       expect(cells[0]).toBe(0.5);
       expect(cells.slice(1).map((cell) => (cell as ExcelError).code)).toEqual(["#N/A", "#NUM!", "#VALUE!"]);
-      expect((cells[3] as ExcelError).message).toBe("count is no number: type it with digits alone.");
+      expect((cells[3] as ExcelError).message).toBe("count is not a number: type it with digits alone.");
     });
   });
 
@@ -111,7 +111,7 @@ describe("call", () => {
     const answer = callFunction("COHORT.TODAY", []);
     expect(answer).toMatchObject({ error: "#NAME?" });
     expect((answer as { message: string }).message).toMatch(
-      /^There is no function COHORT\.TODAY\. Those there are: COHORT\.AGE, /,
+      /^There is no function COHORT\.TODAY\. The functions are: COHORT\.AGE, /,
     );
     expect(isFunctionName("__proto__")).toBe(false);
   });
@@ -121,7 +121,7 @@ describe("call", () => {
     [["2026-01-01"], "COHORT.AGE(birth, on, [unit]): on is missing."],
     [["2026-01-01", "2026-02-01", "days", 1], "COHORT.AGE(birth, on, [unit]): 4 arguments were given."],
     [[["2026-01-01"], "2026-02-01"], "birth: a range is rows of cells, such as [[1],[2]]."],
-    [[[[{ day: 1 }]], "2026-02-01"], "birth: a cell holds a number, text, TRUE or FALSE, or nothing."],
+    [[[[{ day: 1 }]], "2026-02-01"], "birth: a cell can have a number, text, TRUE or FALSE, or nothing."],
   ])("arguments %j are refused", (args, message) => {
     expect(callFunction("COHORT.AGE", args)).toEqual({ error: "#VALUE!", message });
   });

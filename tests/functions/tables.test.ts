@@ -21,7 +21,7 @@ import { argumentsOf, asRows, pick, type Range, sorted } from "./ranges";
 
 const STATUS_KEYS = ["child", "skill", "area", "ageMonths", "window", "box", "timing", "metAfter", "metBy", "lastLook"];
 const STATUS_HEADER = [
-  ...["Child", "Skill", "Area", "Age (months)", "Window", "Box", "Timing", "Met after", "Met by", "Last look"],
+  ...["Child", "Skill", "Area", "Age (months)", "Window", "Box", "Timing", "Met after", "Met by", "Last checked"],
 ];
 const BAND_KEYS = [
   ...["skill", "area", "band", "children", "hadAtFirstLook", "gained", "notMet", "outOfDate", "lost", "notAssessed"],
@@ -284,7 +284,7 @@ describe("settings and the as-of date", () => {
 
   test.each([
     [[null], "asOf is empty: give a date."],
-    [["June"], "asOf is no date: use a cell with a date, or text such as 2026-09-30."],
+    [["June"], "asOf is not a date: use a cell with a date, or text such as 2026-09-30."],
     [
       ["2024-06-30", [["recheck", "often"]]],
       "settings: recheck must be a whole number of days from 1 to 3650, or none.",
@@ -297,7 +297,7 @@ describe("settings and the as-of date", () => {
           ["recheck", 90],
         ],
       ],
-      "settings: recheck stands there twice. Clear one of the two.",
+      "settings: recheck is there twice. Clear one of the two.",
     ],
     [["2024-06-30", [["recheck"]]], "settings: give a range of two columns, the names and the values."],
     [

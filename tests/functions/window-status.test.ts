@@ -72,7 +72,7 @@ test("a row without an age is blank, and so is a row of zeros", () => {
 });
 
 test.each([
-  [["five", 6, 9], "months is no number: type it with digits alone."],
+  [["five", 6, 9], "months is not a number: type it with digits alone."],
   [[5, 9, 6], "closes must come after opens: correct one of the two."],
   [[5, 6, 6], "closes must come after opens: correct one of the two."],
   [[7, 6, 9, 7.5], "metMonths is above months: the skill cannot have been seen after the age that is asked about."],

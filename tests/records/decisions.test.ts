@@ -14,25 +14,25 @@ test("a file holds a list, or an object with one", () => {
 });
 
 test.each([
-  [null, /^Decisions: the file must hold a list/],
-  ["[]", /^Decisions: the file must hold a list/],
+  [null, /^Corrections: the file must have a list/],
+  ["[]", /^Corrections: the file must have a list/],
   [
     [{ kind: "guess" }],
-    /^Decision 1: kind must be one of same-child, skill-alias, date-order, heading, sheet, word, name and skill\.$/,
+    /^Correction 1: kind must be one of same-child, skill-alias, date-order, heading, sheet, word, name and skill\.$/,
   ],
-  [[{ kind: "same-child", child: "A1" }], /^Decision 1: alias must be text\.$/],
-  [[{ kind: "same-child", child: "A1", alias: " " }], /^Decision 1: alias must not be blank\.$/],
+  [[{ kind: "same-child", child: "A1" }], /^Correction 1: alias must be text\.$/],
+  [[{ kind: "same-child", child: "A1", alias: " " }], /^Correction 1: alias must not be blank\.$/],
   [
     [{ kind: "date-order", table: "Signs", column: "Date", order: "up" }],
-    /^Decision 1: order must be day first, month first or year first\.$/,
+    /^Correction 1: order must be day first, month first or year first\.$/,
   ],
-  [[{ kind: "heading", table: "Staff", heading: "a", means: "b" }], /^Decision 1: table must be one of/],
+  [[{ kind: "heading", table: "Staff", heading: "a", means: "b" }], /^Correction 1: table must be one of/],
   [
     [
       { kind: "skill-alias", skill: "sits", alias: "x" },
       { kind: "skill-alias", skill: "walks", alias: "X " },
     ],
-    /^Decision 2: it says otherwise than decision 1\. Revoke one of the two\.$/,
+    /^Correction 2: it says otherwise than correction 1\. Revoke one of the two\.$/,
   ],
 ])("%j is refused in a sentence", (json, message) => {
   expect(messages(json)).toHaveLength(1);
@@ -70,8 +70,8 @@ test("an alias of a skill is read everywhere a skill is named", () => {
   expect(records.observations.skill[3]).toBe(2);
   expect(records.skills[2]?.follows).toBe(1);
   expect(records.decisions).toEqual([
-    "Another way of writing is read as the skill walks (decision 1).",
-    "Another way of writing is read as the skill crawls (decision 2).",
+    "Another way of writing is read as the skill walks (correction 1).",
+    "Another way of writing is read as the skill crawls (correction 2).",
   ]);
 });
 

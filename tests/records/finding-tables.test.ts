@@ -166,7 +166,7 @@ describe("headings", () => {
     const decision = { kind: "heading", table: "Observations", heading: "when", means: "Date" } as const;
     const records = read(bookWith({ observations: rows }), {}, [decision]);
     expect([...records.observations.day]).toEqual([...CLEAN.observations.day]);
-    expect(records.decisions).toEqual(["A heading of Observations is read as Date (decision 1)."]);
+    expect(records.decisions).toEqual(["A heading of Observations is read as Date (correction 1)."]);
   });
 
   test("in two rows, merged, are read together", () => {
@@ -345,7 +345,7 @@ describe("cells that a spreadsheet spoils", () => {
     );
     const error = unusable({ observations: rows });
     expect(listed(error)).toEqual(["date-column-swapped C2:C5"]);
-    expect(error.message).toMatch(/^Observations: none of its rows can be used \(day and month look swapped: 4\)/);
+    expect(error.message).toMatch(/^Observations: none of its rows can be used \(day and month seem swapped: 4\)/);
     const settled = { kind: "date-order", table: "Observations", column: "date", order: "day first" } as const;
     expect(read({ observations: rows }, {}, [settled]).observations.day).toHaveLength(4);
   });

@@ -127,7 +127,7 @@ describe("a file that is no ledger of ours, or a hostile one", () => {
     ["a count below none", text.replace('"shown":44', '"shown":-1'), /In release 2/],
     ["a key too many", text.replace('"shown":41', '"shown":41,"count":3'), /In release 1/],
     ["__proto__ in a cell", text.replace('"shown":41', '"shown":41,"__proto__":{"shown":3}'), /In release 1/],
-    ["__proto__ on top", text.replace('"tool"', '"__proto__":{"x":1},"tool"'), /In the ledger/],
+    ["__proto__ on top", text.replace('"tool"', '"__proto__":{"x":1},"tool"'), /In the release log/],
     ["a term beyond the cells", text.replace('"cell":2', '"cell":3'), /In release 1/],
     ["a key twice", text.replace("south/met", "north/met"), /In release 1/],
     ["a text without end", text.replace("recheck 90", "x".repeat(5000)), /In release 1/],

@@ -152,7 +152,7 @@ describe("the scan of pictures", () => {
     ["a fill from outside", '<rect fill="url(https://example.org/a)"/>', /a link to outside/],
     ["a canary", "<text>North (CANARY-7)</text>", /the identifier of a child/],
     ["a birth date", "<text>2025-03-04</text>", /a date finer/],
-    ["what is no XML", "<g>", /no XML/],
+    ["what is not XML", "<g>", /not XML/],
   ])("%s is refused", (_, inside, message) => {
     expect(scan(inside)).toThrow(message);
     expect(scan(inside)).toThrow(/^The part a\.svg .*nothing was written/);
@@ -176,6 +176,6 @@ describe("the scan of pictures", () => {
     expect(() => scanPng("a.png", png(chunk("tIME", "1234567")))).toThrow(/tIME/);
     expect(() => scanPng("a.png", png(chunk("eXIf", "x")))).toThrow(/eXIf/);
     expect(() => scanPng("a.png", Uint8Array.of(...png(), 1, 2, 3))).toThrow(/behind the image/);
-    expect(() => scanPng("a.png", Uint8Array.of(1, 2, 3, 4, 5, 6, 7, 8))).toThrow(/no PNG/);
+    expect(() => scanPng("a.png", Uint8Array.of(1, 2, 3, 4, 5, 6, 7, 8))).toThrow(/not PNG/);
   });
 });

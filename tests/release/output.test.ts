@@ -72,7 +72,7 @@ describe("the workbook", () => {
     const { sheets } = await readWorkbook(written());
     expect(sheets.map(({ name }) => name)).toEqual([
       "Read me first",
-      "Met by band",
+      "Met by age group",
       "Referral steps",
       "Sentences",
       "Published ages",
@@ -127,7 +127,7 @@ describe("canaries: each is refused, with the part", () => {
     const tables = [withLabel(label)];
     const found = await scanned(written(tables));
     expect(found).toMatch(message);
-    expect(found).toMatch(/^The part \S.* of what was to be written holds .*nothing was written/);
+    expect(found).toMatch(/^The part \S.* of what was to be written has .*nothing was written/);
     expect(found).not.toContain(label);
     expect(() => scanCsv("a.csv", releaseCsv(tables[0]!), rules())).toThrow(message);
   });
@@ -265,7 +265,7 @@ describe("CSV", () => {
 
   test("a formula in a CSV of other making is refused", () => {
     expect(() => scanCsv("a.csv", "a\r\n=1+1\r\n", rules())).toThrow(/takes for a formula/);
-    expect(() => scanCsv("a.csv", 'a"b\r\n', rules())).toThrow(/no CSV/);
+    expect(() => scanCsv("a.csv", 'a"b\r\n', rules())).toThrow(/not CSV/);
   });
 });
 

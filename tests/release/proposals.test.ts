@@ -16,7 +16,7 @@ test("fewer bands first, then no groups, then areas, each with the setting to us
   const found = proposalsOf(draft, () => true);
   expect(found).toHaveLength(3);
   expect(found[0]).toMatch(
-    /^met-by-band: more than half of its counts would be hidden\. Fewer age bands show more: set edges to 0,(6,12,)?24\.$/,
+    /^met-by-band: more than half of its counts would be hidden\. Fewer age groups show more: set edges to 0,(6,12,)?24\.$/,
   );
   expect(found[1]).toMatch(/All groups together show more: leave out by \(Therapist\)\.$/);
   expect(found[2]).toMatch(/Areas show more than skills: read the rows with skill "all"/);

@@ -274,7 +274,7 @@ describe("referrals over periods", () => {
     expect(pieces.map(({ count }) => count)).toEqual(pieces.map(({ key }) => fourth.get(key) ?? 0));
     expect(pieces.filter(isSmall).length).toBeGreaterThan(5);
     expect(notCovered).toEqual([
-      expect.stringMatching(/^Children followed or referred in two periods/),
+      expect.stringMatching(/^Children in the program or referred in two periods/),
       expect.stringMatching(/^An earlier release showed counts that are small/),
     ]);
   });

@@ -90,7 +90,7 @@ test("the other tables", () => {
 test("the footnote names population, period, source, exclusions, missing and rule", () => {
   const note = footnoteOf(BANDS, CONTEXT);
   for (const part of [
-    "Who is counted: children followed",
+    "Who is counted: children in the program",
     "September 30, 2026",
     "Source:",
     "Left out:",
@@ -151,7 +151,7 @@ describe("an earlier report", () => {
     expect(found).toMatchObject({ reason: null, without: 1 });
     expect(comparisonLines(found)).toEqual([
       'Site North: on September 30, 2026, 53 of 85 children checked at 12 to <18 months had met "Walks several steps alone" (62.4%; 95% confidence interval 51.7% to 71.9%). Earlier report, as of June 30, 2026: Site North: on June 30, 2026, 47 of 80 children checked at 12 to <18 months had met "Walks several steps alone" (58.8%; 95% confidence interval 47.8% to 68.9%).',
-      "met-by-band: 1 row has no earlier figure that can stand beside it.",
+      "met-by-band: 1 row has no earlier figure to compare with.",
     ]);
     expect(JSON.stringify(found)).not.toContain("145");
   });
@@ -163,7 +163,7 @@ describe("an earlier report", () => {
     [{ asOf: "2026-09-30" }, {}, "it is of the same day"],
     [{ enteredBy: "2026-07-05" }, {}, "only one of the two leaves out rows by the day they were typed in"],
     [{}, { population: "Others" }, "it counted other children"],
-    [{}, { id: "trend" }, "the earlier report does not hold it"],
+    [{}, { id: "trend" }, "the earlier report does not have it"],
   ])("%j %j: %s", (given, table, reason) => {
     expect(compared(json(given, table)).reason).toBe(reason);
     expect(comparisonLines(compared(json(given, table)))).toEqual([`met-by-band: not compared, because ${reason}.`]);

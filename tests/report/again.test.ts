@@ -68,7 +68,7 @@ describe("rows that the last report had", () => {
     const rows = last.records.find(({ table }) => table === "Observations")!.rows;
     const fewer = now.records.map((each) => (each.table === "Observations" ? { ...each, rows: rows - 7 } : each));
     expect(rowsLost(last, { ...now, records: fewer })).toEqual([
-      `Observations has ${counted(rows - 7)} rows; the last report had ${counted(rows)}. Look for a filter left on, or a sheet or file that was forgotten.`,
+      `Observations has ${counted(rows - 7)} rows; the last report had ${counted(rows)}. Check for a filter left on, or a sheet or file that was forgotten.`,
     ]);
     const without = now.records.filter(({ table }) => table !== "Signs");
     expect(rowsLost(last, { ...now, records: without })[0]).toMatch(/^Signs is gone; the last report had/);

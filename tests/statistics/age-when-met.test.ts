@@ -105,7 +105,7 @@ describe("by hand", () => {
 
   test("with entries the children seen with it are not all who had it, so the sentence is another", () => {
     const found = estimateAgeWhenMet(request([5, 7, 9], [5, Infinity, Infinity], { entry: new Float64Array(3) }));
-    expect(found.reason).toBe("the share met does not reach half by the last look");
+    expect(found.reason).toBe("the share met does not reach half by the last check");
   });
 });
 
@@ -145,7 +145,7 @@ describe("refusal", () => {
   test("no child, and nobody with the skill, are null with a reason", () => {
     expect(estimateAgeWhenMet(request([], [], { ages: [9] }))).toEqual({
       method: null,
-      reason: "no child was looked at for this skill",
+      reason: "no child was checked for this skill",
       percentiles: [{ share: 0.5, age: null, lower: null, upper: null }],
       shareBy: [{ age: 9, share: null, lower: null, upper: null }],
       curve: [],

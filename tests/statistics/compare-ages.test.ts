@@ -218,7 +218,7 @@ describe("refusal", () => {
     ["one group", columns([1, 2], [1, 2]), ["a", "a"], "there is only one group"],
     ["one group, intervals", columns([1, 2], [3, 4]), ["a", "a"], "there is only one group"],
     ["nobody met it", columns([1, 2], [Infinity, Infinity]), ["a", "b"], "no child was seen with the skill"],
-    ["all alike", columns([1, 1], [3, 3]), ["a", "b"], "the looks do not tell any two children apart"],
+    ["all alike", columns([1, 1], [3, 3]), ["a", "b"], "the checks are the same for any two children"],
     [
       "never watched together",
       { ...columns([5, 20], [5, 20]), entry: Float64Array.of(0, 10) },

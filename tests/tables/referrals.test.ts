@@ -169,7 +169,7 @@ describe("by hand", () => {
   });
 
   test("the day of leaving is no followed day: the referral on it is counted in a note", () => {
-    expect(table.notes.join(" ")).toContain("made while the child was not followed, and so not counted: 1.");
+    expect(table.notes.join(" ")).toContain("made while the child was not in the program, and so not counted: 1.");
   });
 
   test("a row with nothing referred is tested too", () => {
@@ -181,7 +181,7 @@ describe("by hand", () => {
   });
 });
 
-test("without a column headed Site there are no rows by site, and a note says so", () => {
+test("without a column headed Site so no rows are by site, and a note says so", () => {
   const input = program([child("A", "2024-01-01")], []);
   const workbook = workbookWith(input, { Referrals: referralSheet([]) });
   const [children, ...others] = workbook.sheets;

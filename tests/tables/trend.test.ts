@@ -140,7 +140,7 @@ describe("late entries", () => {
   test("no day of entry kept: it cannot be told", () => {
     const table = tableWith(looks("2024-06-24").map((row) => ({ ...row, entered: null })));
     expect(marked(table)["2024-Q2"]).toBeNull();
-    expect(table.notes[0]).toContain("cannot be told");
+    expect(table.notes[0]).toContain("is not known");
   });
 });
 

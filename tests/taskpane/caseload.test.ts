@@ -138,7 +138,7 @@ test.each(["Reading the workbook", "Writing the page", "Adding the sheets"])(
     expect(state().receipts).toHaveLength(0);
     expect(caseload().page).toBeNull();
     expect(caseload().listed).not.toBeNull();
-    expect(state().told).toEqual({ tone: "done", text: "Cancelled. No page was added to the workbook." });
+    expect(state().told).toEqual({ tone: "done", text: "Canceled. No page was added to the workbook." });
     await addPage(pane, { kind: "therapist", code: "T01" });
     expect(host.added).toHaveLength(1);
   },
@@ -147,12 +147,12 @@ test.each(["Reading the workbook", "Writing the page", "Adding the sheets"])(
 test("cancelling the list leaves the pane as it was", async () => {
   const { pane, caseload, state } = await opened(new MemoryHost(sampleBook()), "T01");
   const stop = pane.store.subscribe(() => {
-    if (state().job?.progress?.step === "Putting looks in order" && !state().job?.cancelling) cancelJob(pane);
+    if (state().job?.progress?.step === "Putting observations in order" && !state().job?.cancelling) cancelJob(pane);
   });
   await listChildren(pane);
   stop();
   expect(caseload().listed).toBeNull();
-  expect(state().told?.text).toBe("Cancelled. List the children again when you are ready.");
+  expect(state().told?.text).toBe("Canceled. List the children again when you are ready.");
 });
 
 test("where there are several therapists one is to be chosen, and nothing is listed until then", async () => {
@@ -183,7 +183,7 @@ test("nobody followed on the day: an empty list that says what to do", async () 
   expect(caseload().listed).toMatchObject({ title: null, children: 0, lines: [], visits: [] });
   expect(state().told).toEqual({
     tone: "stopped",
-    text: "No child of T2 is followed on August 20, 2025. Choose another date, or another therapist; Records tells which rows of Children are not used.",
+    text: "No child of T2 is in the program on August 20, 2025. Choose another date, or another therapist; Records lists which rows of Children are not used.",
   });
 });
 

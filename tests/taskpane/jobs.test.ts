@@ -90,7 +90,7 @@ test.each(["Reading the workbook", "Reading the records", "Adding the sheets"])(
     expect(host.added).toHaveLength(0);
     expect(state().receipts).toHaveLength(0);
     expect(state().quarter.made).toBeNull();
-    expect(state().told).toEqual({ tone: "done", text: "Cancelled. Nothing was added to the workbook." });
+    expect(state().told).toEqual({ tone: "done", text: "Canceled. Nothing was added to the workbook." });
   },
 );
 
@@ -98,7 +98,7 @@ test("after a cancel the report can be made", async () => {
   const host = new MemoryHost(sampleBook());
   const { pane, state, workers } = await opened(host);
   const stop = pane.store.subscribe(() => {
-    if (state().job?.progress?.step === "Putting looks in order" && !state().job?.cancelling) cancelJob(pane);
+    if (state().job?.progress?.step === "Putting observations in order" && !state().job?.cancelling) cancelJob(pane);
   });
   await buildReport(pane);
   stop();
@@ -111,7 +111,7 @@ test("an edit during the run is told, and nothing is added", async () => {
   const host = new MemoryHost(sampleBook());
   const { pane, state } = await opened(host);
   const stop = pane.store.subscribe(() => {
-    if (state().job?.progress?.step === "Putting looks in order") host.workbook = sampleBook(41);
+    if (state().job?.progress?.step === "Putting observations in order") host.workbook = sampleBook(41);
   });
   await buildReport(pane);
   stop();

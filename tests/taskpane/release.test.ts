@@ -96,7 +96,7 @@ test("the CSV of the pane is the CSV of the release, with its words beside it, t
   const words = Buffer.from(files["release-2026-09-30-read-me.txt"]!).toString();
   expect(words).toMatch(/Prepared under the rule of at least 11/);
   expect(words).toMatch(/45 CFR 164\.514 and 34 CFR 99\.31\(b\)/);
-  expect(words).toMatch(/no ledger of them was given/);
+  expect(words).toMatch(/no release log was given/);
   expect(Object.keys(files)).toHaveLength(tables.length + 1);
 });
 
@@ -130,8 +130,8 @@ test("the ledger holds the release and no hidden value, opens again, and protect
 });
 
 test.each([
-  ["{", /^The ledger cannot be read as JSON: .*; nothing was written\.$/],
-  ['{"tool": "another"}', /^The ledger named is not one that Windowline wrote/],
+  ["{", /^The release log cannot be read as JSON: .*; nothing was written\.$/],
+  ['{"tool": "another"}', /^The release log named is not one that Windowline wrote/],
 ])("a ledger %j is refused in a sentence, and the one that was open stays", async (text, message) => {
   const { pane, release, state } = await opened();
   await openLedger(pane, { name: "other.json", text: () => Promise.resolve(text) });
@@ -200,7 +200,7 @@ test.each(["Reading the workbook", "Loading the solver", "Protecting small count
     stop();
     expect(release()).toMatchObject({ made: null, refusal: null });
     expect([host.saved, host.downloaded, host.added]).toEqual([[], [], []]);
-    expect(state().told).toEqual({ tone: "done", text: "Cancelled. Nothing was prepared, and nothing was written." });
+    expect(state().told).toEqual({ tone: "done", text: "Canceled. Nothing was prepared, and nothing was written." });
   },
 );
 

@@ -115,7 +115,7 @@ test("a field's message stands under its field, in the words of the pane", () =>
   expect(messages.get("recheck")).toBe(
     "A skill needs a recheck after: must be a whole number of days from 1 to 3650, or none.",
   );
-  expect(messages.get("edges")).toMatch(/^Edges of the age bands: must be two or more rising ages/);
+  expect(messages.get("edges")).toMatch(/^Edges of the age groups: must be two or more rising ages/);
   expect(messages.get("level")).toBeUndefined();
 });
 
@@ -187,8 +187,8 @@ test("every kind of decision has its sentence and its line in the list", () => {
 });
 
 test("an empty list, a missing column and a lone therapist are each said in a sentence", () => {
-  expect(noChoiceInWords(null)).toBe("The workbook has no column Therapist: the list holds every child followed.");
-  expect(noChoiceInWords([""])).toBe("No row has a therapist: the list holds every child followed.");
+  expect(noChoiceInWords(null)).toBe("The workbook has no column Therapist: the list has every child in the program.");
+  expect(noChoiceInWords([""])).toBe("No row has a therapist: the list has every child in the program.");
   expect(noChoiceInWords(["T04"])).toBe("T04 is the only therapist in the records.");
   expect(noChoiceInWords(["", "T04"])).toBeNull();
   expect(["", "T04"].map(therapistLabel)).toEqual(["No therapist recorded", "T04"]);
@@ -208,7 +208,7 @@ test("a visit is said in short and in full, in words that judge nobody", () => {
   );
   const all = [visitInShort(visit), ...visit.looks.map(looksInWords), CASELOAD_ABOUT, planInWords([visit])].join(" ");
   expect(all).not.toMatch(/delay|normal|\bfail|deficit|disorder|diagnos|score|\bred\b|amber|green|undefined/i);
-  expect(planInWords([])).toBe("Nothing needs another look before the next report.");
+  expect(planInWords([])).toBe("Nothing needs another check before the next report.");
 });
 
 test("a number of visits that cannot be planned for is refused in words", () => {

@@ -47,7 +47,7 @@ export const EDITING =
   "Excel waits while a cell is being edited. Finish the cell with Enter, or leave it with Esc, then try again.";
 
 export const UNANSWERED =
-  "Excel has not answered yet. Look whether Excel shows a question or a message, and answer it there, or wait.";
+  "Excel has not answered yet. Check whether Excel shows a question or a message, and answer it there, or wait.";
 
 const SENTENCES: Readonly<Record<string, Sentence>> = {
   InvalidOperationInCellEditMode: ["editing a cell", EDITING],

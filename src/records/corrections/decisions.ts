@@ -136,11 +136,13 @@ export function parseDecisions(json: unknown): Decisions | { readonly messages: 
     ? json
     : z.object({ decisions: z.array(z.unknown()) }).safeParse(json).data?.decisions;
   if (list === undefined) {
-    return { messages: ["Decisions: the file must hold a list of decisions. Save it again from the records view."] };
+    return {
+      messages: ["Corrections: the file must have a list of corrections. Save it again from the records view."],
+    };
   }
   const parsed = list.map((each) => decision.safeParse(each));
   const messages = parsed.flatMap((each, i) =>
-    (each.error?.issues ?? []).map((issue) => `Decision ${i + 1}: ${sentence(issue.path, issue.message)}`),
+    (each.error?.issues ?? []).map((issue) => `Correction ${i + 1}: ${sentence(issue.path, issue.message)}`),
   );
   const decisions = parsed.flatMap((each) => (each.success ? [plain(each.data)] : []));
   const all = [...messages, ...contradictions(decisions), ...circles(decisions)];
@@ -166,7 +168,7 @@ function contradictions(decisions: readonly Decision[]): string[] {
     const earlier = said.get(about);
     if (!earlier) said.set(about, { first: i, means });
     if (!earlier || earlier.means === means) return [];
-    return [`Decision ${i + 1}: it says otherwise than decision ${earlier.first + 1}. Revoke one of the two.`];
+    return [`Correction ${i + 1}: it says otherwise than correction ${earlier.first + 1}. Revoke one of the two.`];
   });
 }
 
@@ -182,7 +184,7 @@ function circles(decisions: readonly Decision[]): string[] {
     let at = next.get(start);
     for (let steps = 0; at !== undefined && at !== start && steps < next.size; steps += 1) at = next.get(at);
     return at === start
-      ? [`Decision ${i + 1}: it leads back to its own alias. Revoke one decision of the circle.`]
+      ? [`Correction ${i + 1}: it leads back to its own alias. Revoke one correction of the circle.`]
       : [];
   });
 }

@@ -75,13 +75,15 @@ export class DecisionsInForce implements Decided {
   report(findings: FindingCollector): string[] {
     return this.decisions.flatMap((each, number) => {
       if (each.revoked || isUnderstanding(each)) return [];
-      const words = `${inWords(each)} (decision ${number + 1})`;
+      const words = `${inWords(each)} (correction ${number + 1})`;
       const table = "table" in each ? each.table : each.kind === "same-child" ? "Children" : "Skills";
       if (!this.needed.has(number)) {
         findings.workbook("decision-unused", table, { advice: `${words}: nothing in the workbook needs it.` });
         return [];
       }
-      findings.workbook("decision-applied", table, { advice: `${words}. Revoke the decision if it no longer holds.` });
+      findings.workbook("decision-applied", table, {
+        advice: `${words}. Revoke the correction if it is no longer right.`,
+      });
       return [`${words}.`];
     });
   }

@@ -40,7 +40,7 @@ export function explainUnfit(
   unfit.match.unmatched.forEach((cell) => findings.cell("heading-unknown", unfit.place, cell.row, cell.column, detail));
   unfit.match.twice.forEach((cell) => findings.cell("heading-twice", unfit.place, cell.row, cell.column));
   const { top, left, right } = unfit.range;
-  return `${spec.name}: in ${unfit.place.sheetName}!${a1Range(top, left, top, right)} the heading ${wanted} was not found, or matches two columns. Rename the heading, or settle it with a heading decision.`;
+  return `${spec.name}: in ${unfit.place.sheetName}!${a1Range(top, left, top, right)} the heading ${wanted} was not found, or matches two columns. Rename the heading, or settle it with a correction of the heading.`;
 }
 
 function namedRegion(regions: readonly Region[], spec: TableSpec): Unfit | null {

@@ -41,7 +41,7 @@ function sheetChanges(sheet: SheetTaken, before: readonly SheetDecision[]): Chan
   const own = before.find((each) => isOf(each, sheet));
   if (!own) {
     const isNew = sheet.is !== "not used" && sheet.why !== "As you settled it.";
-    const sentence = `The sheet "${sheet.sheet}" is new. It is taken for ${sheet.is}: look whether that is right.`;
+    const sentence = `The sheet "${sheet.sheet}" is new. It is taken for ${sheet.is}: check that.`;
     return isNew ? [{ kind: "sheet new", sheet: sheet.sheet, heading: "", sentence }] : [];
   }
   const was = new Set(own.headings.map(({ heading }) => keyOf(heading)));

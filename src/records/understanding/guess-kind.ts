@@ -73,7 +73,7 @@ function whyOf({ is, headings }: Candidate, isNamed: boolean): string {
   const names = read.slice(0, 4).join(", ");
   if (is === "grid")
     return `It has ${names || "a child"} and ${skillsOf(headings).length} columns of results or dates.`;
-  return isNamed ? `It has the headings ${names}.` : `Its headings ${names} look like those of this table.`;
+  return isNamed ? `It has the headings ${names}.` : `Its headings ${names} are like those of this table.`;
 }
 
 /** Skills beside the columns of Children: the same rows are a grid too. */

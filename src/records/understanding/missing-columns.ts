@@ -7,7 +7,7 @@ import type { HeadingSeen, MissingColumn, SheetTaken } from "./understanding";
 /** Columns without which figures mean something else, and what nobody knows without them. */
 const MATTERS: readonly (readonly [is: SheetKind, key: string, sentence: string])[] = [
   ["children", "enrolled", "No column says when a child was enrolled: every child counts from the first check on."],
-  ["children", "left", "No column tells who left the program: every child counts as still there."],
+  ["children", "left", "No column says who left the program: every child counts as still there."],
   ["children", "gestation", "No column says how early a child was born: no age is corrected."],
   ["children", "site", "No column names the site: figures by site cannot be made."],
   ["children", "therapist", "No column names the therapist: caseloads cannot be made."],

@@ -63,7 +63,7 @@ export function provenWords(workbook: WorkbookIn, { known, others }: WordCounts)
     const said = legend.get(key);
     if (said) proven.set(key, { means: said, why: "The workbook says so itself." });
     else if (CROSSES.has(key) && key !== "x" && has(TICKS))
-      proven.set(key, { means: "not met", why: "It stands beside ticks." });
+      proven.set(key, { means: "not met", why: "It is beside ticks." });
   }
   return proven;
 }
@@ -141,7 +141,7 @@ function wordTaken(
 ): WordTaken {
   if (settled) return { word: text, cells, means: settled, why: "As you settled it.", doubtful: false };
   if (proven) return { word: text, cells, ...proven, doubtful: false };
-  return { word: text, cells, means: null, why: "Nothing in the workbook says what it stands for.", doubtful: true };
+  return { word: text, cells, means: null, why: "Nothing in the workbook says what it means.", doubtful: true };
 }
 
 /** Ticks with blanks beside them, and nothing that says "not met": what does a blank mean? */

@@ -26,7 +26,7 @@ export function sameChildren(rows: readonly EnrolmentRow[], isSettled: (a: strin
       () => "The two ids differ only by zeros, hyphens or spaces.",
     ),
     ...pairsBy(kids, birthAnd("family"), () => "The same birth date in the same family. Twins have this too."),
-    ...pairsBy(kids, birthAnd("site"), () => "The same birth date at the same site. Look whether it is one child."),
+    ...pairsBy(kids, birthAnd("site"), () => "The same birth date at the same site. Check whether it is one child."),
   ];
   const seen = new Set<string>();
   const all = pairs.filter(({ first, second }) => {

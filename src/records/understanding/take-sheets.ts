@@ -105,7 +105,7 @@ function guessed(sheet: SheetIn, known: readonly string[]): Part[] {
       {
         sheet: sheet.name,
         is: "not used",
-        why: "Nothing on it looks like a row of headings with rows below.",
+        why: "Nothing on it is like a row of headings with rows below.",
         doubtful: false,
         headerRows: [],
         rows: 0,

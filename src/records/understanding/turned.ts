@@ -8,7 +8,7 @@ const ROWS_LOOKED_AT = 10;
 const FEWEST_CHILDREN = 3;
 
 const WHY =
-  "The children stand across its top, one column each. Windowline reads one row per child: copy the table, paste it turned (Paste Special, Transpose) on a new sheet, and read again.";
+  "The children are across its top, one column each. Windowline reads one row per child: copy the table, paste it turned (Paste Special, Transpose) on a new sheet, and read again.";
 
 /** A sheet with children across its top is not used, and says how to turn it. Its headings, which are ids, are not kept. */
 export function sayTurned(workbook: WorkbookIn, sheets: readonly SheetTaken[]): SheetTaken[] {

@@ -97,7 +97,7 @@ export interface SameChild {
 export interface MissingColumn {
   readonly table: string;
   readonly column: string;
-  /** One sentence: "No column tells who left the program. Is it Exit?" */
+  /** One sentence: "No column says who left the program. Is it Exit?" */
   readonly sentence: string;
   /** The likeliest heading, with its place; null where none is likely. */
   readonly candidate: { readonly key: string; readonly heading: string; readonly cell: string } | null;

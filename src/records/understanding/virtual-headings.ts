@@ -30,8 +30,8 @@ export function withDay(workbook: WorkbookIn, each: SheetTaken): SheetTaken {
   if (settled) return means === null || means === settled.means ? each : withOtherDay(each, settled, means);
   const why =
     means === null
-      ? `${each.why} No column tells the day of the checks: give it.`
-      : `${each.why} No column tells the day of the checks; its title or name says ${means}.`;
+      ? `${each.why} No column says the day of the checks: give it.`
+      : `${each.why} No column says the day of the checks; its title or name says ${means}.`;
   return { ...each, why, headings: [...headings, { ...virtualHeading(SHEET_DAY, each.rows), means, doubtful: true }] };
 }
 

@@ -43,7 +43,7 @@ export function tieLeft(
 
 const WORDS = {
   others: "neither left in the period nor counted beside",
-  moved: "left in the period, moved by a later look",
+  moved: "left in the period, moved by a later check",
 };
 type Kind = keyof typeof WORDS;
 

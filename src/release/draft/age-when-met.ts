@@ -82,6 +82,6 @@ function notesOf(minimum: number): string[] {
   return [
     "Visits only bracket the day a skill was met, so the percentiles come from the nonparametric maximum likelihood estimate for intervals; where every age is exact or not yet reached, from Kaplan-Meier.",
     `Percentiles are in whole months of 30.4375 days, and given only where children of at least ${minimum} families were known to be still without the skill at that age. No limits leave with them.`,
-    "The share the source expects by closing tells what the window is: 0.99 for windows from the 1st to the 99th percentile, 0.75 for ages by which 75% or more do it, empty where the source gives none. Past a window of 0.75 is nothing unusual for one child.",
+    "The share that the source expects by the close says what kind of window it is: 0.99 for windows from the 1st to the 99th percentile, 0.75 for ages by which 75% or more do it, empty where the source gives none. Being past a window of 0.75 is not unusual for one child.",
   ];
 }

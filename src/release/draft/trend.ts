@@ -11,9 +11,9 @@ import { draftRow, type RowCells } from "./entries";
 import { flagShare } from "./whole-groups";
 
 const NOTES: readonly string[] = [
-  "Each quarter shows the children followed on its last day (the last one, on the as-of date), counted as in the table by age band over all ages, with the looks up to that day. Neighbouring quarters share most of their children.",
+  "Each quarter shows the children in the program on its last day (the last quarter: on the as-of date), over all ages, with the checks up to that day. Quarters next to each other share most of their children.",
   "All quarters are counted with the skills and settings of this release.",
-  "A provisional quarter still waits for looks to be entered. A share also moves with the ages of the children who are followed.",
+  "A provisional quarter still waits for checks to be entered. A share also moves with the ages of the children in the program.",
 ];
 
 const COLUMNS = [AT.children, AT.met, AT.assessed, AT.without, AT.unknown, AT.notYet, AT.possible];

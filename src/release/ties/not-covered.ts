@@ -18,16 +18,16 @@ export function notCovered(combined: Combined, entries: readonly LedgerEntryBody
   const sentences: readonly (readonly [boolean, string])[] = [
     [
       others((entry) => entry.asOf !== now.asOf && shares(AT_A_DATE)(entry)).length > 0,
-      "Between two as-of dates children join, leave, grow older and are looked at again: what changed between an earlier release and this one can be read off both, and no equation ties them.",
+      "Between two as-of dates children join, leave, grow older and are checked again: what changed between an earlier release and this one can be read off both, and no equation ties them.",
     ],
     [
       others((entry) => (entry.asOf !== now.asOf || entry.from !== now.from) && shares(["referrals"])(entry)).length >
         0,
-      "Children followed or referred in two periods may be the same ones: of the table referrals, numbers of referrals are tied over all periods, children only over periods that end on the same day.",
+      "Children in the program or referred in two periods may be the same ones. In the table referrals, numbers of referrals are tied over all periods; children only over periods that end on the same day.",
     ],
     [
       others((entry) => cutsBoth(entry, now) && shares(OF_A_PERIOD)(entry)).length > 0,
-      "An earlier release cut both ages and periods in another way: what lies between two bands of one and a band of the other is not tied.",
+      "An earlier release cut both ages and periods in another way: what lies between two age groups of one and an age group of the other is not tied.",
     ],
     [
       others((entry) => entry.asOf !== now.asOf && shares(UP_TO_A_DATE)(entry)).length > 0,
@@ -35,7 +35,7 @@ export function notCovered(combined: Combined, entries: readonly LedgerEntryBody
     ],
     [
       others((entry) => entry.asOf === now.asOf && isAlone(entry, now)).length > 0,
-      "Children followed, ever followed, followed in the period and gone are tied to one another within a release of several tables: what lies between such counts of two releases is not tied.",
+      "Children in the program on the day, in the period, ever, and gone are tied to one another within a release of several tables: what lies between such counts of two releases is not tied.",
     ],
     [
       others(({ definition }) => countSettings(definition) !== countSettings(now.definition)).length > 0,

@@ -37,7 +37,7 @@ export function compareWithEarlier(
     const found = earlier.tables.find(({ id }) => id === table.id);
     const reason = found
       ? differenceOf(table, found, settings, earlier.settings)
-      : "the earlier report does not hold it";
+      : "the earlier report does not have it";
     if (reason !== null || !found) return { table: table.id, reason, pairs: [], without: 0 };
     return { table: table.id, reason: null, ...pairsOf(table, found, context, earlier.settings) };
   });
@@ -47,9 +47,7 @@ export function compareWithEarlier(
 export function comparisonLines({ table, reason, pairs, without }: Comparison): string[] {
   if (reason !== null) return [`${table}: not compared, because ${reason}.`];
   const rest =
-    without === 0
-      ? []
-      : [`${table}: ${plural(without, "row has", "rows have")} no earlier figure that can stand beside it.`];
+    without === 0 ? [] : [`${table}: ${plural(without, "row has", "rows have")} no earlier figure to compare with.`];
   return [...pairs.map(({ now, earlier }) => `${now} ${earlier}`), ...rest];
 }
 

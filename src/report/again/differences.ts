@@ -36,7 +36,7 @@ function changeOfRows(then: number, today: number): string {
 
 function correctionsInWords(then: string | null, today: string | null): string {
   if (today === null)
-    return "The report was made with corrections, and none were given now: name their file with --decisions or --understanding.";
+    return "The report was made with corrections, and none were given now: name their file with --understanding.";
   if (then === null) return "The report was made without corrections, and some were given now.";
   return "The corrections are not the same.";
 }

@@ -10,7 +10,7 @@ export function rowsLost(last: MadeFrom, now: Pick<Provenance, "records" | "site
   return [...tablesLost(last, now), ...sitesLost(last, now)];
 }
 
-const LOOK = "Look for a filter left on, or a sheet or file that was forgotten.";
+const LOOK = "Check for a filter left on, or a sheet or file that was forgotten.";
 
 function tablesLost(last: MadeFrom, now: Pick<Provenance, "records">): string[] {
   return last.records.flatMap(({ table, rows }) => {

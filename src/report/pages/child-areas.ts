@@ -76,7 +76,7 @@ function pastInWords({ concerns }: ChildFacts, { skill, index }: SkillFacts): st
   if (!concerns.past.includes(index) || skill.closesMonths === null) return "";
   if (concerns.pastByStop.includes(index)) return " (only since age is counted from birth)";
   const by = monthsInWords(skill.closesMonths);
-  return skill.expectedShare === null ? ` (often looked for around ${by})` : ` (${childrenWho(skill)} do by ${by})`;
+  return skill.expectedShare === null ? ` (often checked around ${by})` : ` (${childrenWho(skill)} do by ${by})`;
 }
 
 function childrenWho({ expectedShare }: Skill): string {

@@ -48,7 +48,7 @@ function drafted(facts: ChildFacts): PageDraft {
   page.section("Losses and signs", concernLines(facts));
   page.columns(
     "Each area now",
-    ["Seen", "Looked for, not yet"],
+    ["Seen", "Checked, not yet"],
     areaRows(facts).map(({ area, seen, notYet }) => [area, seen, notYet]),
   );
   page.section("Not checked since", uncheckedLines(facts));

@@ -25,7 +25,7 @@ function questions(facts: ChildFacts): string[] {
     ...screening(facts),
     ...transition(facts),
     ...(concerns.due.length > 0 || concerns.unchecked
-      ? ["Some things were not checked. Can we look at them today?"]
+      ? ["Some things were not checked. Can we check them today?"]
       : []),
     ...(early ? ["Our child was born early. Which age do you go by, and until when?"] : []),
     "What should we look out for until the next visit?",

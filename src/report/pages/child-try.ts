@@ -21,7 +21,7 @@ export function tryLines(facts: ChildFacts): string[] {
   const ideas = nextSkills(facts).map(({ skill }) => `– ${skill.tryTogether}`);
   if (ideas.length === 0) return ["The program's list has no idea for now. What you both enjoy is a good one."];
   return [
-    "Stay with your child. Stop when it is no fun. Leave out what your clinician or therapist told you not to do.",
+    "Stay with your child. Stop when it is not fun anymore. Leave out what your clinician or therapist told you not to do.",
     ...ideas,
   ];
 }

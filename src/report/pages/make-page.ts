@@ -49,7 +49,7 @@ function oneChild({ cohort }: TableContext, all: readonly Concerns[], id: string
   const concerns = all.find(({ child }) => child === index);
   if (concerns) return concerns;
   throw new NobodyOfThatName(
-    "That child is not followed on the as-of date. Choose a day from its Enrolled up to the day before its Left.",
+    "That child is not in the program on that day. Choose a day from its Enrolled up to the day before its Left.",
   );
 }
 
@@ -57,7 +57,7 @@ function caseloadOf(all: readonly Concerns[], code: string): Concerns[] {
   const own = childrenOf(all, code);
   if (own.length > 0) return own;
   throw new NobodyOfThatName(
-    "No child followed on the as-of date has that therapist. Check the code against the column Therapist, and the date.",
+    "No child in the program on that day has that therapist. Check the code against the column Therapist, and the date.",
   );
 }
 

@@ -28,7 +28,7 @@ export function therapistPage(context: TableContext, own: readonly Concerns[], v
   );
   draft.spanning(`Internal. ${caseloadTitle(own)}`, "title");
   draft.spanning(
-    `As of ${dayInWords(context.asOf)}. The order says what to look at first; it ranks nobody. Nothing here is a diagnosis: the child's clinician and local rules decide.`,
+    `As of ${dayInWords(context.asOf)}. The order says what comes first; it ranks nobody. Nothing here is a diagnosis: the child's clinician and local rules decide.`,
     "subtitle",
   );
   draft.row(["Child", "Months", "Why", null, "What to do next"].map((value) => ({ value, style: "heading" as const })));
@@ -93,7 +93,7 @@ function rowOf(context: TableContext, concerns: Concerns) {
 /** Those not told in full, a few words each. */
 function restInWords({ cohort }: TableContext, rest: readonly Concerns[]): string {
   const told = rest.map((concerns) => `${cohort.ids[concerns.child]} (${shortly(concerns)})`);
-  return `Also in the program: ${told.join(", ")}. The table caseload tells each in full.`;
+  return `Also in the program: ${told.join(", ")}. The table caseload lists each in full.`;
 }
 
 function shortly({ priority, checks }: Concerns): string {

@@ -19,5 +19,5 @@ export function printedRows(table: ReleasedTable, skills: readonly Skill[]): Tab
 }
 
 function labelOf(id: string, labels: ReadonlyMap<string, string>): string {
-  return id === ALL_SKILLS ? "All of the area (child-skills)" : labels.get(id) || id;
+  return id === ALL_SKILLS ? "All skills of the area (skill checks)" : labels.get(id) || id;
 }

@@ -5,4 +5,4 @@ export function withoutLedger(release: PreparedRelease): PreparedRelease {
   return { ...release, notCovered: [NO_LEDGER, ...release.notCovered] };
 }
 
-const NO_LEDGER = "Earlier releases: no ledger of them was given, so that none was looked at.";
+const NO_LEDGER = "Earlier releases: no release log was given, so none was checked.";

@@ -17,14 +17,14 @@ export const GUIDE: readonly Line[] = [
   ),
   section("Children: one row per child and enrollment"),
   line(
-    "Child is a code that never changes and is no name. Birth date and Enrolled are dates. Left stays blank until the child leaves the program.",
+    "Child is a code that never changes and is not a name. Birth date and Enrolled are dates. Left stays blank until the child leaves the program.",
   ),
   line(
     "Gestation is weeks and days at birth, such as 34+2. It decides how an age is corrected: leave it blank only where nobody knows it.",
   ),
   line("A child who comes back gets a second row with the same code."),
   section("Observations: one row each time a skill is checked"),
-  line('Write down what was checked and not yet met, too. Without it nobody can tell "not yet" from "not checked".'),
+  line('Write down what was checked and not yet met, too. Without it nobody knows "not yet" from "not checked".'),
   line("Result is met, emerging, not met or lost. Lost is a skill that was there and is there no longer."),
   line("Date is the day of the visit. Entered is the day it was typed in: it shows how complete the last weeks are."),
   section("Skills: one row per skill"),

@@ -8,7 +8,7 @@ import { Section } from "../parts/section";
 export function Plan({ visits, notes }: { visits: readonly VisitToMake[]; notes: readonly string[] }) {
   const styles = useStyles();
   return (
-    <Section title="What to look at next" about={planInWords(visits)}>
+    <Section title="What to check next" about={planInWords(visits)}>
       <ol className={styles.list}>
         {visits.map((visit, index) => (
           <OneVisit key={index} visit={visit} order={index + 1} />

@@ -49,7 +49,7 @@ function NotConfirmed() {
     <div className={styles.toldRow}>
       <p className={styles.toldText}>{NOT_CONFIRMED}</p>
       <Button size="small" onClick={() => actions.openPlace("records")}>
-        Look it through
+        Read it through
       </Button>
     </div>
   );

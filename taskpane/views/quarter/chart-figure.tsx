@@ -20,9 +20,7 @@ export function ChartFigure({ chart, index }: { chart: ChartPreview; index: numb
       <ChartLegend entries={chart.legend} />
       <div ref={place} role="img" aria-label={chart.title} aria-describedby={caption} />
       {outcome === "waiting" && <Spinner size="tiny" label="Drawing the chart" />}
-      {outcome === "failed" && (
-        <p className={styles.sentence}>The chart could not be drawn; its numbers stand below.</p>
-      )}
+      {outcome === "failed" && <p className={styles.sentence}>The chart could not be drawn; its numbers are below.</p>}
       <figcaption id={caption} className={styles.caption}>
         {chart.altText}
       </figcaption>

@@ -48,7 +48,7 @@ export function DecisionFields(props: Props) {
           )}
           <TextField
             label={fixed ? `${fixed}: is the child with the id` : "Is the child with the id"}
-            hint="As it stands in Children."
+            hint="As it is in Children."
             value={draft.child}
             onChange={(child) => onChange({ ...draft, child })}
           />
@@ -100,7 +100,7 @@ function HeadingFields({ draft, onChange, fixed }: Props & { draft: Extract<Deci
         />
       )}
       <ChoiceField
-        label={fixed ? `${fixed}: stands for` : "Stands for"}
+        label={fixed ? `${fixed}: means` : "Means"}
         value={draft.means}
         choices={[NONE, ...headings.map((heading) => ({ value: heading, label: heading }))]}
         onChange={(means) => onChange({ ...draft, means })}

@@ -104,7 +104,7 @@ function Headings({ sheet }: { sheet: SheetTaken }) {
   );
 }
 
-/** Stands for a skill in the menu; no column is named so. */
+/** Means a skill in the menu; no column is named so. */
 const AS_SKILL = "skill ";
 const NOT_USED = "";
 

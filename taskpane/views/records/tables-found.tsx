@@ -8,7 +8,7 @@ import { ShowCell } from "./show-cell";
 export function TablesFound({ found }: { found: RecordsFound }) {
   if (found.tables.length === 0) return null;
   return (
-    <Section title="Tables" about="Open a table to see what each of its headings stands for.">
+    <Section title="Tables" about="Open a table to see what each of its headings means.">
       {found.tables.map((table) => (
         <OneTable key={`${table.sheet} ${table.address}`} table={table} />
       ))}
@@ -49,7 +49,7 @@ function Mapping({ table }: { table: TableFound }) {
   const styles = useStyles();
   return (
     <table className={styles.table}>
-      <caption className={styles.hidden}>What the headings of {table.table} stand for</caption>
+      <caption className={styles.hidden}>What the headings of {table.table} mean</caption>
       <thead>
         <tr>
           <th scope="col">Column</th>

@@ -9,7 +9,7 @@ import { Section } from "../parts/section";
 import { MarkedText } from "./marked-text";
 
 const ABOUT =
-  "Paste a passage. Each number is compared with the release, each percent with its two counts, and the period is looked for. The text stays in this pane.";
+  "Paste a passage. Each number is compared with the release, each percent with its two counts, and the text must name the period. The text stays in this pane.";
 
 /** A text that is to go with the figures, checked; words that claim a cause are advice only. */
 export function Prose() {

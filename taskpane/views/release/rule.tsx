@@ -49,7 +49,7 @@ function Threshold() {
   return (
     <>
       <ChoiceField
-        label="Threshold: the least number of children that a figure may stand for"
+        label="Threshold: the least number of children in a figure"
         hint={Number.isInteger(least) ? thresholdInWords(least) : undefined}
         value={isOther ? OTHER : written}
         message={isOther ? undefined : message}

@@ -42,7 +42,7 @@ export interface ReleaseMade {
   /** 0% and 100% of a group: for whoever releases, and in no file. */
   readonly flags: readonly string[];
   readonly notCovered: readonly string[];
-  /** Releases of the ledger that it is protected against; null where no ledger was opened. */
+  /** Releases of the ledger that it is protected against; null where no release log was opened. */
   readonly earlier: number | null;
 }
 
@@ -81,7 +81,7 @@ export type LedgerRead =
       readonly releases: number;
       /** As-of date of the last release, in words; null where there is none. */
       readonly last: string | null;
-      /** To be kept elsewhere, by whoever wants to notice a ledger cut short. */
+      /** To be kept elsewhere, by whoever wants to notice a release log cut short. */
       readonly head: string | null;
     }
   | { readonly message: string };

@@ -125,7 +125,7 @@ export class Releases {
   }
 }
 
-const NO_ROWS = "The tables hold no row on that day: choose a later as-of date, or other tables. Nothing was prepared.";
+const NO_ROWS = "The tables have no row on that day: choose a later as-of date, or other tables. Nothing was prepared.";
 const CHANGED =
   "The records changed after the release was prepared, so the text cannot be held against it. Prepare the release again, then check the text.";
 

@@ -139,7 +139,7 @@ test("unfinished sheets that cannot be taken away are named", async () => {
     }
   };
   const { message } = await failureOf(add(from));
-  expect(message).toContain("did not let its unfinished sheets be removed: Met by band.");
+  expect(message).toContain("did not let its unfinished sheets be removed: Met by age group.");
 });
 
 describe("records that changed after they were read", () => {
@@ -195,7 +195,12 @@ test("cell editing between two requests of the writing is waited out", async () 
   await add(from, options);
   host.plant = () => undefined;
   expect(options.steps.filter(({ step }) => step.includes("being edited")).length).toBeGreaterThan(2);
-  expect(book.sheets.map(({ name }) => name)).toEqual(["Children", "Notes", "Met by band", "Met by band (2)"]);
+  expect(book.sheets.map(({ name }) => name)).toEqual([
+    "Children",
+    "Notes",
+    "Met by age group",
+    "Met by age group (2)",
+  ]);
   expect(book.sheets.slice(2).map(({ charts, tables }) => [charts.length, tables.length])).toEqual([
     [2, 1],
     [2, 1],

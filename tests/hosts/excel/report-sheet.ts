@@ -5,7 +5,7 @@ export const LEAP_DAY = { day: 19_782, serial1900: 45_351, serial1904: 43_889 };
 
 /** One of everything a sheet may ask for. */
 export const REPORT_SHEET: SheetOut = {
-  name: "Met by band",
+  name: "Met by age group",
   columns: [
     { width: 30, style: "text" },
     { width: 11, style: "text", format: "date" },

@@ -269,8 +269,13 @@ test("the page: landscape, repeated rows, footer, area", async () => {
 
 test("names are fresh and fit for Excel, without regard to case", async () => {
   await add({ ...bare([["x"]]), name: "CHILDREN" }, { ...bare([["x"]]), name: "Met: by/band?" });
-  await add({ ...bare([["x"]]), name: "Met by band" });
-  expect(book.sheets.map(({ name }) => name)).toEqual(["Children", "CHILDREN (2)", "Met by band", "Met by band (2)"]);
+  await add({ ...bare([["x"]]), name: "Met by age group" });
+  expect(book.sheets.map(({ name }) => name)).toEqual([
+    "Children",
+    "CHILDREN (2)",
+    "Met by age group",
+    "Met by age group (2)",
+  ]);
 });
 
 test("much text goes in requests below 1 MB", async () => {

@@ -8,7 +8,7 @@ import type { Table } from "../../../src/tables/table";
 const COLUMNS = [
   { key: "skill", label: "Skill", unit: "text" },
   { key: "area", label: "Area", unit: "text" },
-  { key: "band", label: "Age band", unit: "text" },
+  { key: "band", label: "Age group", unit: "text" },
   { key: "children", label: "Children", unit: "children" },
   { key: "assessed", label: "Checked", unit: "children" },
   { key: "met", label: "Met", unit: "children" },

@@ -267,8 +267,8 @@ test("a caseload page plans as many visits as are asked for, and says how many m
 
 test.each([
   [{ kind: "child", id: "Z" }, /No child in Children has that id/],
-  [{ kind: "child", id: "gone" }, /not followed on the as-of date/],
-  [{ kind: "therapist", code: "T7" }, /No child followed on the as-of date has that therapist/],
+  [{ kind: "child", id: "gone" }, /not in the program on that day/],
+  [{ kind: "therapist", code: "T7" }, /No child in the program on that day has that therapist/],
 ] as const)("%j is refused with a sentence that names nobody", (subject, message) => {
   const context = contextOf({
     children: [child("A", "2025-08-15"), ["gone", "2025-08-15", null, "T1", "2025-09-01", AS_OF]],

@@ -10,7 +10,7 @@ const sheets = dataSheets(report);
 
 test("each table has a sheet, then come the method and the problems found", () => {
   expect(sheets.map(({ name }) => name)).toEqual([
-    ...["Met by band", "Age when met", "Agreement", "Method", "Problems by rule", "Problems found"],
+    ...["Met by age group", "Age when met", "Agreement", "Method", "Problems by rule", "Problems found"],
   ]);
   for (const { charts } of sheets) expect(charts ?? []).toEqual([]);
 });
@@ -23,7 +23,7 @@ test("the title of met-by-band is its finding, worked out from its rows", () => 
     "Least is known in gross motor: 2 of 12 skills were not checked or need a recheck.",
     "1 skill is lost or possibly lost. Talk with the child's clinician without waiting.",
   ]);
-  expect(textOf(named("Met by band"), 0, 0)).toBe("Of 31 up-to-date skill checks, 23 (74%) were met");
+  expect(textOf(named("Met by age group"), 0, 0)).toBe("Of 31 up-to-date skill checks, 23 (74%) were met");
 });
 
 /** By hand: of one 0.99 window the upper limit 0.96 is below 0.99; of one 0.75 age the upper limit 0.78 is not. */
@@ -49,11 +49,11 @@ test("every window of a table has its basis in the same row", () => {
 });
 
 test("the label is printed for the id, and rows of skill checks say so and have no interval", () => {
-  const rows = valuesOf(named("Met by band"));
+  const rows = valuesOf(named("Met by age group"));
   const heading = rows[2] ?? [];
   const id = heading.indexOf("Skill id");
   expect([rows[3]?.[0], rows[3]?.[id]]).toEqual(["Walks some steps alone", "GM1"]);
-  expect(id).toBeGreaterThan(named("Met by band").print?.area?.right ?? Infinity);
+  expect(id).toBeGreaterThan(named("Met by age group").print?.area?.right ?? Infinity);
   const all = rows[6] ?? [];
   expect([all[0], all[id]]).toEqual(["All of the area (skill checks)", "all"]);
   expect(all[heading.findIndex((each) => /^Lower/.test(String(each)))]).toBeNull();
@@ -75,7 +75,7 @@ test("a skill is named once: the same words in the rows below are pale, and stil
 test("a table about single children is called internal in its name, its title and its footer", () => {
   const sheet = dataSheets(smallReport({ tables: [skillStatusTable()] }))[0] as SheetOut;
   expect(sheet.name).toBe("Skill status (internal)");
-  expect(textOf(sheet, 0, 0)).toBe("Internal: Where each of 1 child stands with each skill");
+  expect(textOf(sheet, 0, 0)).toBe("Internal: Each skill of 1 child");
   expect(sheet.print?.footer).toMatch(/^INTERNAL/);
   const row = valuesOf(sheet)[3] ?? [];
   expect(row).toContain(dayOf(2026, 8, 2));
@@ -123,7 +123,7 @@ test("problems whose words fit their columns take one line each", () => {
   const [first] = report.findings;
   if (!first) throw new Error("the fixture has findings");
   const expected = "one result for each child, skill and day";
-  const advice = "Look whether one of the results is a slip.";
+  const advice = "Check whether one of the results is a slip.";
   const alike = Array.from({ length: 104 }, (_, row) => ({ ...first, cell: `D${row + 2}`, expected, advice }));
   const cells = findingsSheets(smallReport({ findings: alike }))[1] as SheetOut;
   expect(cells.rows).toHaveLength(3 + 104);
@@ -141,7 +141,7 @@ test("no column that is beside the printed ones is lost, and the notes name it",
 test("a table without rows, and a run without problems, say so in whole sentences", () => {
   const empty = { ...metByBandTable(), rows: [] };
   const out = dataSheets(smallReport({ tables: [empty], findings: [] }));
-  expect(textOf(out[0] as SheetOut, 0, 0)).toBe("Children who have met each skill, by age band: no child to count");
+  expect(textOf(out[0] as SheetOut, 0, 0)).toBe("Children who have met each skill, by age group: no child to count");
   expect(textOf(out[2] as SheetOut, 0, 0)).toBe("No problems found: every row could be read and used");
 });
 

@@ -97,20 +97,20 @@ export function metByBandTable(): Table {
   const band = "12 to <18 months";
   return {
     id: "met-by-band",
-    title: "Children who have met each skill, by age band",
-    population: "Children followed on the as-of date",
+    title: "Children who have met each skill, by age group",
+    population: "Children in the program on the as-of date",
     columns: columns([
       ["skill", "Skill", "text"],
       ["area", "Area", "text"],
-      ["band", "Age band", "text"],
+      ["band", "Age group", "text"],
       ["children", "Children", "children"],
-      ["hadAtFirstLook", "Had at first look", "children"],
-      ["gained", "Gained here", "children"],
+      ["hadAtFirstLook", "Already met at first check", "children"],
+      ["gained", "Met since", "children"],
       ["notMet", "Not met", "children"],
-      ["outOfDate", "Out of date", "children"],
+      ["outOfDate", "Needs a recheck", "children"],
       ["lost", "Lost", "children"],
-      ["notAssessed", "Not assessed", "children"],
-      ["assessed", "Assessed", "children"],
+      ["notAssessed", "Not checked", "children"],
+      ["assessed", "Up-to-date checks", "children"],
       ["met", "Met", "children"],
       ["shareMet", "Share met", "share"],
       ["lower", "Lower limit", "share"],
@@ -125,7 +125,7 @@ export function metByBandTable(): Table {
       ["all", "gross motor", band, 12, 3, 5, 2, 1, 0, 1, 10, 8, 0.8, null, null, 8 / 12, 10 / 12],
       ["all", "speech", band, 24, 6, 9, 5, 2, 1, 1, 21, 15, 15 / 21, null, null, 15 / 24, 18 / 24],
     ],
-    notes: ["Assessed is children less those not assessed and those out of date."],
+    notes: ["Up-to-date checks are the children less those not checked and those who need a recheck."],
   };
 }
 
@@ -133,13 +133,13 @@ export function ageWhenMetTable(): Table {
   return {
     id: "age-when-met",
     title: "Age when each skill was met",
-    population: "Children ever followed up to the as-of date and observed for the skill",
+    population: "Children ever in the program and checked for the skill",
     columns: columns([
       ["skill", "Skill", "text"],
       ["children", "Children", "children"],
-      ["hadAtFirstLook", "Had at first look", "children"],
-      ["interval", "Met between two looks", "children"],
-      ["notMet", "Not met by last look", "children"],
+      ["hadAtFirstLook", "Already met at first check", "children"],
+      ["interval", "Met between two checks", "children"],
+      ["notMet", "Not met by last check", "children"],
       ["method", "Method", "text"],
       ["p50", "Half had met it at", "months (mean length)"],
       ["p50Lower", "Half: lower limit", "months (mean length)"],
@@ -187,7 +187,7 @@ function agreementTable(): Table {
   return {
     id: "agreement",
     title: "How often two observers agreed",
-    population: "Children ever followed up to the as-of date",
+    population: "Children ever in the program",
     columns: columns([
       ["skill", "Skill", "text"],
       ["pairs", "Pairs of observers", "pairs"],
@@ -206,15 +206,15 @@ export function skillStatusTable(): Table {
   const rows: TableValue[][] = [["AF-001", "GM1", "gross motor", 13.2, "in window", "2026-08-02"]];
   return {
     id: "skill-status",
-    title: "Where each child stands with each skill (internal)",
-    population: "Children followed on the as-of date",
+    title: "Each child and each skill (internal)",
+    population: "Children in the program on the as-of date",
     columns: columns([
       ["child", "Child", "text"],
       ["skill", "Skill", "text"],
       ["area", "Area", "text"],
       ["ageMonths", "Age", "months"],
       ["window", "Window", "text"],
-      ["lastLook", "Last look", "date"],
+      ["lastLook", "Last checked", "date"],
     ]),
     rows,
     notes: [],

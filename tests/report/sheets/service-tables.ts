@@ -11,7 +11,7 @@ export function referralsTable(holm = 0.03): Table {
   const keys = ["expected", "ratio", "lower", "upper", "p", "holm", "bh"];
   const funnel = ["funnel95Lower", "funnel95Upper", "funnel998Lower", "funnel998Upper"];
   return {
-    ...named("referrals", "Referrals for the time children were followed"),
+    ...named("referrals", "Referrals for the time children were in the program"),
     columns: columns(
       [
         ["dimension", "text"],

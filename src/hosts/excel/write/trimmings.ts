@@ -47,5 +47,5 @@ async function isDone(
 export function unsetInWords(unset: readonly string[]): { note?: string } {
   if (unset.length === 0) return {};
   const what = [...new Set(unset)].join(", ");
-  return { note: `Excel did not set everything for printing: ${what}. Look at Page Layout before you print.` };
+  return { note: `Excel did not set everything for printing: ${what}. Check Page Layout before you print.` };
 }

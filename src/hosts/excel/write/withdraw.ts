@@ -45,7 +45,7 @@ async function cleanLater(
   await answered;
   try {
     await takeAway(added, patience);
-    return "Excel has answered, and what the cancelled job had added was removed.";
+    return "Excel has answered, and what the canceled job had added was removed.";
   } catch {
     return leftBehind(added);
   }
@@ -95,7 +95,7 @@ function leftBehind(added: readonly AddedSheet[]): string {
 }
 
 function mayAppear(added: readonly AddedSheet[]): string {
-  return `Cancelled, though Excel has not answered yet. These sheets may still be there or appear: ${namesOf(added)}. They are removed when Excel answers.`;
+  return `Canceled, though Excel has not answered yet. These sheets may still be there or appear: ${namesOf(added)}. They are removed when Excel answers.`;
 }
 
 function namesOf(added: readonly AddedSheet[]): string {

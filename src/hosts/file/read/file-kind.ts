@@ -25,7 +25,7 @@ export function refuseOtherZip(parts: ReadonlyMap<string, unknown>): never {
     );
   }
   if (parts.has("xl/workbook.bin")) return refuseBinary();
-  return refuse("The file is a zip file but holds no Excel workbook: choose a file saved as .xlsx.");
+  return refuse("The file is a zip file without an Excel workbook: choose a file saved as .xlsx.");
 }
 
 export function refuseBinary(): never {

@@ -88,7 +88,7 @@ export class SheetCells {
   }
 
   putShared(index: number): void {
-    if (!(index < this.book.texts.shared)) this.refuse("points to a text that the file does not hold", true);
+    if (!(index < this.book.texts.shared)) this.refuse("points to a text that the file does not have", true);
     if (this.book.texts.list[index] !== "") this.columns.set(this.row, this.column, CELL.text, index);
   }
 
@@ -110,19 +110,19 @@ export class SheetCells {
     if (cell.type === "s") return this.putShared(/^[0-9]{1,9}$/.test(value) ? Number(value) : Infinity);
     if (cell.type === "b") return this.putBoolean(this.booleanOf(value));
     if (cell.type === "d") return this.putIsoDate(value);
-    if (cell.type !== "e") return this.refuse("holds a value of an unknown kind", true);
+    if (cell.type !== "e") return this.refuse("has a value of an unknown kind", true);
     this.columns.set(this.row, this.column, CELL.error, this.book.texts.indexFor(unescaped(value)));
   }
 
   private numberOf(value: string): number {
     const isNumber =
       /^[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?$/.test(value) && Number.isFinite(Number(value));
-    return isNumber ? Number(value) : this.refuse("should hold a number and does not", true);
+    return isNumber ? Number(value) : this.refuse("should have a number and does not", true);
   }
 
   private booleanOf(value: string): 0 | 1 {
     if (value === "1" || value === "true") return 1;
-    return value === "0" || value === "false" ? 0 : this.refuse("should hold TRUE or FALSE and does not", true);
+    return value === "0" || value === "false" ? 0 : this.refuse("should have TRUE or FALSE and does not", true);
   }
 
   /** A date that cannot be read stays the text that it is: the records say what is wrong with it. */

@@ -58,7 +58,7 @@ export class SheetHandler implements XmlHandler {
   }
 
   private openData(tag: SaxesTagNS): void {
-    if (this.hasData) this.cells.refuse("holds its cells in two lists");
+    if (this.hasData) this.cells.refuse("has its cells in two lists");
     this.hasData = true;
     this.isInData = tag.prefix === "";
   }
@@ -77,7 +77,7 @@ export class SheetHandler implements XmlHandler {
   }
 
   private first(before: string | null): string {
-    return before === null ? "" : this.cells.refuse("holds two values", true);
+    return before === null ? "" : this.cells.refuse("has two values", true);
   }
 
   private merge(ref: string): void {

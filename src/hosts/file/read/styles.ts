@@ -16,7 +16,7 @@ export async function dateStyles(parts: PackageParts, part: string | null, limit
       const id = Number(attribute(tag, "numFmtId") ?? 0);
       if (name === "numFmt" && parent === "numFmts") codes.set(id, attribute(tag, "formatCode") ?? "");
       if (name === "xf" && parent === "cellXfs") formatIds.push(id);
-      if (codes.size + formatIds.length > limits.marks) refusePart(part, "holds more cell styles than are read");
+      if (codes.size + formatIds.length > limits.marks) refusePart(part, "has more cell styles than are read");
     },
   });
   return Uint8Array.from(formatIds, (id) => Number(isDateFormat(id, codes.get(id) ?? null)));

@@ -33,7 +33,7 @@ export class Texts {
   private add(text: string): number {
     this.characters += text.length;
     if (this.list.length >= this.limits.texts || this.characters > this.limits.textCharacters) {
-      refuse("The workbook holds more text than is read: keep only the sheets that are needed.");
+      refuse("The workbook has more text than is read: keep only the sheets that are needed.");
     }
     return this.list.push(text) - 1;
   }

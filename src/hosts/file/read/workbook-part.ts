@@ -68,6 +68,6 @@ function sheetPart({ name, id }: Tab, relations: readonly Relation[]): SheetPart
   const part = relation?.part ?? null;
   if (part !== null) return [{ name, part }];
   return refuse(
-    `The workbook does not hold its sheet "${printable(name)}": open the file in Excel and save it again as .xlsx.`,
+    `The workbook does not have its sheet "${printable(name)}": open the file in Excel and save it again as .xlsx.`,
   );
 }

@@ -54,7 +54,7 @@ export class XmlReader {
   private feed(text: string): void {
     this.sinceEvent += text.length;
     if (text !== "") this.guarded(() => this.parser.write(text));
-    if (this.sinceEvent > LONGEST_TOKEN) refusePart(this.part, "holds one piece of text that is too long to read");
+    if (this.sinceEvent > LONGEST_TOKEN) refusePart(this.part, "has one piece of text that is too long to read");
   }
 
   private guarded(work: () => void): void {

@@ -37,7 +37,7 @@ export class XmlText {
     try {
       return decoder.decode(piece, { stream: !last });
     } catch {
-      return refusePart(this.part, "holds bytes that are no text");
+      return refusePart(this.part, "has bytes that are not text");
     }
   }
 }

@@ -23,9 +23,7 @@ export function zipDirectory(bytes: Uint8Array, limits: Limits): Map<string, Zip
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const end = zipEnd(view);
   if (end.entries > limits.entries) {
-    refuse(
-      `The file holds ${end.entries} parts, more than the ${limits.entries} that are read: save it again in Excel.`,
-    );
+    refuse(`The file has ${end.entries} parts, more than the ${limits.entries} that are read: save it again in Excel.`);
   }
   const entries = new Map<string, ZipEntry>();
   const last = end.directoryStart + end.directoryBytes;
@@ -54,7 +52,7 @@ const ENCRYPTED = 0x2041;
 function keep(entries: Map<string, ZipEntry>, entry: ZipEntry): void {
   const key = partKey(entry.name);
   if (entries.has(key)) {
-    refuse(`The file holds two parts named ${printable(entry.name)}: open it in Excel and save it again as .xlsx.`);
+    refuse(`The file has two parts named ${printable(entry.name)}: open it in Excel and save it again as .xlsx.`);
   }
   entries.set(key, entry);
 }
@@ -109,7 +107,8 @@ function dataAt(bytes: Uint8Array, view: DataView, headerAt: number, name: Uint8
     view.getUint16(headerAt + 8, true) === method &&
     view.getUint16(headerAt + 26, true) === name.length &&
     name.every((byte, index) => byte === bytes[headerAt + LOCAL_BYTES + index]);
-  if (!agrees) refuse("The file contradicts itself about what it holds: open it in Excel and save it again as .xlsx.");
+  if (!agrees)
+    refuse("The file contradicts itself about what it contains: open it in Excel and save it again as .xlsx.");
   return headerAt + LOCAL_BYTES + name.length + view.getUint16(headerAt + 28, true);
 }
 

@@ -22,7 +22,7 @@ const KINDS: readonly (readonly [pattern: RegExp, what: string])[] = [
   [/connections|querytables/, "a connection to data"],
   [/printersettings/, "settings of a printer"],
   [/embeddings|activex|ctrlprops/, "an embedded object"],
-  [/drawings|charts|media/, "a drawing, whose caches hold values of their own"],
+  [/drawings|charts|media/, "a drawing, whose caches have values of their own"],
   [/worksheets\/_rels/, "ties of a sheet to other parts"],
   [/tables\/table/, "a table with names of its own"],
   [/revisions|users/, "a history of changes"],

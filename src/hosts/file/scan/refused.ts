@@ -10,8 +10,8 @@ export class ReleaseRefused extends Error {
   constructor(
     readonly part: string,
     what: string,
-    advice = "tell whoever keeps the tool",
+    advice = "tell the person who maintains the tool",
   ) {
-    super(`The part ${part} of what was to be written holds ${what}, so nothing was written: ${advice}.`);
+    super(`The part ${part} of what was to be written has ${what}, so nothing was written: ${advice}.`);
   }
 }

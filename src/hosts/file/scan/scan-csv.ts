@@ -15,7 +15,7 @@ function fieldsOf(name: string, text: string): string[] {
   const fields: string[] = [];
   while (field.lastIndex < text.length) {
     const match = field.exec(text);
-    if (!match) throw new ReleaseRefused(name, "a row that is no CSV");
+    if (!match) throw new ReleaseRefused(name, "a row that is not CSV");
     fields.push((match[1]?.replaceAll('""', '"') ?? match[2] ?? "").trimEnd());
   }
   return fields;

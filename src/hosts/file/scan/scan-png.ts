@@ -25,7 +25,7 @@ export interface PngChunk {
 export function chunksOf(name: string, bytes: Uint8Array): PngChunk[] {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const chunks: PngChunk[] = [];
-  if (strFromU8(bytes.subarray(1, 4), true) !== "PNG") throw new ReleaseRefused(name, "what is no PNG");
+  if (strFromU8(bytes.subarray(1, 4), true) !== "PNG") throw new ReleaseRefused(name, "what is not PNG");
   for (let at = 8; at < bytes.length;) {
     const length = at + 12 <= bytes.length ? view.getUint32(at) : Infinity;
     if (at + 12 + length > bytes.length) throw new ReleaseRefused(name, "something behind the image");

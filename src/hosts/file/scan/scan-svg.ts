@@ -11,7 +11,7 @@ const ELEMENTS: ReadonlySet<string> = new Set(
 export function scanSvg(name: string, svg: string, rules: ScanRules): void {
   const parser = new SaxesParser({ xmlns: false, position: false });
   parser.on("error", () => {
-    throw new ReleaseRefused(name, "what is no XML");
+    throw new ReleaseRefused(name, "what is not XML");
   });
   parser.on("doctype", () => {
     throw new ReleaseRefused(name, "a document type");

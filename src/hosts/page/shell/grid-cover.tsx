@@ -27,7 +27,7 @@ export function EmptyHint({ state }: { readonly state: PageState }) {
   if (state.at !== "ready" || !state.isEmpty) return null;
   return (
     <p className="hint" role="status">
-      This workbook holds no cells yet. Open another, drop one here, or open the sample to see how the tables look.
+      This workbook has no cells yet. Open another, drop one here, or open the sample to see example tables.
     </p>
   );
 }

@@ -28,7 +28,7 @@ export function clustersPage(report: Report): TitledSheet[] {
   pageTable(page, columns(read), table.rows.slice(0, MOST_ROWS));
   page.space(4);
   page.text(
-    `p-value: how often chance alone would make any place and months stand out as much. Above ${NOTABLE_P} nothing is called a cluster.`,
+    `p-value: how often chance alone would make any place and months differ as much. Above ${NOTABLE_P} nothing is called a cluster.`,
     "small",
   );
   page.notes(table.notes, CAUTION_POINTS);

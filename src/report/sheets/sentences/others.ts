@@ -37,5 +37,5 @@ export function agreementSentences(table: Table): readonly string[] {
 export function skillStatusSentences(table: Table): readonly string[] {
   const read = readTable(table);
   const children = new Set(table.rows.map((row) => read.text(row, "child"))).size;
-  return [`Where each of ${plural(children, "child", "children")} stands with each skill`];
+  return [`Each skill of ${plural(children, "child", "children")}`];
 }

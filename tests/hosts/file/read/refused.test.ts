@@ -18,8 +18,8 @@ test.each<[string, Uint8Array, RegExp]>([
   ["an old workbook", compound("Workbook"), /\.xls\): open it in Excel and save it as \.xlsx/],
   ["a workbook with a password", compound("EncryptedPackage"), /protected by a password/],
   ["an OpenDocument file", zipSync({ mimetype: strToU8("x"), "content.xml": strToU8("<x/>") }), /OpenDocument/],
-  ["another zip file", zipSync({ "a.txt": strToU8("x") }), /holds no Excel workbook/],
-  ["a text document", bookBytes({ "xl/workbook.xml": '<w:document xmlns:w="urn:w"/>' }), /holds no Excel workbook/],
+  ["another zip file", zipSync({ "a.txt": strToU8("x") }), /without an Excel workbook/],
+  ["a text document", bookBytes({ "xl/workbook.xml": '<w:document xmlns:w="urn:w"/>' }), /without an Excel workbook/],
   ["a binary workbook", binary(), /\.xlsb/],
   ["the start of a zip file", new Uint8Array([0x50, 0x4b]), /cut short/],
 ])("%s is refused in its own words", async (_, bytes, message) => {
@@ -69,17 +69,17 @@ test("references that XML does not define are refused", async () => {
 });
 
 test.each([
-  ["a number that is none", '<row r="1"><c r="A1"><v>12,5</v></c></row>', /cell A1, should hold a number/],
-  ["hexadecimal", '<row r="1"><c r="A1"><v>0x10</v></c></row>', /should hold a number/],
-  ["no digit", '<row r="1"><c r="A1"><v>-.</v></c></row>', /should hold a number/],
-  ["beyond the largest number", '<row r="1"><c r="A1"><v>1e999</v></c></row>', /should hold a number/],
+  ["a number that is none", '<row r="1"><c r="A1"><v>12,5</v></c></row>', /cell A1, should have a number/],
+  ["hexadecimal", '<row r="1"><c r="A1"><v>0x10</v></c></row>', /should have a number/],
+  ["no digit", '<row r="1"><c r="A1"><v>-.</v></c></row>', /should have a number/],
+  ["beyond the largest number", '<row r="1"><c r="A1"><v>1e999</v></c></row>', /should have a number/],
   ["a truth value that is none", '<row r="1"><c r="B7" t="b"><v>2</v></c></row>', /contradicts its row/],
-  ["two is no truth value", '<row r="7"><c r="B7" t="b"><v>2</v></c></row>', /cell B7, should hold TRUE or FALSE/],
+  ["two is no truth value", '<row r="7"><c r="B7" t="b"><v>2</v></c></row>', /cell B7, should have TRUE or FALSE/],
   ["an unknown type", '<row><c t="zip"><v>1</v></c></row>', /unknown kind/],
   ["a shared text that is not there", '<row><c t="s"><v>3</v></c></row>', /points to a text/],
   ["a negative shared text", '<row><c t="s"><v>-1</v></c></row>', /points to a text/],
   ["a cell given twice", '<row r="1"><c r="A1"><v>1</v></c><c r="A1"><v>1</v></c></row>', /gives cell A1 twice/],
-  ["two values", "<row><c><v>1</v><v>2</v></c></row>", /holds two values/],
+  ["two values", "<row><c><v>1</v><v>2</v></c></row>", /has two values/],
   ["an address without a row", '<row><c r="A"><v>1</v></c></row>', /without a proper address/],
   ["row 0", '<row r="0"/>', /without a proper number/],
   ["a row beyond the last", '<row r="1048577"><c><v>1</v></c></row>', /1048576 rows/],
@@ -95,7 +95,7 @@ test.each([
 test("bytes that are no UTF-8 are refused", async () => {
   const bytes = strToU8(sheet('<row><c t="str"><v>@</v></c></row>'));
   bytes[bytes.indexOf(0x40)] = 0xff;
-  await refusedBothWays({ [SHEET]: bytes }, /bytes that are no text/);
+  await refusedBothWays({ [SHEET]: bytes }, /bytes that are not text/);
 });
 
 test("parts that contradict the workbook are refused", async () => {
@@ -103,9 +103,9 @@ test("parts that contradict the workbook are refused", async () => {
   await refusedBothWays({ [SHEET]: sheet("", "<mergeCells><mergeCell ref='B2:A1'/></mergeCells>") }, /merged range/);
   const lists = `<worksheet xmlns="${MAIN}"><sheetData/><sheetData></sheetData></worksheet>`;
   await refusedBothWays({ [SHEET]: lists }, /two lists/);
-  await refusedBothWays({ "xl/_rels/workbook.xml.rels": relations([]) }, /does not hold its sheet "Sheet1"/);
+  await refusedBothWays({ "xl/_rels/workbook.xml.rels": relations([]) }, /does not have its sheet "Sheet1"/);
   const outside = relations([["r1", "worksheet", "http://example.org/sheet1.xml", "External"]]);
-  await refusedBothWays({ "xl/_rels/workbook.xml.rels": outside }, /does not hold its sheet/);
+  await refusedBothWays({ "xl/_rels/workbook.xml.rels": outside }, /does not have its sheet/);
 });
 
 test("a message holds no text of a cell, and no control character of a name", async () => {

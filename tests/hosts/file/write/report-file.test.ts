@@ -44,7 +44,7 @@ test("each sheet of data is set to be printed: landscape, one page wide, its hea
   const workbook = new ExcelJS.Workbook();
   await workbook.xlsx.load(Buffer.from(bytes) as unknown as ArrayBuffer);
   expect(workbook.worksheets.map(({ name }) => name)).toEqual(sheets.map(({ name }) => name));
-  const sheet = workbook.getWorksheet("Met by band");
+  const sheet = workbook.getWorksheet("Met by age group");
   expect(sheet?.pageSetup).toMatchObject({
     orientation: "landscape",
     fitToPage: true,
