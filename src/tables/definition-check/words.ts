@@ -116,7 +116,7 @@ export function dotLines(check: DefinitionCheck): string[] {
       const dots = "·".repeat(Math.max(0, Math.ceil(count / per) - (isOwn ? 1 : 0)));
       return `${label(first + at).padStart(width)}  ${isOwn ? "●" : ""}${dots}`.trimEnd();
     }),
-    `● this run's own definitions${per === 1 ? "" : `; a dot stands for up to ${per} choices`}`,
+    `● this run's own definitions${per === 1 ? "" : `; a dot is up to ${per} choices`}`,
   ];
 }
 
