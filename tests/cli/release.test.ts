@@ -32,7 +32,9 @@ test("writes every format, and says what was held back, attacked, not covered, a
       "ledger.json",
       "r.xlsx",
       "r-read-me.txt",
-      ...["referrals", "referral-steps", "ratings"].flatMap((id) => [`r-${id}.csv`, `r-${id}.svg`, `r-${id}.png`]),
+      "r-ratings.csv",
+      // of the ratings no row shows both of its numbers: there is nothing to draw
+      ...["referrals", "referral-steps"].flatMap((id) => [`r-${id}.csv`, `r-${id}.svg`, `r-${id}.png`]),
     ].sort(),
   );
   for (const said of [
@@ -62,7 +64,8 @@ test("no file of it, and no ledger, holds an id, a family, a therapist or an obs
   const canaries = new Set([...children.ids, ...children.family, ...therapists, ...observations.observers]);
   canaries.delete("");
   expect(canaries.size).toBeGreaterThan(200);
-  for (const name of filesOf("a")) {
+  // pixels are packed: in them three letters turn up by chance, and the file beside it holds the same words
+  for (const name of filesOf("a").filter((each) => !each.endsWith(".png"))) {
     const text = textOf(name, new Uint8Array(read(`a/${name}`)));
     for (const canary of canaries) expect(text).not.toMatch(new RegExp(`(?<![\\w-])${canary}(?![\\w-])`));
   }
@@ -237,7 +240,18 @@ describe("bad input: one sentence, what to do, nothing written", () => {
     };
     writeFileSync(at("planted.xlsx"), zipSync(planted));
     for (const format of ["xlsx", "csv", "svg", "png"]) {
-      const words = ["--as-of", "2026-09-30", "--tables", "ratings", "--format", format, "--out", out];
+      const words = [
+        "--as-of",
+        "2026-09-30",
+        "--from",
+        "2025-10-01",
+        "--tables",
+        "ratings",
+        "--format",
+        format,
+        "--out",
+        out,
+      ];
       const run = windowline(["release", at("planted.xlsx"), ...words]);
       expect(run.status).toBe(2);
       expect(run.stderr).toMatch(message);
