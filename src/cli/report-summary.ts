@@ -9,6 +9,7 @@ export function summaryOf(report: Report, outputs: readonly string[]): string {
   const { settings, print, findings } = report;
   const [from, asOf] = [settings.from, settings.asOf].map((iso) => isoInWords(String(iso)));
   return [
+    ...unreadSheets(report),
     ...leftOutLines(report.input),
     `${from} to ${asOf}: ${plural(print.followed, "child", "children")} in the program on the last day, ${counted(print.everFollowed)} ever.`,
     ...fiveFindings(report).map(({ headline }) => `- ${headline}`),
@@ -19,6 +20,16 @@ export function summaryOf(report: Report, outputs: readonly string[]): string {
     ...outputs.map((file) => `Written: ${file}`),
     "Nothing here is a diagnosis: talk with the child's clinician. Local rules and licensed practice decide.",
   ].join("\n");
+}
+
+/** A sheet taken for a table that it lacks a heading of: none of its rows is used, and no count says so. */
+function unreadSheets({ findings }: Report): string[] {
+  const unread = findings.filter(({ rule, severity }) => rule === "heading-unknown" && severity === "error");
+  return [
+    ...new Set(
+      unread.map(({ table, sheet, expected }) => `${table} in ${sheet} was not read: ${expected} is missing.`),
+    ),
+  ];
 }
 
 function useOf({ table, rows, used }: Report["input"][number]): string {

@@ -103,7 +103,7 @@ function readerOf(reading: Reading, block: Block, column: ColumnSpec): CellReade
     number: readNumber,
     word: readWord,
     gestation: readGestation,
-    weeks: readGestation,
+    weeks: readWeeksEarly,
   }[column.kind];
   return (i) => {
     const row = block.rows[i] as number;
@@ -158,6 +158,12 @@ function readWord(block: Block, row: number, at: number, column: ColumnSpec): un
     [each, ...ways].some((way) => headingKey(way) === key),
   );
   return word ? word[0] : new Problem(column.unknownWord ?? "word-unknown");
+}
+
+/** Zero weeks early is a birth on the due date, and not a blank as a gestation of 0 is. */
+function readWeeksEarly(block: Block, row: number, at: number): GestationCell {
+  const isZero = zeroIsBlank(block, row, at);
+  return isZero ? { cell: 0, isDate: false } : readGestation(block, row, at);
 }
 
 function readGestation(block: Block, row: number, at: number): GestationCell {

@@ -17,7 +17,7 @@ export function expectedByNow(report: Report): ReportFinding {
     ({ rows }) => read.sum(rows, "checked") > 0,
   );
   const [first, ...others] = [...kinds].sort((a, b) => read.sum(b.rows, "checked") - read.sum(a.rows, "checked"));
-  if (!first) return { ...notThere(ID, "Skills expected by now"), below: [NOBODY] };
+  if (!first) return practiceOnly(table, read) ?? { ...notThere(ID, "Skills expected by now"), below: [NOBODY] };
   return {
     id: ID,
     headline: `Of ${counted(read.sum(first.rows, "checked"))} up-to-date checks of ${first.words}, ${metOf(read, first.rows)} were met.`,
@@ -30,6 +30,21 @@ export function expectedByNow(report: Report): ReportFinding {
     picture: picture(read, kinds),
   };
 }
+
+/** Where no window has a source that says how many children do the skill by then: the program's own ages, said to be that. */
+function practiceOnly(table: Table, read: TableReader): ReportFinding | null {
+  const rows = areaRows(table, read, "none");
+  if (read.sum(rows, "checked") === 0) return null;
+  return {
+    id: ID,
+    headline: `Of ${counted(read.sum(rows, "checked"))} up-to-date checks of skills past the program's own ages, ${metOf(read, rows)} were met.`,
+    below: [PRACTICE],
+    picture: picture(read, [{ key: "none", words: "", short: "", rows }]),
+  };
+}
+
+const PRACTICE =
+  "These ages have no source that says how many children do the skill by then: give the skills an expected share where one is published.";
 
 const NOBODY = "No skill that is expected by now has an up-to-date check.";
 

@@ -60,7 +60,7 @@ test("another word under Revoked is left for the message of the decisions", asyn
   await hasty().saveDecisions(DECISIONS);
   book.sheets[1]?.put(2, 1, "perhaps");
   const parsed = parseDecisions(await hasty().loadDecisions());
-  expect(parsed).toEqual({ messages: ["Decision 1: revoked must be true or false."] });
+  expect(parsed).toEqual({ messages: ["Correction 1: revoked must be true or false."] });
 });
 
 test("ids that a person typed as numbers are texts", async () => {

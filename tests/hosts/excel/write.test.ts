@@ -268,7 +268,7 @@ test("the page: landscape, repeated rows, footer, area", async () => {
 });
 
 test("names are fresh and fit for Excel, without regard to case", async () => {
-  await add({ ...bare([["x"]]), name: "CHILDREN" }, { ...bare([["x"]]), name: "Met: by/band?" });
+  await add({ ...bare([["x"]]), name: "CHILDREN" }, { ...bare([["x"]]), name: "Met: by/age group?" });
   await add({ ...bare([["x"]]), name: "Met by age group" });
   expect(book.sheets.map(({ name }) => name)).toEqual([
     "Children",

@@ -55,6 +55,15 @@ test("each of the five says what was found, with its counts", () => {
   expect(headlineOf("outcome-levels")).toBe("At exit, 4 of 10 children were at the level of children their age.");
 });
 
+test("windows without a source alone are said to be the program's own, and not to be missing", () => {
+  const table = expectedTable();
+  const own = { ...table, rows: [["all", "speech", "none", 91, 88, 3, 0, 0, 0, 91]] };
+  const [first] = fiveFindings(serviceReport([own]));
+  expect(first?.headline).toBe("Of 91 up-to-date checks of skills past the program's own ages, 88 (97%) were met.");
+  expect(first?.below.join(" ")).toMatch(/have no source/);
+  expect(first?.picture?.altText).toContain("Speech: 88 of 91");
+});
+
 test("windows of two kinds are never added up", () => {
   const [first] = findings;
   expect(first?.below[0]).toBe("Of 10 checks of skills that 99 in 100 children do by this age: 10.");
