@@ -60,7 +60,7 @@ inChromium("a formula computes, and an error says why", async () => {
   await enter(page, "B2", '=COHORT.CORRECTEDAGE("2026-01-10","28+0",DATE(2026,9,30),"days")');
   await enter(page, "B4", '=COHORT.AGE("soon",DATE(2026,9,30))');
   await goTo(page, "B4");
-  await page.getByText(/^B4: birth is no date/).waitFor();
+  await page.getByText(/^B4: birth is not a date/).waitFor();
   await enter(page, "B4", '=COHORT.AGE("2026-01-10",DATE(2026,9,30),"days")');
   await cellsBecome(page, "B2:B4", [["179"], [""], ["263"]]);
   expect(faults).toEqual([]);
@@ -167,7 +167,7 @@ inChromium(
     const download = page.waitForEvent("download");
     await page.getByRole("button", { name: "Save the report" }).click();
     expect((await download).suggestedFilename()).toBe("report-2024-06-30.xlsx");
-    expect(await sheetNames(page)).toEqual(expect.arrayContaining(["Children", "Method"]));
+    expect(await sheetNames(page)).toEqual(expect.arrayContaining(["Children", "About this report"]));
     expect(await keptIn(page)).toEqual({
       title: "Windowline",
       local: 0,

@@ -12,8 +12,8 @@ describe("an answer of a worksheet function", () => {
 
   test("is an error with words where a cell cannot be read, and never a throw", () => {
     const answer = answerOf("AGE", ["x", 46_295]);
-    expect(answer).toEqual({ error: "#VALUE!", message: expect.stringMatching(/^birth is no date/) });
-    expect(messageOf(answer)).toMatch(/^birth is no date/);
+    expect(answer).toEqual({ error: "#VALUE!", message: expect.stringMatching(/^birth is not a date/) });
+    expect(messageOf(answer)).toMatch(/^birth is not a date/);
     expect(answerOf("AGE", [{ odd: true } as never, 1])).toMatchObject({ error: "#VALUE!" });
   });
 

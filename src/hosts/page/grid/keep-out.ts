@@ -1,3 +1,6 @@
+/** Told to the part of the grid that is about to be given the keyboard. */
+export const LET_IN = "windowline-let-in";
+
 /**
  * The grid takes the keyboard to itself once it is drawn, and again with each workbook, wherever a person is by then. Only
  * who goes there may have it: by pointer, by Tab or F6, or by a button that leads to a cell (`letIn`). Otherwise the keyboard
@@ -20,6 +23,8 @@ export function keepOut(container: HTMLElement): { readonly letIn: () => void } 
     },
     true,
   );
+  // F6 moves the keyboard in a listener of its own, which may come before the one above.
+  container.addEventListener(LET_IN, letIn);
   container.addEventListener("focusin", ({ relatedTarget: from }) => {
     if (byPointer || invited) return;
     if (from instanceof HTMLElement && from.isConnected && !container.contains(from))

@@ -1,5 +1,6 @@
 import { type RefObject, useEffect } from "react";
 import { CELL_EDITOR } from "../grid/cell-editor";
+import { LET_IN } from "../grid/keep-out";
 
 /**
  * The parts of the page in the order in which F6 goes round them, as in the programs of an office: the spreadsheet keeps the
@@ -16,7 +17,9 @@ export function useF6(page: RefObject<HTMLElement | null>): void {
     const move = (event: KeyboardEvent) => {
       if (event.key !== "F6" || !page.current) return;
       event.preventDefault();
-      nextStop(page.current)?.focus();
+      const stop = nextStop(page.current);
+      stop?.dispatchEvent(new Event(LET_IN, { bubbles: true }));
+      stop?.focus();
     };
     window.addEventListener("keydown", move, true);
     return () => window.removeEventListener("keydown", move, true);
