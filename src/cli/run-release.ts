@@ -35,13 +35,13 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const { records, source } = recordsFrom(workbook, settings, decisions);
   checkRecords(typeof asked === "string" ? [QUESTIONS[asked].table] : asked, settings, records);
   checkSkills(request.skills, records);
-  const { release, used, lines: answered } = await prepared(request, asked, { records, settings, ledger });
+  const { release, used, lines: answered, answers } = await prepared(request, asked, { records, settings, ledger });
   const context = contextOf(release, used, records, request.skills);
   progress("Writing and scanning");
   const rules = rulesOf(release, used, records);
   const files = await made(release, context, formats, rules);
   const after = appendEntry(ledger, release.entry);
-  const lines = besideLines(beside, { release, context, rules, settings: used, records, source });
+  const lines = besideLines(beside, { release, context, rules, settings: used, records, source, answers });
   if (request.ledger !== null) checkLedgerStands(request.ledger, ledger);
   const written = save(request, files, request.ledger === null ? null : ledgerText(after));
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };
@@ -76,6 +76,7 @@ interface Made {
   readonly release: PreparedRelease;
   readonly used: Settings;
   readonly lines: readonly string[];
+  readonly answers: readonly string[];
 }
 
 /** Says in a sentence what stopped a release that could not be prepared. */
@@ -93,7 +94,7 @@ async function prepared(
   const release = prepare(asked, settings);
   if (isRefusal(release)) throw badRequest(refusalText(release));
   if (release.tables.every(({ rows }) => rows.length === 0)) throw badRequest(NOTHING);
-  return { release, used: settings, lines: [] };
+  return { release, used: settings, lines: [], answers: [] };
 }
 
 function answered(
@@ -110,7 +111,8 @@ function answered(
   if (isRefusal(answer)) throw badRequest(refusalText(answer));
   const context = contextOf(answer.release, answer.settings, records, skills);
   const footnotes = answer.release.tables.map((table) => footnoteOf(table, context));
-  return { release: answer.release, used: answer.settings, lines: answerLines(answer, footnotes) };
+  const answers = answer.figures.flatMap(({ sentence }) => sentence ?? []);
+  return { release: answer.release, used: answer.settings, lines: answerLines(answer, footnotes), answers };
 }
 
 const NOTHING = "The tables have no row on that day: choose a later --as-of, or other tables. Nothing was written.";

@@ -215,7 +215,7 @@ describe("sites", () => {
 test("where correcting stops is marked with how many children, in its quarter", () => {
   const preterm = child("A", "2022-05-10", { gestation: 210 });
   const table = tableOf(program([preterm, child("B", "2022-05-10")], [], { settings: { asOf: "2024-06-30" } }));
-  expect(table.notes.join(" ")).toContain("followed at its end: 2024-Q2 1.");
+  expect(table.notes.join(" ")).toContain("in the program at its end: 2024-Q2 1.");
   const input = program([preterm, child("B", "2022-05-10")], [], { settings: { asOf: "2024-06-30" } });
   const { quarters, areas } = trendOverview(contextFrom(workbookWith(input, {}), entriesOf(input)));
   expect(quarters.filter(({ correctionStops }) => correctionStops > 0)).toEqual([

@@ -34,6 +34,8 @@ export interface Inside {
   readonly truth: readonly Table[];
   readonly skills: readonly KnownSkill[];
   readonly names: KnownNames;
+  /** Sentences that the release itself says: their figures agree, however they are put. */
+  readonly said: readonly string[];
 }
 
 /**
@@ -41,7 +43,7 @@ export interface Inside {
  * the release, names and dates that point at a person, percents without their base, the period, and, as advice only, words
  * that claim a cause. Each finding says where it is in the text as written.
  */
-export function checkText(written: string, release: Release, { truth, skills, names }: Inside): TextFinding[] {
+export function checkText(written: string, release: Release, { truth, skills, names, said }: Inside): TextFinding[] {
   const passage = passageOf(written);
   const place = placer(written, passage);
   const people = pointedAt(passage, names);
@@ -49,7 +51,10 @@ export function checkText(written: string, release: Release, { truth, skills, na
   const taken = [...people, ...dates];
   const ages = skills.flatMap(({ opensMonths, closesMonths }) => [opensMonths ?? [], closesMonths ?? []].flat());
   const rows = textRows(release.tables, truth, skills);
-  const figures = passage.sentences.flatMap((sentence) => inSentence(sentence, rows, release, taken, ages));
+  const own = new Set(said.flatMap((each) => passageOf(each).sentences.map(({ text }) => plainly(text))));
+  const figures = passage.sentences.flatMap((sentence) =>
+    own.has(plainly(sentence.text)) ? saidByRelease(sentence) : inSentence(sentence, rows, release, taken, ages),
+  );
   const found = [
     ...people.map(({ start, end, what }) => ({ ...pointsAt(what), start, end })),
     ...dates.map((each) => ({ ...FINE_DATE, ...each })),
@@ -57,6 +62,17 @@ export function checkText(written: string, release: Release, { truth, skills, na
   ].map(place);
   const all = [...found, ...period(passage.text, found, release)];
   return ORDER.flatMap((kind) => all.filter((each) => each.kind === kind));
+}
+
+function plainly(sentence: string): string {
+  return sentence.replace(/\s+/g, " ").trim().toLowerCase();
+}
+
+function saidByRelease({ start, text }: Sentence): Placed[] {
+  const message = "this is a sentence of the release.";
+  return numbersIn(text).length === 0
+    ? []
+    : [{ kind: "agrees", rule: "agrees", message, start, end: start + text.length }];
 }
 
 /** The findings as lines for the terminal. */

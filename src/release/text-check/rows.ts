@@ -45,7 +45,7 @@ function textRow(
   row.forEach((value, at) => {
     const column = table.columns[at]!;
     if (isName(column)) return;
-    const figure = (number: number) => figureOf(number, table, column, placeOf(table, row, column));
+    const figure = (number: number) => figureOf(number, table, column, row);
     shown.push(...numbersOf(value).map(figure));
     const truth = known(column.key);
     const isHeld = isHidden(value) || isRange(value) || (typeof value === "number" && value !== truth);
@@ -67,17 +67,21 @@ function trueRows(truth: Table | undefined): (table: ReleasedTable, row: readonl
   };
 }
 
-function figureOf(value: number, table: ReleasedTable, { unit, key }: TableColumn, place: string): Figure {
+function figureOf(value: number, table: ReleasedTable, column: TableColumn, row: readonly ReleasedValue[]): Figure {
+  const { unit, key } = column;
+  const place = placeOf(table, row, column);
   if (unit === "share") return { value: value * 100, kind: "share", counts: null, place };
   if (unit === "percent") return { value, kind: "share", counts: null, place };
   if (unit === "months" || unit === "months (mean length)") return { value, kind: "months", counts: null, place };
   if (!Number.isInteger(value)) return { value, kind: "other", counts: null, place };
-  return { value, kind: "count", counts: countsOf(table.id, unit, key), place };
+  return { value, kind: "count", counts: countsOf(table, key, row), place };
 }
 
-function countsOf(table: string, unit: string, key: string): Counted {
-  if (unit === "child-skills") return "skill checks";
-  return table.startsWith("referral") && !/^children/i.test(key) ? "referrals" : "children";
+/** The rows of an area add up checks of several skills: no number of them is one of children. */
+function countsOf({ id, columns }: ReleasedTable, key: string, row: readonly ReleasedValue[]): Counted {
+  const skill = row[columns.findIndex((column) => column.key === "skill")];
+  if (skill === "all") return "skill checks";
+  return id.startsWith("referral") && !/^children/i.test(key) ? "referrals" : "children";
 }
 
 function numbersOf(value: ReleasedValue): number[] {

@@ -7,6 +7,7 @@ import type { Solver } from "../../../src/release/linear-model";
 import type { PreparedRelease } from "../../../src/release/prepared";
 import { checkText } from "../../../src/release/text-check/check-text";
 import { isoInWords } from "../../../src/release/words/days";
+import { sentencesOf } from "../../../src/release/words/sentences";
 import type { WordsContext } from "../../../src/release/words/words-context";
 import { prepareRelease } from "../../../src/report/prepare-release";
 import { contextOf, type OutputRules, rulesOf } from "../../../src/report/release/release-rules";
@@ -116,7 +117,8 @@ export class Releases {
     const source = sourceOf(workbook, records, decisions);
     const { tables: made } = reportOrRefuse(runReport(records, { settings, tables, source, onStep }));
     onStep("Checking the text against the release");
-    return { findings: checkText(text, release, { truth: made, skills: context.skills, names: rules.names }) };
+    const said = release.tables.flatMap((table) => sentencesOf(table, context).map((each) => each.text));
+    return { findings: checkText(text, release, { truth: made, skills: context.skills, names: rules.names, said }) };
   }
 
   private needKept(): Kept {

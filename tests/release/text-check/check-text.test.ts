@@ -22,6 +22,13 @@ test("offsets are those of the text as written, also behind characters that are 
   expect(text.slice(finding.start, finding.end)).toBe("３１２");
 });
 
+test("a sentence of the release agrees however it is put, and the same words with another number do not", () => {
+  const said =
+    'In Q3 2026, 61 of 84 children had met "Walks several steps alone" (72.6%; 95% confidence interval 62.2% to 81.1%).';
+  expect(check(`  ${said.replace("2026, 61", "2026,  61")}`, [said]).map(({ kind }) => kind)).toEqual(["agrees"]);
+  expect(check(said.replace("61 of", "62 of"), [said]).map(({ kind }) => kind)).not.toContain("agrees");
+});
+
 test("a passage without figures has no findings", () => {
   expect(check("The program is well.")).toEqual([]);
 });

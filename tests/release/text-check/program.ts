@@ -109,6 +109,7 @@ const SKILLS = [
   { id: "first-words", label: "Says three words", opensMonths: null, closesMonths: 15 },
 ];
 
-export function check(text: string): TextFinding[] {
-  return checkText(text, RELEASE, { truth: TRUTH, skills: SKILLS, names: NAMES });
+/** @param said - sentences of the release itself */
+export function check(text: string, said: readonly string[] = []): TextFinding[] {
+  return checkText(text, RELEASE, { truth: TRUTH, skills: SKILLS, names: NAMES, said });
 }
