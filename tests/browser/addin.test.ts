@@ -69,7 +69,7 @@ inChromium("by keyboard alone: a decision settles a finding, the report is made 
   const before = await snapshots(page);
   await press(page, "Read the workbook");
   await page.getByText(/^Read: /).waitFor();
-  await press(page, /^A row of a skill that Skills does not hold/);
+  await press(page, /^A row of a skill that is not in Skills/);
   await press(page, /^Show Observations/);
   await page.waitForFunction(() => window.excel.book.activeSheet?.name === "Observations");
   await tabTo(page, /: is the skill$/);
@@ -141,7 +141,9 @@ inChromium("a protected structure: one sentence, and the report opens as a new w
   expect(await snapshots(page)).toEqual(before);
   const base64 = await page.evaluate(() => window.excel.book.opened[0] ?? "");
   const saved = await new ExcelJS.Workbook().xlsx.load(Buffer.from(base64, "base64") as never);
-  expect(saved.getWorksheet("Summary")?.getCell("A1").value).toEqual(valueOf(reported()[0]?.rows[0]?.[0] ?? null));
+  expect(saved.getWorksheet(reported()[0]!.name)?.getCell("A1").value).toEqual(
+    valueOf(reported()[0]?.rows[0]?.[0] ?? null),
+  );
 });
 
 inChromium(
