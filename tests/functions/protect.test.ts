@@ -74,7 +74,7 @@ describe("PROTECT", () => {
     });
 
     test.each([
-      [[[3, "x"]], null, "Row 1: counts is no number"],
+      [[[3, "x"]], null, "Row 1: counts is not a number"],
       [[[3, -1]], null, "it cannot be below 0"],
       [[[3, 1.5]], null, "give a whole number"],
       [[[3, null]], null, "counts is empty"],
