@@ -70,7 +70,7 @@ describe("errors", () => {
     [
       "no date of enrolment at all",
       () => call(row("speech"), undefined, undefined, [["Child", "Birth date"] as never, ["A", "2024-01-01"]]),
-      "nobody is followed",
+      "nobody is in the program",
     ],
   ])("%s", (_, answer, words) => {
     expect(answer()).toMatchObject({ error: "#VALUE!", message: expect.stringContaining(words) });
