@@ -51,8 +51,8 @@ export async function holdOf(error: unknown): Promise<Hold | null> {
 }
 
 /**
- * Some members answer GeneralException while another workbook is in front (OfficeDev/office-js issue 771). The active
- * cell tells the two apart: it then cannot be asked for (issue 5319).
+ * Some members answer GeneralException while another workbook is in front (OfficeDev/office-js#771). The active
+ * cell tells the two apart: it then cannot be asked for (OfficeDev/office-js#5319).
  */
 async function isBehind(): Promise<boolean> {
   try {

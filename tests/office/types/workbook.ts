@@ -81,7 +81,7 @@ export const workbookType = serverType<MemoryWorkbook>("Workbook", {
     Tables: (workbook) => new Ref(workbookTablesType, workbook),
   },
   methods: {
-    // Source: OfficeDev/office-js issue 5319, while another workbook is in front.
+    // Source: OfficeDev/office-js#5319, while another workbook is in front.
     GetActiveCell: (workbook) => {
       if (workbook.isBehind) throw new RichError("InvalidSelection", "The current selection is invalid.");
       const sheet = workbook.activeSheet ?? workbook.sheets[0];

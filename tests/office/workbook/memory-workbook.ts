@@ -63,7 +63,7 @@ export class MemoryWorkbook {
     this.sheets.splice(this.sheets.indexOf(sheet), 1);
   }
 
-  /** Source: OfficeDev/office-js issue 771, which names no code of its own for it. */
+  /** Source: OfficeDev/office-js#771, which names no code of its own for it. */
   refuseBehind(member: string): void {
     if (this.isBehind) throw new RichError("GeneralException", "There was an internal error.", member);
   }
