@@ -1,3 +1,4 @@
+import type { SeriesLook } from "./series-looks";
 import type { CellRange } from "./workbook";
 
 /**
@@ -139,40 +140,6 @@ export interface SeriesOut {
   readonly guide?: boolean;
   /** Goes on where the one before it breaks off: told as one with it. */
   readonly continues?: boolean;
-}
-
-/**
- * Looks that stay apart on a grey print. Fills: `solid` to `pale`, and `clear`, which is not drawn and lifts what is stacked
- * on it. Lines: `line` to `edge`, and `joined` and its kind with
- * a mark at every value. Marks without a line: `point`, `lightPoint`, `tick`. `band` is a hatched breadth behind the rest.
- */
-export type SeriesLook =
-  | "solid"
-  | "striped"
-  | "hollow"
-  | "lined"
-  | "crossed"
-  | "pale"
-  | "clear"
-  | "line"
-  | "dashed"
-  | "dottedLine"
-  | "longDashed"
-  | "edge"
-  | "joined"
-  | "joinedDashed"
-  | "joinedDotted"
-  | "joinedLongDashed"
-  | "point"
-  | "lightPoint"
-  | "tick"
-  | "band";
-
-const FILLS: ReadonlySet<SeriesLook> = new Set(["solid", "striped", "hollow", "lined", "crossed", "pale", "clear"]);
-
-/** True where the look fills a bar, and does not draw a line or marks. */
-export function isFill(look: SeriesLook): boolean {
-  return FILLS.has(look);
 }
 
 export interface AxisOut {

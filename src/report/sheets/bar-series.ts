@@ -1,4 +1,5 @@
-import type { SeriesLook, SeriesOut } from "../../workbook/sheets";
+import type { SeriesLook } from "../../workbook/series-looks";
+import type { SeriesOut } from "../../workbook/sheets";
 import type { CellRange } from "../../workbook/workbook";
 import type { NumbersBehind } from "./chart-grid";
 

@@ -1,5 +1,5 @@
 import { funnelLimit } from "../../statistics/poisson";
-import type { SeriesLook } from "../../workbook/sheets";
+import type { SeriesLook } from "../../workbook/series-looks";
 import type { SeriesPoint } from "./point-series";
 
 export interface FunnelLine {

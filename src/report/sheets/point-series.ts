@@ -1,4 +1,5 @@
-import type { SeriesLook, SeriesOut } from "../../workbook/sheets";
+import type { SeriesLook } from "../../workbook/series-looks";
+import type { SeriesOut } from "../../workbook/sheets";
 import type { NumbersBehind } from "./chart-grid";
 
 /** Null breaks the line; a point without a height stands in the numbers and is not drawn. */

@@ -1,5 +1,6 @@
 import type { Table } from "../../tables/table";
-import type { ChartOut, SeriesLook, SeriesOut } from "../../workbook/sheets";
+import type { SeriesLook } from "../../workbook/series-looks";
+import type { ChartOut, SeriesOut } from "../../workbook/sheets";
 import type { NumbersBehind } from "./chart-grid";
 import type { Drawable } from "./printed/printed-page";
 import type { PicturePlace } from "../answer/picture";

@@ -1,4 +1,5 @@
-import { type AxisOut, type ChartOut, isFill, type SeriesOut, type SheetOut } from "../../../src/workbook/sheets";
+import { isFill } from "../../../src/workbook/series-looks";
+import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../../src/workbook/sheets";
 import { axisTicks, isShare, numberAxis } from "./axes";
 import { CHART_INK, fillOf } from "./looks";
 import { valuesIn } from "./preview";

@@ -1,5 +1,5 @@
 import type { CellValue, SeriesOut } from "../../../src/workbook/sheets";
-import { CHART_INK, lineOf, markOf } from "./looks";
+import { CHART_INK, type LineLook, lineLookOf, type MarkLook, markLookOf } from "./looks";
 
 interface Place {
   readonly x: CellValue;
@@ -8,7 +8,7 @@ interface Place {
 
 /** One series of lines and marks as layers of a Vega-Lite chart whose axes are named x and y. */
 export function seriesLayers(series: SeriesOut, places: readonly Place[], encoding: object, middle?: number): object[] {
-  const [line, mark] = [lineOf(series.look), markOf(series.look)];
+  const [line, mark] = [lineLookOf(series.look), markLookOf(series.look)];
   return [
     ...(line ? [lineLayer(line, places, encoding)] : []),
     ...(mark ? [markLayer(mark, places, encoding)] : []),
@@ -17,11 +17,7 @@ export function seriesLayers(series: SeriesOut, places: readonly Place[], encodi
 }
 
 /** A line breaks where a value is missing: each run of values is a line of its own. */
-function lineLayer(
-  { colour, width, dash }: NonNullable<ReturnType<typeof lineOf>>,
-  places: readonly Place[],
-  encoding: object,
-) {
+function lineLayer({ colour, width, dash }: LineLook, places: readonly Place[], encoding: object) {
   let run = 0;
   const values = places.map(({ x, y }, at) => ({ x, y, at, run: y === null ? (run += 1) : run }));
   return {
@@ -31,11 +27,7 @@ function lineLayer(
   };
 }
 
-function markLayer(
-  { shape, size, paint }: NonNullable<ReturnType<typeof markOf>>,
-  places: readonly Place[],
-  encoding: object,
-) {
+function markLayer({ shape, size, paint }: MarkLook, places: readonly Place[], encoding: object) {
   const outline = { filled: true, color: paint, stroke: shape === "stroke" ? paint : CHART_INK.text };
   return {
     data: { values: places.filter(({ y }) => y !== null) },

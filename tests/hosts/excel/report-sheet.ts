@@ -1,4 +1,5 @@
-import type { ChartOut, SeriesLook, SheetOut } from "../../../src/workbook/sheets";
+import type { SeriesLook } from "../../../src/workbook/series-looks";
+import type { ChartOut, SheetOut } from "../../../src/workbook/sheets";
 
 /** February 29, 2024, and its serials. Source: the 1904 system counts 1,462 days less (ECMA-376 Part 1, 18.17.4.1). */
 export const LEAP_DAY = { day: 19_782, serial1900: 45_351, serial1904: 43_889 };

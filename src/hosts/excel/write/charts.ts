@@ -2,7 +2,8 @@
 import { INK } from "../../../workbook/ink";
 import { numberFormat } from "../../../workbook/number-formats";
 import type { JobOptions } from "../../../workbook/host";
-import { type AxisOut, type ChartOut, isFill, type SeriesOut, type SheetOut } from "../../../workbook/sheets";
+import { isFill } from "../../../workbook/series-looks";
+import type { AxisOut, ChartOut, SeriesOut, SheetOut } from "../../../workbook/sheets";
 import { rangeOf } from "./ranges";
 import { applySeriesLook } from "./series-looks";
 import { inExcel, type Patience } from "../run";

@@ -1,60 +1,17 @@
 /// <reference types="office-js" />
 import { INK } from "../../../workbook/ink";
-import type { SeriesLook } from "../../../workbook/sheets";
+import { type Line, lineOf, type Mark, markOf, SERIES_LOOKS, type SeriesLook } from "../../../workbook/series-looks";
 
-/**
- * Office.js draws no patterns, so fills differ in lightness by a clear step each, all of them outlined, and lines in
- * their dashes: a grey print tells them apart.
- */
-const FILLS: Partial<Record<SeriesLook, string>> = {
-  crossed: INK.text,
-  solid: INK.accent,
-  lined: "#7A7A7A",
-  striped: "#8FB4C6",
-  pale: INK.pale,
-  hollow: INK.paper,
-};
+const DASHES = { solid: "Continuous", dash: "Dash", dots: "RoundDot", dashDot: "DashDot" } as const;
 
-interface Line {
-  readonly colour: string;
-  readonly points: number;
-  readonly dash: "Continuous" | "Dash" | "RoundDot" | "DashDot";
-}
+const MARKS = { diamond: "Diamond", circle: "Circle", square: "Square", triangle: "Triangle", dash: "Dash" } as const;
 
-const LINES: Partial<Record<SeriesLook, Line>> = {
-  line: { colour: INK.accent, points: 2.25, dash: "Continuous" },
-  dashed: { colour: INK.text, points: 1.75, dash: "Dash" },
-  dottedLine: { colour: INK.quiet, points: 1.75, dash: "RoundDot" },
-  longDashed: { colour: INK.text, points: 1.75, dash: "DashDot" },
-  edge: { colour: INK.quiet, points: 1, dash: "Dash" },
-  joined: { colour: INK.accent, points: 2.25, dash: "Continuous" },
-  joinedDashed: { colour: INK.text, points: 1.75, dash: "Dash" },
-  joinedDotted: { colour: INK.quiet, points: 1.75, dash: "RoundDot" },
-  joinedLongDashed: { colour: INK.text, points: 1.75, dash: "DashDot" },
-  band: { colour: INK.hatch, points: 0.75, dash: "Continuous" },
-};
-
-interface Mark {
-  readonly style: "Diamond" | "Circle" | "Square" | "Triangle" | "Dash";
-  readonly size: number;
-  readonly fill: string;
-}
-
-const MARKS: Partial<Record<SeriesLook, Mark>> = {
-  point: { style: "Diamond", size: 9, fill: INK.text },
-  lightPoint: { style: "Circle", size: 7, fill: INK.light },
-  joined: { style: "Circle", size: 6, fill: INK.accent },
-  joinedDashed: { style: "Square", size: 6, fill: INK.text },
-  joinedDotted: { style: "Triangle", size: 7, fill: INK.quiet },
-  joinedLongDashed: { style: "Diamond", size: 7, fill: INK.text },
-  tick: { style: "Dash", size: 9, fill: INK.text },
-};
-
+/** Office.js draws no patterns, so fills differ in lightness by a clear step each, all of them outlined. */
 export function applySeriesLook(series: Excel.ChartSeries, look: SeriesLook): void {
-  if (look === "clear") return hideBar(series);
-  const fill = FILLS[look];
-  if (fill) return fillBar(series, fill);
-  const [line, mark] = [LINES[look], MARKS[look]];
+  const drawn = SERIES_LOOKS[look];
+  if (drawn.kind === "clear") return hideBar(series);
+  if (drawn.kind === "fill") return fillBar(series, drawn.plain);
+  const [line, mark] = [lineOf(look), markOf(look)];
   if (line) drawLine(series, line);
   else series.format.line.lineStyle = "None";
   if (mark) drawMarks(series, mark);
@@ -73,17 +30,17 @@ function fillBar({ format }: Excel.ChartSeries, colour: string): void {
   format.line.weight = 0.75;
 }
 
-function drawLine(series: Excel.ChartSeries, { colour, points, dash }: Line): void {
+function drawLine(series: Excel.ChartSeries, { ink, points, dash }: Line): void {
   const { line } = series.format;
-  line.color = colour;
+  line.color = INK[ink];
   line.weight = points;
-  line.lineStyle = dash;
+  line.lineStyle = DASHES[dash];
   series.smooth = false;
 }
 
-function drawMarks(series: Excel.ChartSeries, { style, size, fill }: Mark): void {
-  series.markerStyle = style;
+function drawMarks(series: Excel.ChartSeries, { shape, size, ink }: Mark): void {
+  series.markerStyle = MARKS[shape];
   series.markerSize = size;
-  series.markerBackgroundColor = fill;
+  series.markerBackgroundColor = INK[ink];
   series.markerForegroundColor = INK.text;
 }

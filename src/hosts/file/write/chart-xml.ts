@@ -1,6 +1,6 @@
 import { INK } from "../../../workbook/ink";
+import { markOf } from "../../../workbook/series-looks";
 import type { AxisOut, ChartOut, SeriesOut } from "../../../workbook/sheets";
-import { MARKS } from "./marks";
 
 /**
  * What the writing library has no call for, gets wrong, or leaves to defaults that programs do not agree on (straight or
@@ -42,9 +42,9 @@ function withMarks(xml: string, series: readonly SeriesOut[]): string {
   let seen = 0;
   return xml.replace(/<c:ser>.*?<\/c:ser>/gs, (each) => {
     const look = series[seen++]?.look;
-    const mark = look && MARKS[look];
+    const mark = look && markOf(look);
     if (!mark) return each;
-    const fill = `<a:solidFill><a:srgbClr val="${mark.fill.slice(1)}"/></a:solidFill>`;
+    const fill = `<a:solidFill><a:srgbClr val="${INK[mark.ink].slice(1)}"/></a:solidFill>`;
     const outline = `<a:ln w="9525"><a:solidFill><a:srgbClr val="${INK.quiet.slice(1)}"/></a:solidFill></a:ln>`;
     return each.replace(
       NO_MARK,
