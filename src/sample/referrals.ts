@@ -1,10 +1,10 @@
-import { ageMonthsOn } from "../age/correction";
 import { calendarOf, type Day, dayOf, daysInMonth } from "../age/day";
-import { type Chance, chanceOf } from "./chance";
 import type { SampleChild, SpanOfRecords } from "./children";
-import { stayOn } from "./following";
+import type { Stay } from "./stays";
+import { ageMonthsOn } from "../age/correction";
+import { type Chance, chanceOf } from "./chance";
 import { CLUSTER, REFERRALS_PER_100_CHILD_MONTHS } from "./program";
-import { type SampleArea } from "./skills";
+import type { SampleArea } from "./skills";
 
 export interface SampleReferral {
   readonly child: number;
@@ -67,4 +67,9 @@ function ageFactor(area: SampleArea, ageMonths: number): number {
   if (area === "speech") return ageMonths < 12 ? 0.4 : ageMonths < 24 ? 1.5 : 1.3;
   if (area === "gross motor") return ageMonths < 12 ? 1.4 : 0.6;
   return 1;
+}
+
+/** The enrolment in force on a day, or undefined where the child is not followed. */
+function stayOn(child: SampleChild, on: Day): Stay | undefined {
+  return child.stays.find((stay) => stay.enrolled <= on && (stay.left === null || on < stay.left));
 }

@@ -1,5 +1,9 @@
+import { type ComponentType, useSyncExternalStore } from "react";
+import { CaseloadPlace } from "./caseload/caseload-place";
+import { QuarterPlace } from "./quarter/quarter-place";
+import { RecordsPlace } from "./records/records-place";
+import { ReleasePlace } from "./release/release-place";
 import { FluentProvider, mergeClasses } from "@fluentui/react-components";
-import { useSyncExternalStore } from "react";
 import { useStyles } from "../look/styles";
 import { darkTheme, lightTheme } from "../look/theme";
 import type { Pane } from "../jobs/pane";
@@ -8,8 +12,6 @@ import { PaneContext, usePane } from "./pane-context";
 import { ChartPatterns } from "./parts/chart-patterns";
 import { Foot } from "./parts/foot";
 import { Mark } from "./parts/mark";
-import { PLACES } from "./places";
-import { useDark } from "./use-dark";
 
 export function PaneApp({ store, actions, dark }: { store: Pane["store"]; actions: PaneActions; dark?: boolean }) {
   const state = useSyncExternalStore(store.subscribe, store.state);
@@ -64,4 +66,25 @@ function Places() {
       ))}
     </nav>
   );
+}
+
+/** The places of the pane, each one job. Another one is another line here. */
+const PLACES: readonly { readonly id: string; readonly label: string; readonly View: ComponentType }[] = [
+  { id: "records", label: "Records", View: RecordsPlace },
+  { id: "quarter", label: "Quarter", View: QuarterPlace },
+  { id: "caseload", label: "Caseload", View: CaseloadPlace },
+  { id: "release", label: "Release", View: ReleasePlace },
+];
+
+const DARK = "(prefers-color-scheme: dark)";
+
+/** Whether the user asked the system for dark pages. */
+function useDark(): boolean {
+  return useSyncExternalStore(listen, () => window.matchMedia(DARK).matches);
+}
+
+function listen(changed: () => void): () => void {
+  const query = window.matchMedia(DARK);
+  query.addEventListener("change", changed);
+  return () => query.removeEventListener("change", changed);
 }

@@ -1,13 +1,18 @@
+import { useEffect, useRef } from "react";
+import { useStyles } from "../../look/styles";
+import { CASELOAD_ABOUT, caseloadTitle, INTERNAL_LIST, nobodyInWords, OLD_LIST } from "../../words/caseload";
+import type { CaseloadListed } from "../../worker/caseload/listed";
+import { Disclosure } from "../parts/disclosure";
+import { Section } from "../parts/section";
+import { AddPage } from "./add-page";
+import { Children } from "./children";
+import { Plan } from "./plan";
 import { Button } from "@fluentui/react-components";
 import { visitsAsked } from "../../../src/tables/caseload/plan-visits";
-import { useStyles } from "../../look/styles";
 import type { CaseloadState } from "../../state/pane-state";
-import type { CaseloadListed } from "../../worker/caseload/listed";
-import { CASELOAD_ABOUT, caseloadTitle, OLD_LIST } from "../../words/caseload";
 import { usePane } from "../pane-context";
 import { Added } from "../parts/added";
 import { useFirstFault } from "../parts/use-first-fault";
-import { Listed } from "./listed";
 import { Whose } from "./whose";
 
 /** One therapist's children in order of urgency, with reason and next step, and the pages to print. */
@@ -41,4 +46,48 @@ export function CaseloadPlace() {
 /** Whether the list is what the fields ask for. */
 function isOf({ therapist }: CaseloadListed, { therapist: chosen, visits, asked }: CaseloadState): boolean {
   return (chosen === null || chosen === therapist) && visitsAsked(visits) === asked?.visits;
+}
+
+/** The list itself; it takes the keyboard when it is new. */
+function Listed({ listed }: { listed: CaseloadListed }) {
+  const styles = useStyles();
+  const start = useRef<HTMLDivElement>(null);
+  useEffect(() => start.current?.focus(), [listed]);
+  return (
+    <div
+      ref={start}
+      tabIndex={-1}
+      role="group"
+      aria-label={listed.title ?? nobodyInWords(listed)}
+      className={styles.unringed}
+    >
+      {listed.children === 0 ? (
+        <Section title="Children">
+          <p className={styles.sentence}>{nobodyInWords(listed)}</p>
+        </Section>
+      ) : (
+        <Somebody listed={listed} />
+      )}
+    </div>
+  );
+}
+
+function Somebody({ listed }: { listed: CaseloadListed }) {
+  const styles = useStyles();
+  return (
+    <>
+      <Section title={`Children as of ${listed.label}`} about={INTERNAL_LIST}>
+        <AddPage subject={{ kind: "therapist", code: listed.therapist }}>Add one page for this therapist</AddPage>
+        <Children listed={listed} />
+        <Disclosure summary="How the order is made">
+          {listed.notes.map((note) => (
+            <p key={note} className={styles.sentence}>
+              {note}
+            </p>
+          ))}
+        </Disclosure>
+      </Section>
+      <Plan visits={listed.visits} notes={listed.planNotes} />
+    </>
+  );
 }

@@ -1,4 +1,3 @@
-import "./measure-text";
 import { logger, None, parse, View } from "vega";
 import { expressionInterpreter } from "vega-interpreter";
 import { compile } from "vega-lite";
@@ -15,3 +14,13 @@ export async function drawChart(chart: ReportChart, width: number): Promise<stri
     view.finalize();
   }
 }
+
+/**
+ * Lets Vega measure text in a worker, where it looks for a document's canvas in vain and guesses widths half as wide
+ * again: it is given the worker's own canvas instead.
+ */
+const scope = globalThis as { document?: unknown; OffscreenCanvas?: new (width: number, height: number) => unknown };
+const { OffscreenCanvas: Canvas } = scope;
+if (Canvas && scope.document === undefined) scope.document = { createElement: () => new Canvas(1, 1) };
+
+export {};

@@ -1,10 +1,12 @@
 /// <reference types="office-js" />
+import { CELL_LOOKS, type CellLook } from "../../../workbook/looks";
+import { numberFormatOfCell } from "../../../workbook/number-formats";
+import { type LookArea, lookAreas } from "./look-areas";
+import { rangeOf } from "./ranges";
 import type { DateSystem } from "../../../age/serial";
 import type { JobOptions } from "../../../workbook/host";
 import type { SheetOut } from "../../../workbook/sheets";
 import type { Patience } from "../run";
-import { lookAreas } from "./look-areas";
-import { applyLook } from "./looks";
 import { doSteps } from "./steps";
 import { type ValueBlock, valueBlocks } from "./value-blocks";
 
@@ -34,4 +36,39 @@ export async function writeCells(
 export function putValues(sheet: Excel.Worksheet, { top, left, values }: ValueBlock): void {
   const columns = values[0]?.length ?? 0;
   sheet.getRangeByIndexes(top, left, values.length, columns).values = values.map((row) => [...row]);
+}
+
+function applyLook(sheet: Excel.Worksheet, { area, style, format }: LookArea): void {
+  const range = rangeOf(sheet, area);
+  if (style) paint(range.format, CELL_LOOKS[style]);
+  if (!format) return;
+  // One format for all cells; the type only knows arrays.
+  range.numberFormat = numberFormatOfCell(style, format) as unknown as string[][];
+  range.format.horizontalAlignment = "Right";
+}
+
+function paint(format: Excel.RangeFormat, look: CellLook): void {
+  const { font } = format;
+  font.color = look.color;
+  font.size = look.points;
+  if (look.bold) font.bold = true;
+  if (look.italic) font.italic = true;
+  if (look.wraps) format.wrapText = true;
+  if (look.fill) format.fill.color = look.fill;
+  if (look.across) format.horizontalAlignment = ACROSS[look.across];
+  if (look.indent !== undefined) format.indentLevel = look.indent;
+  format.verticalAlignment = DOWN[look.down];
+  if (look.ruled) underline(format, look.ruled);
+}
+
+const ACROSS = { left: "Left", center: "Center", right: "Right" } as const;
+const DOWN = { top: "Top", middle: "Center", bottom: "Bottom" } as const;
+
+/** Every row of the area has its line, not only the last. */
+function underline(format: Excel.RangeFormat, color: string): void {
+  for (const side of ["EdgeBottom", "InsideHorizontal"] as const) {
+    const edge = format.borders.getItem(side);
+    edge.style = "Continuous";
+    edge.color = color;
+  }
 }

@@ -1,7 +1,6 @@
+import { type ExcelValue, excelValue, wholeCell } from "./excel-value";
 import type { DateSystem } from "../../../age/serial";
 import type { SheetOut } from "../../../workbook/sheets";
-import { excelValue, type ExcelValue, wholeCell } from "./excel-value";
-import { jsonBytes } from "./json-bytes";
 
 /** Excel on the web takes 5 MB a request; 1 MB keeps it answering, office.js adds its own share. */
 const MOST_BYTES = 900_000;
@@ -59,4 +58,24 @@ function* piecesOf(values: readonly ExcelValue[], top: number): Generator<ValueB
 
 function bytesOf(values: readonly ExcelValue[]): number {
   return values.reduce<number>((sum, value) => sum + jsonBytes(value), 0);
+}
+
+/** Bytes of a value in a request, never fewer than it takes: JSON, then UTF-8, and the comma. */
+function jsonBytes(value: ExcelValue): number {
+  if (typeof value === "string") return textBytes(value) + 3;
+  if (typeof value === "number") return 25;
+  return 6;
+}
+
+function textBytes(text: string): number {
+  let bytes = 0;
+  for (let at = 0; at < text.length; at += 1) bytes += unitBytes(text.charCodeAt(at));
+  return bytes;
+}
+
+function unitBytes(unit: number): number {
+  if (unit < 0x20) return 6;
+  if (unit === 0x22 || unit === 0x5c) return 2;
+  if (unit < 0x80) return 1;
+  return unit < 0x800 ? 2 : 3;
 }

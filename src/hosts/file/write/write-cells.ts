@@ -3,8 +3,8 @@ import { isoOf } from "../../../age/day";
 import { serialOf } from "../../../age/serial";
 import { a1 } from "../../../workbook/cells";
 import type { CellOut, ColumnOut, SheetOut, StyledCell } from "../../../workbook/sheets";
+import { cellText, looksLikeFormula } from "../../../workbook/sheet-text";
 import type { Formats } from "./formats";
-import { cellText, looksLikeFormula } from "./text";
 
 /**
  * Writes every cell as a value: a text is never read as a formula, whatever it starts with. Cells of one format that

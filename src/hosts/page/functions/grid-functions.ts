@@ -1,12 +1,17 @@
 import {
+  ArrayValueObject,
   AsyncObject,
   BaseFunction,
   type BaseValueObject,
+  BooleanValueObject,
+  type ErrorType,
+  ErrorValueObject,
   type FunctionVariantType,
+  NumberValueObject,
+  StringValueObject,
 } from "@univerjs/preset-sheets-core";
+import { type Answer, type AnsweredCell, answerOf, messageOf } from "../../../../functions/elsewhere/answer";
 import { FUNCTIONS, NAMESPACE } from "../../../../functions/registry";
-import { type Answer, answerOf, messageOf } from "../../../../functions/elsewhere/answer";
-import { argumentOf, valueOf } from "./cell-values";
 import type { CellMessages } from "./messages";
 import { goesElsewhere } from "../../../../functions/elsewhere/worker-calls";
 
@@ -40,4 +45,37 @@ function functionClass(name: string, around: FunctionSurroundings): FunctionClas
       return new AsyncObject(around.answerElsewhere(name, args).then(told)) as unknown as BaseValueObject;
     }
   };
+}
+
+type Argument = string | number | boolean | null;
+
+/** An argument as worksheet functions take them: a range as rows of cells, anything else as itself. */
+function argumentOf(variant: FunctionVariantType): Argument | Argument[][] {
+  const value = variant as BaseValueObject;
+  if (value.isArray()) return (value as ArrayValueObject).toValue() as Argument[][];
+  return value.isNull() ? null : (value.getValue() as Argument);
+}
+
+/** An answer as the grid's formula engine takes it. Texts stay texts: the engine's own way would make `3-4` a date. */
+function valueOf(answer: Answer): BaseValueObject {
+  if ("error" in answer) return ErrorValueObject.create(answer.error as ErrorType);
+  const { rows } = answer;
+  const columnCount = rows[0]?.length ?? 0;
+  if (rows.length === 1 && columnCount === 1) return cellValue(rows[0]?.[0] ?? "");
+  return ArrayValueObject.create({
+    calculateValueList: rows.map((row) => row.map(cellValue)),
+    rowCount: rows.length,
+    columnCount,
+    unitId: "",
+    sheetId: "",
+    row: -1,
+    column: -1,
+  });
+}
+
+function cellValue(cell: AnsweredCell): BaseValueObject {
+  if (typeof cell === "number") return NumberValueObject.create(cell);
+  if (typeof cell === "boolean") return BooleanValueObject.create(cell);
+  if (typeof cell === "string") return StringValueObject.create(cell);
+  return ErrorValueObject.create(cell.error as ErrorType);
 }

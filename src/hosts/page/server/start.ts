@@ -1,6 +1,6 @@
 import path from "node:path";
+import { spawn } from "node:child_process";
 import type { Server } from "node:http";
-import { openBrowser } from "./open-browser";
 import { HOST, pageServer, portOf } from "./page-server";
 import { startWords } from "./words";
 
@@ -62,4 +62,17 @@ function reasonOf(error: NodeJS.ErrnoException, port: number): string {
 function fail(message: string, code: number): void {
   process.stderr.write(`${message}\n`);
   process.exitCode = code;
+}
+
+const OPENERS: Readonly<Partial<Record<NodeJS.Platform, readonly [string, ...string[]]>>> = {
+  darwin: ["open"],
+  win32: ["cmd", "/c", "start", ""],
+};
+
+/** Opens the page in the usual browser. Where there is none, the printed address is enough: no failure. */
+function openBrowser(address: string): void {
+  const [program, ...words] = OPENERS[process.platform] ?? ["xdg-open"];
+  const child = spawn(program, [...words, address], { stdio: "ignore", detached: true });
+  child.on("error", () => undefined);
+  child.unref();
 }

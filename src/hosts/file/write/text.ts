@@ -1,1 +1,0 @@
-export { cellText, looksLikeFormula } from "../../../workbook/sheet-text";
