@@ -10,6 +10,7 @@ import { numberFrom } from "./convert/values";
 /**
  * Age counted from birth.
  * @customfunction AGE
+ * @cancelable
  * @param birth Birth date, or a column of them
  * @param on The day the age is asked for
  * @param [unit] "months" (usual), "completed", "weeks", "days" or "text"
@@ -27,6 +28,7 @@ export function age(birth: any[][], on: any[][], unit?: any): any[][] {
 /**
  * Age counted from the day the baby was due, for babies born before 37 weeks.
  * @customfunction CORRECTEDAGE
+ * @cancelable
  * @param birth Birth date, or a column of them
  * @param gestation Weeks at birth, such as 28+3; blank means term
  * @param on The day the age is asked for
@@ -48,6 +50,7 @@ export function correctedAge(birth: any[][], gestation: any[][], on: any[][], un
 /**
  * Weeks of pregnancy at birth, as days.
  * @customfunction GESTATIONDAYS
+ * @cancelable
  * @param gestation Such as 28+3, 28w3d, 28 3/7, 28 or 199, or a column of them
  * @returns Days, from 140 to 321
  */
@@ -61,6 +64,7 @@ export function gestationDays(gestation: any[][]): any[][] {
 /**
  * The age band that an age falls in, such as 6 to <9 months.
  * @customfunction AGEBAND
+ * @cancelable
  * @param months Age in months, or a column of ages; 0 is a newborn
  * @param [edges] Months at which age groups begin; 0, 3, 6, 9, 12, 18, 24, 36 when left out
  * @returns The name of the band

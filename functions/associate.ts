@@ -1,7 +1,12 @@
 type Cells = (...args: any[]) => any[][];
 
-/** Answers a call of a function with the arguments that it takes. */
-export type Answerer = (name: string, fn: Cells, args: unknown[]) => unknown;
+/** Answers a call of a function with the arguments that it takes. `canceled` is aborted once nobody waits for it. */
+export type Answerer = (name: string, fn: Cells, args: unknown[], canceled: AbortSignal) => unknown;
+
+/** What Excel puts behind the arguments of a function that may be canceled. */
+interface Invocation {
+  onCanceled?: () => void;
+}
 
 interface ExcelRuntime {
   associate(name: string, fn: (...given: unknown[]) => unknown): void;
@@ -20,10 +25,18 @@ const opened = new Promise<void>((resolve) => {
 export function associate(name: string, fn: Cells): void {
   const excel = (globalThis as unknown as { CustomFunctions?: ExcelRuntime }).CustomFunctions;
   excel?.associate(name, (...given) => {
-    // Excel puts an object of its own behind the arguments.
     const args = given.slice(0, fn.length);
-    return answerer ? answerer(name, fn, args) : opened.then(() => answerer?.(name, fn, args));
+    const canceled = canceledBy(given[fn.length]);
+    return answerer ? answerer(name, fn, args, canceled) : opened.then(() => answerer?.(name, fn, args, canceled));
   });
+}
+
+function canceledBy(invocation: unknown): AbortSignal {
+  const stop = new AbortController();
+  if (typeof invocation === "object" && invocation !== null) {
+    (invocation as Invocation).onCanceled = () => stop.abort();
+  }
+  return stop.signal;
 }
 
 /** From now on calls are answered, those first that came before: Excel may ask before the date system is known. */

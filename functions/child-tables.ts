@@ -22,6 +22,7 @@ const STATUS_COLUMNS: readonly Spilled[] = [
 /**
  * Where each child stands with each skill on a day. Internal: each row is one child.
  * @customfunction SKILLSTATUS
+ * @cancelable
  * @param children The Children table with its headings
  * @param observations The Observations table with its headings
  * @param skills The Skills table with its headings
@@ -49,6 +50,7 @@ export function skillStatus(
 /**
  * Between which ages each child met each skill. Internal: each row is one child.
  * @customfunction ATTAINMENT
+ * @cancelable
  * @param children The Children table with its headings
  * @param observations The Observations table with its headings
  * @param skills The Skills table with its headings

@@ -8,6 +8,7 @@ import { remembered } from "./memo";
 /**
  * How many children have met each skill whose expected window has closed for them.
  * @customfunction EXPECTEDBYNOW
+ * @cancelable
  * @param children The Children table with its headings
  * @param observations The Observations table with its headings
  * @param skills The Skills table with its headings

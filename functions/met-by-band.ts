@@ -7,6 +7,7 @@ import { remembered } from "./memo";
 /**
  * How many children have met each skill, by age band.
  * @customfunction METBYBAND
+ * @cancelable
  * @param children The Children table with its headings
  * @param observations The Observations table with its headings
  * @param skills The Skills table with its headings

@@ -5,6 +5,7 @@ import { spread } from "./convert/spread";
 /**
  * The progress category of an entry and an exit level.
  * @customfunction PROGRESSCATEGORY
+ * @cancelable
  * @param entryLevel Level at entry, or a column of them
  * @param exitLevel Level at exit
  * @param gainedAnySkill Whether the child gained any skill since entry: yes or no
@@ -28,6 +29,7 @@ export function progressCategory(
 /**
  * The two summary statements of progress categories.
  * @customfunction SUMMARYSTATEMENTS
+ * @cancelable
  * @param categories A column of categories: a to e, or "a or b"
  * @returns Statement, count, of, percent: a row for each of the two
  */

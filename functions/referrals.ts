@@ -5,6 +5,7 @@ import { remembered } from "./memo";
 /**
  * Referrals for the time children were in the program, against what the program's own rates by age give.
  * @customfunction REFERRALS
+ * @cancelable
  * @param children The Children table with its headings; needs the column Enrolled
  * @param referrals The Referrals table with its headings
  * @param from First day of the period

@@ -11,6 +11,7 @@ import { referrals } from "./referrals";
 import { scan } from "./scan";
 import { observedExpected, share, shareDifference } from "./shares";
 import { windowStatus } from "./window-status";
+import { rowsIn, timesRows, type Work, workOfScan, workOfShare } from "./work";
 
 export interface WorksheetFunction {
   readonly fn: (...args: any[]) => any[][];
@@ -18,6 +19,7 @@ export interface WorksheetFunction {
   readonly parameters: readonly string[];
   /** True where the host has to load the solver before it calls: such calls go to the worker whatever their size. */
   readonly needsSolver: boolean;
+  readonly work: Work;
 }
 
 /** Every function by the name that a cell calls it by, without the namespace. To add one: its file, a line here, its tests. */
@@ -27,24 +29,24 @@ export const FUNCTIONS: ReadonlyMap<string, WorksheetFunction> = new Map([
   entry("GESTATIONDAYS", gestationDays, "gestation"),
   entry("AGEBAND", ageBand, "months [edges]"),
   entry("WINDOWSTATUS", windowStatus, "months opens closes [metMonths] [notMetMonths]"),
-  entry("SKILLSTATUS", skillStatus, "children observations skills asOf [settings]"),
+  entry("SKILLSTATUS", skillStatus, "children observations skills asOf [settings]", { work: timesRows(3) }),
   entry("ATTAINMENT", attainment, "children observations skills asOf [settings]"),
-  entry("AGEWHENMET", ageWhenMet, "after by [shares] [level] [entry] [seed]"),
+  entry("AGEWHENMET", ageWhenMet, "after by [shares] [level] [entry] [seed]", { work: timesRows(20) }),
   entry("ATTAINMENTCURVE", attainmentCurve, "after by [entry]"),
   entry("COMPAREAGES", compareAges, "after by group [entry]"),
-  entry("EXPECTEDBYNOW", expectedByNow, "children observations skills asOf [settings]"),
+  entry("EXPECTEDBYNOW", expectedByNow, "children observations skills asOf [settings]", { work: timesRows(3) }),
   entry("METBYBAND", metByBand, "children observations skills asOf [by] [settings]"),
-  entry("REFERRALS", referrals, "children referrals from to [settings]"),
-  entry("SHARE", share, "count of [level] [method]"),
+  entry("REFERRALS", referrals, "children referrals from to [settings]", { work: timesRows(5) }),
+  entry("SHARE", share, "count of [level] [method]", { work: workOfShare }),
   entry("SHAREDIFFERENCE", shareDifference, "count1 of1 count2 of2 [level]"),
-  entry("OBSERVEDEXPECTED", observedExpected, "observed expected [level]"),
-  entry("SCAN", scan, "counts population [maxWidth] [replicates] [seed]"),
+  entry("OBSERVEDEXPECTED", observedExpected, "observed expected [level]", { work: timesRows(3) }),
+  entry("SCAN", scan, "counts population [maxWidth] [replicates] [seed]", { work: workOfScan }),
   entry("PROGRESSCATEGORY", progressCategory, "entryLevel exitLevel gainedAnySkill [levels] [peerLevel]"),
   entry("SUMMARYSTATEMENTS", summaryStatements, "categories"),
   entry("ADJUSTP", adjustP, "p [method]"),
   entry("AGREEMENT", agreement, "first second"),
-  entry("PROTECT", protect, "counts [minimum]", true),
-  entry("PROVABLE", provable, "counts hidden", true),
+  entry("PROTECT", protect, "counts [minimum]", { needsSolver: true }),
+  entry("PROVABLE", provable, "counts hidden", { needsSolver: true }),
 ]);
 
 export const NAMESPACE = "COHORT";
@@ -53,7 +55,7 @@ function entry(
   name: string,
   fn: (...args: any[]) => any[][],
   parameters: string,
-  needsSolver = false,
+  { needsSolver = false, work = rowsIn }: { readonly needsSolver?: boolean; readonly work?: Work } = {},
 ): [string, WorksheetFunction] {
-  return [name, { fn, parameters: parameters.split(" "), needsSolver }];
+  return [name, { fn, parameters: parameters.split(" "), needsSolver, work }];
 }

@@ -5,6 +5,7 @@ import { remembered } from "./memo";
 /**
  * Where, and in which consecutive periods, more was counted than the population gives cause to expect.
  * @customfunction SCAN
+ * @cancelable
  * @param counts Counts: a row for each place, a column for each period
  * @param population Children, or child-months, of the same shape
  * @param [maxWidth] Periods of the longest window; half of them when left out

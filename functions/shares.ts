@@ -6,6 +6,7 @@ import { spreadRows } from "./convert/spread";
 /**
  * A share with its confidence limits.
  * @customfunction SHARE
+ * @cancelable
  * @param count How many of them, or a column of counts
  * @param of How many there are in all
  * @param [level] Confidence level; 0.95 when left out
@@ -22,6 +23,7 @@ export function share(count: any[][], of: any[][], level?: any, method?: any): a
 /**
  * The first share less the second, with confidence limits.
  * @customfunction SHAREDIFFERENCE
+ * @cancelable
  * @param count1 How many of the first group, or a column of counts
  * @param of1 How many there are in the first group
  * @param count2 How many of the second group
@@ -39,6 +41,7 @@ export function shareDifference(count1: any[][], of1: any[][], count2: any[][], 
 /**
  * How many were observed for each one expected, with confidence limits.
  * @customfunction OBSERVEDEXPECTED
+ * @cancelable
  * @param observed A count, or a column of counts
  * @param expected How many were expected
  * @param [level] Confidence level; 0.95 when left out

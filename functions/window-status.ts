@@ -5,6 +5,7 @@ import { windowCell } from "./convert/window-cell";
 /**
  * Where an age stands against the window of a skill, or whether the skill was met early, in the window or late.
  * @customfunction WINDOWSTATUS
+ * @cancelable
  * @param months Age in months, or a column of ages
  * @param opens Months at which the window opens; blank where none is published
  * @param closes Months at which the window closes

@@ -4,11 +4,11 @@ import { CellFailure, type FailureCode, forHost } from "../functions/failure";
 import type { Answer } from "../functions/elsewhere/answer";
 import { goesElsewhere, type WorkerCalls } from "../functions/elsewhere/worker-calls";
 
-/** Answers a call at once, or one of many rows away from the thread that Excel waits for. */
+/** Answers a call at once, or one of much work away from the thread that Excel waits for. */
 export function answererOver(calls: Pick<WorkerCalls, "answer">): Answerer {
-  return (name, fn, args) => {
+  return (name, fn, args, canceled) => {
     if (!goesElsewhere(name, args)) return fn(...args);
-    return calls.answer(name, args, currentDateSystem()).then(shownInExcel);
+    return calls.answer(name, args, currentDateSystem(), canceled).then(shownInExcel);
   };
 }
 

@@ -9,6 +9,7 @@ const dist = (name: string) => path.join("dist", name);
 const described: {
   id: string;
   description?: string;
+  options?: { cancelable?: boolean };
   parameters: { name: string; optional?: boolean; description?: string }[];
 }[] = JSON.parse(readFileSync(dist("functions.json"), "utf8")).functions;
 
@@ -41,6 +42,10 @@ test("Excel has a description to show for every function and argument", () => {
   for (const { description, parameters } of described) {
     for (const text of [description, ...parameters.map((each) => each.description)]) expect(text).toMatch(/\S{2,}/);
   }
+});
+
+test("Excel tells every function when nobody waits for its answer any more", () => {
+  for (const { id, options } of described) expect([id, options]).toEqual([id, { cancelable: true }]);
 });
 
 test("the manifest of dist names files that are there", () => {

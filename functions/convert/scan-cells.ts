@@ -1,12 +1,12 @@
 import { scan } from "../../src/statistics/scan";
 import type { AnswerCell } from "../answer";
 import { invalid, notEstimable, outOfRange } from "../failure";
+import { USUAL_REPLICATES } from "../work";
 import { type InRange, isEmpty, rangeOf, singleOf } from "./cells";
 import { eachRow } from "./each-row";
 import { seedOf } from "./options";
 import { countFrom, numberFrom } from "./values";
 
-const USUAL_REPLICATES = 999;
 const MOST_REPLICATES = 99_999;
 const LISTED = 20;
 

@@ -1,5 +1,6 @@
 import { config } from "zod";
 import { setDateSystem } from "../date-system";
+import { rememberElsewhere } from "../memo";
 import { FUNCTIONS } from "../registry";
 import { hasSolver, setSolver } from "../solver";
 import { answerOf } from "./answer";
@@ -8,6 +9,7 @@ import type { FromWorker, ToWorker } from "./worker-calls";
 
 // zod would otherwise ask whether it may compile, which a strict policy reports.
 config({ jitless: true });
+rememberElsewhere();
 
 /** Rows of calls that have not come in whole yet, by argument. */
 const incoming = new Map<number, Map<number, unknown[][]>>();

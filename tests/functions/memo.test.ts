@@ -60,3 +60,48 @@ test("what cannot be answered is not remembered", () => {
   expect(() => remembered("FAILS", [1], fails)).toThrow(RangeError);
   expect(remembered("FAILS", [1], () => [[7]])).toEqual([[7]]);
 });
+
+const large = (edit: (cells: unknown[][]) => void = () => undefined) => {
+  const cells: unknown[][] = Array.from({ length: 50_000 }, (_, row) => [
+    `child ${row % 900}`,
+    row % 30,
+    46_000,
+    "met",
+  ]);
+  edit(cells);
+  return cells;
+};
+
+test("an edit of one cell of a large range is another question, wherever the cell stands", () => {
+  const { ask, count } = counter("LARGE RANGE");
+  ask([large()]);
+  ask([large()]);
+  expect(count.worked).toBe(1);
+  for (const row of [0, 17, 24_999, 49_998]) ask([large((cells) => (cells[row]![3] = "not met"))]);
+  ask([large((cells) => (cells[77]![1] = String(cells[77]![1])))]);
+  ask([large((cells) => (cells[77]![3] = null))]);
+  ask([large((cells) => (cells[77]![3] = ""))]);
+  ask([large((cells) => cells.pop())]);
+  expect(count.worked).toBe(9);
+  ask([large()]);
+  expect(count.worked).toBe(9);
+});
+
+test("a caller who changes the cells of a range that was asked about has another question", () => {
+  const { ask, count } = counter("IN PLACE");
+  const cells = large();
+  ask([cells]);
+  cells[40_000]![3] = "not met";
+  ask([cells]);
+  ask([large()]);
+  expect(count.worked).toBe(2);
+});
+
+test("ranges that stand in another order are another question", () => {
+  const { ask, count } = counter("ORDER");
+  const other = large((cells) => (cells[1]![0] = "another"));
+  ask([large(), other]);
+  ask([other, large()]);
+  ask([large(), other, 1]);
+  expect(count.worked).toBe(3);
+});

@@ -15,9 +15,12 @@ class ExcelError {
   ) {}
 }
 
+const stopped: string[] = [];
+
 const calls = {
-  answer: async (name: string, args: readonly unknown[], dateSystem: 1900 | 1904) => {
+  answer: async (name: string, args: readonly unknown[], dateSystem: 1900 | 1904, canceled?: AbortSignal) => {
     asked.push({ name, args, dateSystem });
+    canceled?.addEventListener("abort", () => stopped.push(name));
     // The worker knows no CustomFunctions.
     const excel = (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
     delete (globalThis as { CustomFunctions?: unknown }).CustomFunctions;
@@ -77,4 +80,14 @@ test("errors come back as Excel's own, in a cell or for the whole call", async (
   await expect(registered.get("AGEWHENMET")!(ages, [[1]], null, null, null, null)).rejects.toMatchObject({
     code: "#VALUE!",
   });
+});
+
+/** Source of onCanceled: Microsoft, "CustomFunctions.CancelableInvocation interface", Office Add-ins reference. */
+test("what Excel cancels is stopped", async () => {
+  const invocation: { onCanceled?: () => void } = {};
+  const answer = registered.get("GESTATIONDAYS")!(weeks(WORKER_FROM_ROWS + 1), invocation);
+  expect(stopped).toEqual([]);
+  invocation.onCanceled!();
+  expect(stopped).toEqual(["GESTATIONDAYS"]);
+  await answer;
 });
