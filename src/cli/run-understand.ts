@@ -1,8 +1,16 @@
 import { SHEET_DAY } from "../records/corrections/settled";
+import { AREAS } from "../records/records";
 import { applyChoice } from "../records/understanding/choices";
 import { toFile } from "../records/understanding/file";
 import { understand } from "../records/understanding/understand";
-import type { HeadingSeen, SheetTaken, Understanding, WordTaken } from "../records/understanding/understanding";
+import type {
+  AreaTaken,
+  HeadingSeen,
+  SheetTaken,
+  Understanding,
+  WordTaken,
+} from "../records/understanding/understanding";
+import { plural } from "../words/numbers";
 import { EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
 import { openWorkbook, refuseOther, settledFrom } from "./open";
@@ -25,7 +33,7 @@ export async function runUnderstandCommand(request: RequestOf<"understand">): Pr
 
 /** What a person reads: what each sheet is, with a question mark where it is only guessed. */
 export function understandingText(found: Understanding, book: string, out: string | null): string {
-  const { sheets, words, names, sameChild, missing, skills, changes } = found;
+  const { sheets, words, areas, names, sameChild, missing, skills, changes } = found;
   const noArea = skills.filter(({ area }) => area === "");
   return [
     "How the workbook is understood. A question mark marks a guess: check it first.",
@@ -33,6 +41,8 @@ export function understandingText(found: Understanding, book: string, out: strin
     ...sheets.flatMap(sheetLines),
     ...missing.map(({ sentence }) => `? ${sentence}`),
     ...(words.length > 0 ? ["Words among results:", ...words.map(wordLine)] : []),
+    ...(found.resultsNotShown > 0 ? [notShownLine(found.resultsNotShown)] : []),
+    ...(areas.length > 0 ? ["Words for areas, on referrals:", ...areas.map(areaLine)] : []),
     ...names.map(
       ({ column, spelling, cells, means, doubtful }) =>
         `${mark(doubtful)} ${column}: "${spelling}" (${cells}) is read as "${means}".`,
@@ -92,6 +102,16 @@ function wordLine({ word, cells, means, why, doubtful }: WordTaken): string {
   const name = word === "" ? "blank cells beside ticks" : `"${word}"`;
   const taken = means === null ? "choose met, emerging, not met, lost or leave out" : `read as ${means}`;
   return `  ${mark(doubtful)} ${name}, ${cells} cells: ${taken}. ${why}`;
+}
+
+function notShownLine(cells: number): string {
+  const results = plural(cells, "result is", "results are");
+  return `! ${results} a text that is not shown here: it is there once, or looks like a name or a note. "windowline check" lists each cell.`;
+}
+
+function areaLine({ word, cells, means, why, doubtful }: AreaTaken): string {
+  const taken = means === null ? `choose one of ${AREAS.join(", ")}, or leave out` : `read as ${means}`;
+  return `  ${mark(doubtful)} "${word}", ${plural(cells, "referral", "referrals")}: ${taken}. ${why}`;
 }
 
 function mark(doubtful: boolean): string {

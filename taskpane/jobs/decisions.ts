@@ -1,4 +1,4 @@
-import { type Decision, parseDecisions } from "../../src/records/corrections/decisions";
+import { type Decision, isRepair, parseDecisions } from "../../src/records/corrections/decisions";
 import { applyChoice } from "../../src/records/understanding/choices";
 import { decisionsOf, fromFile, toFile } from "../../src/records/understanding/file";
 import type { SameChild, Understanding } from "../../src/records/understanding/understanding";
@@ -90,6 +90,8 @@ const OF_THE_QUARTER: ReadonlySet<string> = new Set(["asOf", "from", "enteredBy"
 const NOTHING_UNDERSTOOD: Understanding = {
   sheets: [],
   words: [],
+  resultsNotShown: 0,
+  areas: [],
   names: [],
   sameChild: [],
   missing: [],
@@ -106,7 +108,7 @@ export async function openCorrections(pane: Pane, text: string): Promise<readonl
   const read = isWhole ? fromFile(json) : parseDecisions(json);
   if ("messages" in read) return read.messages;
   const { store } = pane;
-  const have = store.state().decisions.list.filter(({ kind }) => !isWhole || !SETTLED.has(kind));
+  const have = store.state().decisions.list.filter((each) => !isWhole || isRepair(each));
   const known = new Set(read.decisions.map((each) => JSON.stringify(each)));
   const list = [...read.decisions, ...have.filter((each) => !known.has(JSON.stringify(each)))];
   if (!pane.handedOver) await checkAgain(pane);
@@ -116,9 +118,6 @@ export async function openCorrections(pane: Pane, text: string): Promise<readonl
   if ("settings" in read) takeSettings(pane, read.settings as Readonly<Record<string, unknown>>);
   return keepDecisions(pane, list);
 }
-
-/** Kinds that a whole file settles anew. */
-const SETTLED: ReadonlySet<string> = new Set(["sheet", "word", "name", "skill"]);
 
 function takeSettings({ store }: Pane, settings: Readonly<Record<string, unknown>>): void {
   for (const name of SETTING_NAMES) {

@@ -15,6 +15,8 @@ export function decisionInWords(each: Decision): string {
       return `The sheet “${each.sheet}” is read as ${each.is}.`;
     case "word":
       return `“${each.word}” among results is read as ${each.means ?? "not settled yet"}.`;
+    case "area":
+      return `“${each.word}” among areas is read as ${each.means ?? "not settled yet"}.`;
     case "name":
       return `“${each.spelling}” in ${each.column} is read as “${each.means}”.`;
     case "skill":

@@ -74,7 +74,8 @@ const FIRST =
   "Reading finds the children, their checks and the skills, and lists every row that cannot be used. Your workbook stays as it is, and nothing leaves it.";
 const OLD =
   "A cell, a setting or a correction changed since the workbook was read. Read it again to see what it changes.";
-const UNSETTLED = "Some words among the results are not known. Their cells are not used until you say what they mean.";
+const UNSETTLED =
+  "Some words among results or areas are not known. Their rows are not used until you say what they mean.";
 const GUESSED =
   "Parts of this workbook are read by a guess. Check them below, change what is wrong, then confirm once.";
 const CHOSEN = "Your choices are not in force yet. Confirm them when you are through.";

@@ -1,5 +1,6 @@
 import { GROUP, type SheetKind, type WordMeaning } from "../../src/records/corrections/settled";
 import type {
+  AreaTaken,
   ContentKind,
   HeadingSeen,
   NameTaken,
@@ -73,6 +74,10 @@ export function wordLabel({ word, cells }: Pick<WordTaken, "word" | "cells">): s
   return word === "" ? `A blank among the marks, ${where}` : `“${word}”, ${where}`;
 }
 
+export function areaWordLabel({ word, cells }: AreaTaken): string {
+  return `“${word}”, ${plural(cells, "referral", "referrals")}`;
+}
+
 export function nameLabel({ column, spelling, cells }: NameTaken): string {
   return `“${spelling}” in ${column}, ${plural(cells, "row", "rows")}`;
 }
@@ -96,6 +101,14 @@ export const SHEETS_ABOUT =
   "Each sheet and each heading, as this workbook is read. Change what is wrong with the menus, then confirm once. It is kept for the next quarter.";
 
 export const WORDS_ABOUT = "These words are among the results. Say once what each means.";
+
+export function resultsNotShownInWords(cells: number): string {
+  const results = plural(cells, "result is", "results are");
+  return `${results} another text that is not shown here: it is there once, or looks like a name or a note. “To fix” below lists each cell.`;
+}
+
+export const AREA_WORDS_ABOUT =
+  "Referrals name these areas in everyday words. Say once which area each means. A referral with an area that is not known counts nowhere.";
 
 export const NAMES_ABOUT = "These may be two spellings of one name. Join them, or keep them apart.";
 

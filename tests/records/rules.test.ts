@@ -342,6 +342,20 @@ const CASES: readonly Case[] = [
     leftOut: { Referrals: { "area not known": 1 } },
   },
   {
+    name: "areas apart by a comma, an ampersand or a slash",
+    given: referrals(["A1", "2025-01-10", "speech, fine motor"], ["A1", "2025-01-11", "Sensory & Cognitive / Speech"]),
+    expected: [],
+  },
+  {
+    name: "a referral for an area that a person settled",
+    given: referrals(["A1", "2025-01-10", "Walking & tap dance"]),
+    decisions: [
+      { kind: "area", word: "walking", means: "gross motor" },
+      { kind: "area", word: "Tap dance", means: "gross motor; social-emotional" },
+    ],
+    expected: [],
+  },
+  {
     name: "a referral before birth",
     given: referrals(["A1", "2024-03-30", "speech"]),
     expected: ["date-before-birth B2"],
@@ -491,6 +505,7 @@ test("every rule has a case in the tests of the records", () => {
     "day-in-title",
     "result-needs-date",
     "result-left-out",
+    "area-left-out",
   ]);
   const cased = CASES.flatMap(({ expected }) => expected.map((each) => each.split(" ")[0]));
   expect(RULES.map(({ id }) => id).filter((id) => !cased.includes(id) && !elsewhere.includes(id))).toEqual([]);
@@ -507,4 +522,13 @@ test("a referral received only after the as-of date counts from the day of refer
   );
   const { referrals: rows } = read(given, { asOf: "2025-01-20" });
   expect(Array.from(rows?.received ?? [])).toEqual([...(rows?.referred ?? [])]);
+});
+
+test("a referral for a word that a person left out is counted, and not listed", () => {
+  const records = read(referrals(["A1", "2025-01-10", "?"]), {}, [{ kind: "area", word: "?", means: "leave out" }]);
+  expect(listed(records)).toEqual([]);
+  expect(records.input.find(({ table }) => table === "Referrals")).toMatchObject({
+    used: 0,
+    leftOut: { "left out by you": 1 },
+  });
 });

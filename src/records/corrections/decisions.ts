@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { keyOf } from "../cells/words";
 import {
+  areaShape,
   type HeadingTaken,
   nameShape,
   type SheetKind,
@@ -24,6 +25,7 @@ const DECISION_KINDS = [
   "heading",
   "sheet",
   "word",
+  "area",
   "name",
   "skill",
 ] as const;
@@ -46,6 +48,7 @@ const decision = z.discriminatedUnion(
     z.strictObject({ kind: z.literal("heading"), table: tableName, heading: text, means: text, revoked }),
     z.strictObject({ kind: z.literal("sheet"), ...sheetShape, revoked }),
     z.strictObject({ kind: z.literal("word"), ...wordShape, revoked }),
+    z.strictObject({ kind: z.literal("area"), ...areaShape, revoked }),
     z.strictObject({ kind: z.literal("name"), ...nameShape, revoked }),
     z.strictObject({ kind: z.literal("skill"), ...skillShape, revoked }),
   ],
@@ -79,6 +82,7 @@ export type Decision =
     }
   | SheetDecision
   | WordDecision
+  | AreaDecision
   | NameDecision
   | SkillDecision;
 
@@ -97,6 +101,14 @@ export interface WordDecision {
   readonly kind: "word";
   readonly word: string;
   readonly means: WordMeaning | null;
+  readonly revoked?: boolean;
+}
+
+/** What a word among the areas of referrals stands for: an area, or several separated by semicolons. */
+export interface AreaDecision {
+  readonly kind: "area";
+  readonly word: string;
+  readonly means: string | null;
   readonly revoked?: boolean;
 }
 
@@ -124,7 +136,14 @@ export interface SkillDecision {
 }
 
 /** The decisions that a person makes about one id, column or heading. */
-export type Repair = Exclude<Decision, { kind: "sheet" | "word" | "name" | "skill" }>;
+export type Repair = Exclude<Decision, { kind: OfUnderstanding }>;
+
+/** Decisions of which an understanding is made; the others are corrections one by one. */
+type OfUnderstanding = "sheet" | "word" | "area" | "name" | "skill";
+
+export function isRepair(decision: Decision): decision is Repair {
+  return !["sheet", "word", "area", "name", "skill"].includes(decision.kind);
+}
 
 export interface Decisions {
   readonly decisions: readonly Decision[];
@@ -202,12 +221,13 @@ function meaning(each: Decision): { about: string; means: string } {
   return settledMeaning(each);
 }
 
-function settledMeaning(each: SheetDecision | WordDecision | NameDecision | SkillDecision): {
+function settledMeaning(each: Exclude<Decision, Repair>): {
   about: string;
   means: string;
 } {
   const about = (...parts: string[]) => aboutOf(each.kind, ...parts);
   if (each.kind === "word") return { about: about(each.word), means: String(each.means) };
+  if (each.kind === "area") return { about: about(each.word), means: keyOf(each.means ?? "") };
   if (each.kind === "name") return { about: about(each.column, each.spelling), means: keyOf(each.means) };
   const whole = JSON.stringify({ ...each, revoked: undefined });
   return each.kind === "skill" ? { about: about(each.skill), means: whole } : { about: about(whole), means: whole };

@@ -6,7 +6,7 @@ import type { DecidedHeadings } from "../headings/table-match";
 import type { Decided } from "../rows/reading";
 import { specOf, TABLES } from "../tables";
 import type { TableName } from "../tables/spec";
-import type { Decision, SheetDecision, SkillDecision } from "./decisions";
+import { type Decision, isRepair, type SheetDecision, type SkillDecision } from "./decisions";
 import type { WordMeaning } from "./settled";
 
 /** The key under which the order of dates in a skill column of a wide sheet is decided. */
@@ -24,6 +24,7 @@ export class DecisionsInForce implements Decided {
   private readonly aliases = { child: new Map<string, Numbered<string>>(), skill: new Map<string, Numbered<string>>() };
   private readonly orders = new Map<string, Numbered<DateOrder>>();
   private readonly words = new Map<string, Numbered<WordMeaning | null>>();
+  private readonly areas = new Map<string, Numbered<string | null>>();
   private readonly names = new Map<string, Numbered<string>>();
   private readonly headingDecisions: { table: TableName; key: string; number: number }[] = [];
   private readonly needed = new Set<number>();
@@ -54,6 +55,11 @@ export class DecisionsInForce implements Decided {
     return this.answer(this.words.get(key));
   }
 
+  /** What a word among areas stands for: null where it is not settled yet, undefined where nothing is said of it. */
+  area(key: string): string | null | undefined {
+    return this.answer(this.areas.get(key));
+  }
+
   name(heading: string, key: string): string | undefined {
     return this.answer(this.names.get(`${headingKey(heading)}/${key}`));
   }
@@ -74,7 +80,7 @@ export class DecisionsInForce implements Decided {
   /** Lists every decision in force, and gives those that were needed in words. */
   report(findings: FindingCollector): string[] {
     return this.decisions.flatMap((each, number) => {
-      if (each.revoked || isUnderstanding(each)) return [];
+      if (each.revoked || !isRepair(each)) return [];
       const words = `${inWords(each)} (correction ${number + 1})`;
       const table = "table" in each ? each.table : each.kind === "same-child" ? "Children" : "Skills";
       if (!this.needed.has(number)) {
@@ -110,6 +116,7 @@ export class DecisionsInForce implements Decided {
     else if (each.kind === "date-order") this.addOrder(each, number);
     else if (each.kind === "heading") this.addHeading(headings, each, number);
     else if (each.kind === "word") this.words.set(wordKey(each.word), { to: each.means, number });
+    else if (each.kind === "area") this.areas.set(wordKey(each.word), { to: each.means, number });
     else if (each.kind === "name")
       this.names.set(`${headingKey(each.column)}/${keyOf(each.spelling)}`, { to: each.means, number });
   }
@@ -138,11 +145,6 @@ export class DecisionsInForce implements Decided {
 interface Numbered<T> {
   readonly to: T;
   readonly number: number;
-}
-
-/** Sheets, words, names and skills are listed where they are met, not one by one. */
-function isUnderstanding({ kind }: Decision): boolean {
-  return kind === "sheet" || kind === "word" || kind === "name" || kind === "skill";
 }
 
 /** What a decision says, without the text of a cell of Children or Observations. */

@@ -91,6 +91,12 @@ export const wordShape = {
   means: z.enum(WORD_MEANINGS, { error: `means must be one of ${WORD_MEANINGS.join(", ")}` }).nullable(),
 };
 
+/** `means`: an area, or several separated by semicolons; "leave out"; null: not settled yet. */
+export const areaShape = { word: filled, means: filled.nullable() };
+
+/** In place of an area: referrals for it are left out. */
+export const LEAVE_OUT = "leave out";
+
 export const nameShape = { column: filled, spelling: filled, means: filled };
 
 /** A skill that stands in no table of skills. What is left out is not known: no window is ever made up. */

@@ -218,7 +218,15 @@ const IDS: readonly RuleRow[] = [
     "area not known",
     "An area that is neither in Skills nor one of the six.",
     "an area of the Skills table, or one of the six",
-    "Correct the area, or give it to a skill in Skills; several areas are separated by a semicolon.",
+    "Say once which area the word means, where it is asked how the workbook is understood; or correct the area, or give it to a skill in Skills.",
+  ],
+  [
+    "area-left-out",
+    "error",
+    "left out by you",
+    "A referral for an area written as a word that you chose to leave out. It is counted, and not listed cell by cell.",
+    "an area that counts",
+    "Nothing to do; choose another meaning for the word if they should count.",
   ],
 ];
 

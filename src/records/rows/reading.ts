@@ -23,6 +23,8 @@ export interface Decided {
   order(table: TableName, columnKey: string): DateOrder | null;
   /** What a word for a result stands for: null where it is not settled yet, undefined where nothing is said of it. */
   word(key: string): WordMeaning | null | undefined;
+  /** What a word among the areas of referrals stands for: null where it is not settled yet, undefined where nothing is said of it. */
+  area(key: string): string | null | undefined;
   /** How a value of a column of Children is to be written; undefined where nothing is said of it. */
   name(heading: string, key: string): string | undefined;
 }

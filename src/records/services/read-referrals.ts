@@ -4,13 +4,16 @@ import { NO_DAY, type Referrals } from "../records";
 import {
   dateRefusal,
   laterStep,
+  LEFT_BY_CHOICE,
   readServiceRows,
   type Refusal,
   type ServiceContext,
   type ServiceRow,
 } from "./service-rows";
 import { type ReferralRow, REFERRALS, referralRow } from "../tables/referrals";
-import { keyOf, oneSpelling } from "../cells/words";
+import { oneSpelling } from "../cells/words";
+import { LEAVE_OUT } from "../corrections/settled";
+import { areasNamed } from "./area-words";
 
 interface Steps {
   readonly received: Day | null;
@@ -47,16 +50,15 @@ export function yesNo(word: "yes" | "no" | null): number {
 
 function refuse(context: ServiceContext, row: ServiceRow<ReferralRow>): Refusal {
   const areas = areasOf(context, row.value);
+  if (areas.includes(LEAVE_OUT)) return [LEFT_BY_CHOICE, "area"];
   if (areas.length === 0 || areas.includes(null)) return ["area-unknown", "area"];
   const { referred, evaluated } = row.value;
   if (evaluated !== null && evaluated < referred) return ["evaluated-before-referred", "evaluated"];
   return dateRefusal(context, row, row.value.referred, "referred");
 }
 
-/** The areas named, each once; null for one that is not known. */
-function areasOf(context: ServiceContext, { area }: ReferralRow): (string | null)[] {
-  const named = area.split(/[;\n]/).filter((part) => keyOf(part) !== "");
-  return [...new Set(named.map((part) => context.area(part)))];
+function areasOf({ area, reading }: ServiceContext, row: ReferralRow): (string | null)[] {
+  return areasNamed(row.area, area, (key) => reading.decided.area(key));
 }
 
 function stepsOf(context: ServiceContext, row: ServiceRow<ReferralRow>): Steps {

@@ -33,6 +33,9 @@ export interface ServiceRow<T> {
 /** Why a row is left out: a rule, and the column at which it is listed. */
 export type Refusal = readonly [rule: string, column: string] | null;
 
+/** The rule of rows that a person chose to leave out: counted, and not listed cell by cell. */
+export const LEFT_BY_CHOICE = "area-left-out";
+
 /** Reads the rows of a table that names children; exact copies and rows that `refuse` speaks against are left out. */
 export function readServiceRows<T extends { child: string }>(
   context: ServiceContext,
@@ -52,7 +55,7 @@ export function readServiceRows<T extends { child: string }>(
       seen.add(signature);
       if (refusal === null) kept.push(each);
       else {
-        each.remark(...refusal);
+        if (refusal[0] !== LEFT_BY_CHOICE) each.remark(...refusal);
         tally.leave(refusal[0]);
       }
     }

@@ -1,4 +1,4 @@
-import { GROUP, SHEET_KINDS, type SheetKind, WORD_MEANINGS, type WordMeaning } from "../corrections/settled";
+import { GROUP, LEAVE_OUT, SHEET_KINDS, type SheetKind, WORD_MEANINGS, type WordMeaning } from "../corrections/settled";
 import { headingKey } from "../cells/words";
 import { AREAS } from "../records";
 import type { Decision } from "../corrections/decisions";
@@ -12,6 +12,7 @@ export type Choice =
   | { readonly kind: "heading"; readonly key: string; readonly cell: string; readonly means: string | null }
   | { readonly kind: "skill heading"; readonly key: string; readonly cell: string; readonly skill: string }
   | { readonly kind: "word"; readonly word: string; readonly means: WordMeaning }
+  | { readonly kind: "area word"; readonly word: string; readonly means: string }
   /** `means` is the spelling itself where the two are to stay apart. */
   | { readonly kind: "name"; readonly column: string; readonly spelling: string; readonly means: string }
   /** The area of one skill, or of every skill whose area is `of`. */
@@ -42,6 +43,13 @@ export function applyChoice(before: Understanding, choice: Choice): Understandin
       return {
         ...before,
         words: before.words.map((each) =>
+          each.word === choice.word ? settled({ ...each, means: choice.means }) : each,
+        ),
+      };
+    case "area word":
+      return {
+        ...before,
+        areas: before.areas.map((each) =>
           each.word === choice.word ? settled({ ...each, means: choice.means }) : each,
         ),
       };
@@ -87,6 +95,11 @@ export function wordOptions(): readonly WordMeaning[] {
 export function areaOptions(understanding: Understanding): readonly string[] {
   const own = understanding.skills.map(({ area }) => area).filter((area) => area !== "");
   return [...new Set<string>([...AREAS, ...own])];
+}
+
+/** What the menu of a word among the areas of referrals offers. */
+export function areaWordOptions(understanding: Understanding): readonly string[] {
+  return [...areaOptions(understanding), LEAVE_OUT];
 }
 
 function settled<T extends { readonly doubtful: boolean }>(each: T): T {
@@ -135,6 +148,7 @@ function confirmed(before: Understanding): Understanding {
     ...before,
     sheets: before.sheets.map((sheet) => settled({ ...sheet, headings: sheet.headings.map(settled) })),
     words: before.words.map((each) => (each.means === null ? each : settled(each))),
+    areas: before.areas.map((each) => (each.means === null ? each : settled(each))),
     names: before.names.map(settled),
     skills: before.skills.map(settled),
   };

@@ -1,7 +1,15 @@
 import { z } from "zod";
 import { parseSettings } from "../../settings/settings";
-import { type Decision, parseDecisions, type SheetDecision } from "../corrections/decisions";
-import { DAY_OF_SKILL, type HeadingTaken, nameShape, sheetShape, skillShape, wordShape } from "../corrections/settled";
+import { type Decision, isRepair, parseDecisions, type SheetDecision } from "../corrections/decisions";
+import {
+  areaShape,
+  DAY_OF_SKILL,
+  type HeadingTaken,
+  nameShape,
+  sheetShape,
+  skillShape,
+  wordShape,
+} from "../corrections/settled";
 import type { HeadingSeen, SheetTaken, SkillTaken, Understanding } from "./understanding";
 
 /** What a person settled about a workbook, as it is kept: settings, understanding and corrections in one file. */
@@ -15,6 +23,7 @@ const schema = z.strictObject({
   windowline: z.literal(1, { error: "must be 1" }),
   sheets: z.array(z.strictObject(sheetShape)).default([]),
   words: z.array(z.strictObject(wordShape)).default([]),
+  areas: z.array(z.strictObject(areaShape)).default([]),
   names: z.array(z.strictObject(nameShape)).default([]),
   skills: z.array(z.strictObject(skillShape)).default([]),
   decisions: z.array(z.unknown()).default([]),
@@ -32,7 +41,7 @@ export function fromFile(json: unknown): UnderstandingFile | { readonly messages
   }
   const parsed = schema.safeParse(json);
   if (!parsed.success) return { messages: parsed.error.issues.map(sentenceOf) };
-  const { sheets, words, names, skills, decisions, settings } = parsed.data;
+  const { sheets, words, areas, names, skills, decisions, settings } = parsed.data;
   const repairs = parseDecisions(decisions);
   const known = parseSettings(settings, 1900);
   const messages = [repairs, known].flatMap((each) => ("messages" in each ? each.messages : []));
@@ -40,6 +49,7 @@ export function fromFile(json: unknown): UnderstandingFile | { readonly messages
   const all: Decision[] = [
     ...sheets.map((each) => ({ kind: "sheet" as const, ...each })),
     ...words.map((each) => ({ kind: "word" as const, ...each })),
+    ...areas.map((each) => ({ kind: "area" as const, ...each })),
     ...names.map((each) => ({ kind: "name" as const, ...each })),
     ...skills.map((each) => ({ kind: "skill" as const, ...each })),
     ...repairs.decisions,
@@ -57,18 +67,20 @@ export function toFile(understanding: Understanding): Record<string, unknown> {
     windowline: 1,
     sheets: of("sheet"),
     words: of("word"),
+    ...(understanding.areas.length > 0 ? { areas: of("area") } : {}),
     names: of("name"),
     ...(understanding.skills.length > 0 ? { skills: of("skill") } : {}),
-    decisions: decisions.filter(({ kind }) => !["sheet", "word", "name", "skill"].includes(kind)),
+    decisions: decisions.filter(isRepair),
     settings: understanding.settings,
   };
 }
 
 /** The understanding as the list of decisions that every reading takes (`readRecords`, `runReport` and the others). */
-export function decisionsOf({ sheets, words, names, skills, decisions }: Understanding): Decision[] {
+export function decisionsOf({ sheets, words, areas, names, skills, decisions }: Understanding): Decision[] {
   return [
     ...sheets.map(sheetDecision),
     ...words.map(({ word, means }): Decision => ({ kind: "word", word, means })),
+    ...areas.map(({ word, means }): Decision => ({ kind: "area", word, means })),
     ...names.map(({ column, spelling, means }): Decision => ({ kind: "name", column, spelling, means })),
     ...skills.map(skillDecision),
     ...decisions,

@@ -27,9 +27,15 @@ export interface WordCounts {
   readonly dates: number;
 }
 
+/** The words that are asked, and how many cells hold another text that is shown nowhere. */
+export interface WordsMet {
+  readonly words: readonly WordTaken[];
+  readonly notShown: number;
+}
+
 /**
  * The words met among results that are not among those that everyone knows. A word qualifies only where it is short,
- * repeated, and no id, name or group of a child: free text never does.
+ * repeated or a known word with a mark (`Y?`), and no id, name or group of a child: free text never does.
  *
  * @param settled - what a person settled, by `wordKey`
  * @param never - keys of ids and names, which are never shown
@@ -39,17 +45,23 @@ export function wordsMet(
   blocks: readonly Block[],
   settled: (key: string) => WordMeaning | null | undefined,
   never: ReadonlySet<string>,
-): WordTaken[] {
+): WordsMet {
   const counts = countWords(blocks);
   const proven = provenWords(workbook, counts);
+  const isKnown = (key: string) => counts.known.has(key) || counts.others.has(key);
   const words = [...counts.others]
     .filter(
-      ([key, { text, cells }]) => settled(key) !== undefined || proven.has(key) || qualifies(text, cells, key, never),
+      ([key, { text, cells }]) =>
+        settled(key) !== undefined || proven.has(key) || qualifies(text, cells, key, never, isKnown),
     )
     .sort(([, a], [, b]) => b.cells - a.cells)
     .slice(0, MOST_WORDS)
     .map(([key, { text, cells }]) => wordTaken(text, cells, settled(key), proven.get(key)));
-  return [...words, ...blankTaken(counts, words, settled(""))];
+  const all = sum([...counts.others.values()].map(({ cells }) => cells));
+  return {
+    words: [...words, ...blankTaken(counts, words, settled(""))],
+    notShown: all - sum(words.map(({ cells }) => cells)),
+  };
 }
 
 export type ProvenWords = ReadonlyMap<string, { readonly means: WordMeaning; readonly why: string }>;
@@ -128,9 +140,22 @@ function countColumn(block: Block, column: number) {
   return { texts, blanks, dates };
 }
 
-function qualifies(text: string, cells: number, key: string, never: ReadonlySet<string>): boolean {
-  if (cells < FEWEST_CELLS || text.length > LONGEST_WORD || never.has(key)) return false;
+function qualifies(
+  text: string,
+  cells: number,
+  key: string,
+  never: ReadonlySet<string>,
+  isKnown: (key: string) => boolean,
+): boolean {
+  if (text.length > LONGEST_WORD || never.has(key)) return false;
+  if (cells < FEWEST_CELLS && !saysLittle(key, isKnown)) return false;
   return text.split(/\s+/).length <= MOST_PARTS && !/\d{2}|@/.test(text);
+}
+
+/** One sign, or a word that other cells have, with a mark beside it: it can name nobody. */
+function saysLittle(key: string, isKnown: (key: string) => boolean): boolean {
+  const bare = key.replace(/[^\p{L}\p{N}]+/gu, "");
+  return [...key].length === 1 || bare === "" || (bare !== key && (isKnown(bare) || resultOf(bare) !== null));
 }
 
 function wordTaken(

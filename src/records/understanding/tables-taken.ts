@@ -16,7 +16,10 @@ export interface TablesTaken {
   readonly rows: readonly EnrolmentRow[];
   /** Long tables and grids of checks. */
   readonly checks: readonly Block[];
+  readonly referrals: readonly Block[];
   readonly skills: readonly string[];
+  /** The area that a text names; null where it names none. */
+  readonly area: (text: string) => string | null;
   readonly isSkillTableThere: boolean;
 }
 
@@ -36,6 +39,8 @@ export function tablesTaken(workbook: WorkbookIn, list: readonly Decision[]): Ta
     children: children.map(({ block }) => block),
     rows: children.length > 0 ? readChildren(reading, children).rows : [],
     checks: [...found.blocks("Observations"), ...wide.blocks].map(({ block }) => block),
+    referrals: found.blocks("Referrals").map(({ block }) => block),
+    area: skills.area,
     skills: skills.skills.map(({ id }) => id),
     isSkillTableThere: skillBlocks.length > 0,
   };

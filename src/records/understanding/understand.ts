@@ -1,10 +1,11 @@
 import type { WorkbookIn } from "../../workbook/workbook";
 import { shownText } from "../cells/cell-text";
 import { headingKey, keyOf, wordKey } from "../cells/words";
-import type { SheetDecision, SkillDecision } from "../corrections/decisions";
+import { isRepair, type SheetDecision, type SkillDecision } from "../corrections/decisions";
 import { DecisionsInForce } from "../corrections/in-force";
 import { fitDecisions } from "../headings/fit-decisions";
 import { AREAS } from "../records";
+import { areasMet } from "./area-words-met";
 import { changesSince } from "./changes";
 import { decisionsOf, type UnderstandingFile } from "./file";
 import { missingColumns } from "./missing-columns";
@@ -37,10 +38,12 @@ export function understand(workbook: WorkbookIn, saved: UnderstandingFile | null
   const before = new DecisionsInForce(list);
   const sheets = takeSheets(workbook, before);
   refuseOtherWorkbook(workbook, before.sheets);
-  const rest = list.filter(({ kind }) => !["sheet", "word", "name", "skill"].includes(kind));
+  const rest = list.filter(isRepair);
   const base: Understanding = {
     sheets,
     words: [],
+    resultsNotShown: 0,
+    areas: [],
     names: [],
     sameChild: [],
     missing: missingColumns(sheets),
@@ -50,9 +53,13 @@ export function understand(workbook: WorkbookIn, saved: UnderstandingFile | null
     settings: saved?.settings ?? {},
   };
   const taken = tablesTaken(workbook, [...decisionsOf(base), ...before.skills]);
+  const never = idsAndNames(taken);
+  const { words, notShown } = wordsMet(workbook, taken.checks, (key) => before.word(key), never);
   return {
     ...base,
-    words: wordsMet(workbook, taken.checks, (key) => before.word(key), idsAndNames(taken)),
+    words,
+    resultsNotShown: notShown,
+    areas: areasMet(taken.referrals, taken.area, (key) => before.area(key), never),
     names: namesTaken(taken, before),
     sameChild: sameChildren(taken.rows, (a, b) => before.child(a) === before.child(b)),
     skills: skillsTaken(sheets, taken, before.skills),

@@ -14,6 +14,10 @@ export interface Understanding {
   readonly sheets: readonly SheetTaken[];
   /** Words that stand among results and are not among those that everyone knows, the most frequent first. */
   readonly words: readonly WordTaken[];
+  /** Cells among results with another text that is shown nowhere: it is there once, or looks like a name or a note. */
+  readonly resultsNotShown: number;
+  /** Words among the areas of referrals that name no area, the most frequent first. */
+  readonly areas: readonly AreaTaken[];
   /** Spellings of sites and staff that look like another spelling of the same. */
   readonly names: readonly NameTaken[];
   /** Rows of Children that may be one child twice. Never joined unasked. */
@@ -75,6 +79,17 @@ export interface WordTaken {
   readonly doubtful: boolean;
 }
 
+export interface AreaTaken {
+  /** As most cells write it. */
+  readonly word: string;
+  /** Referrals that have it. */
+  readonly cells: number;
+  /** An area, or several separated by semicolons; "leave out"; null: a person has to choose. */
+  readonly means: string | null;
+  readonly why: string;
+  readonly doubtful: boolean;
+}
+
 export interface NameTaken {
   /** Site or Therapist. */
   readonly column: string;
@@ -126,12 +141,13 @@ export interface Change {
 
 /** How much is still doubtful: what the button "Confirm" would settle, and what only a person can. */
 export function openQuestions(understanding: Understanding): { readonly doubtful: number; readonly unsettled: number } {
-  const { sheets, words, names, skills } = understanding;
+  const { sheets, words, areas, names, skills } = understanding;
   const headings = sheets.filter(({ is }) => is !== "not used").flatMap((sheet) => sheet.headings);
-  const doubtful = [...sheets, ...headings, ...words.filter(({ means }) => means !== null), ...names, ...skills];
+  const asked = [...words, ...areas];
+  const doubtful = [...sheets, ...headings, ...asked.filter(({ means }) => means !== null), ...names, ...skills];
   const days = headings.filter(({ heading, means }) => heading === SHEET_DAY && means === null);
   return {
     doubtful: doubtful.filter((each) => each.doubtful).length,
-    unsettled: words.filter(({ means }) => means === null).length + days.length,
+    unsettled: asked.filter(({ means }) => means === null).length + days.length,
   };
 }

@@ -1,6 +1,6 @@
 import { Button } from "@fluentui/react-components";
 import { useState } from "react";
-import type { Decision } from "../../../src/records/corrections/decisions";
+import { type Decision, isRepair } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
 import { CORRECTIONS_ABOUT, decisionInWords, decisionsUnread } from "../../words/decisions";
 import { usePane } from "../pane-context";
@@ -44,11 +44,6 @@ export function Corrections() {
       <CorrectionsFile />
     </Section>
   );
-}
-
-/** What sheets, words and names are read as stands in the menus above. */
-function isRepair({ kind }: Decision): boolean {
-  return !["sheet", "word", "name", "skill"].includes(kind);
 }
 
 function CorrectionLine({ decision, onChange }: { decision: Decision; onChange: (changed: Decision) => void }) {

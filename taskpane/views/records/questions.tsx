@@ -1,8 +1,9 @@
 import { Button } from "@fluentui/react-components";
 import { useState } from "react";
 import { WORD_MEANINGS, type WordMeaning } from "../../../src/records/corrections/settled";
-import { areaOptions } from "../../../src/records/understanding/choices";
+import { areaOptions, areaWordOptions } from "../../../src/records/understanding/choices";
 import type {
+  AreaTaken,
   MissingColumn,
   NameTaken,
   SameChild,
@@ -11,10 +12,13 @@ import type {
 } from "../../../src/records/understanding/understanding";
 import { useStyles } from "../../look/styles";
 import {
+  AREA_WORDS_ABOUT,
   areaLabel,
+  areaWordLabel,
   moreSameChild,
   NAMES_ABOUT,
   nameLabel,
+  resultsNotShownInWords,
   SAME_CHILD_ABOUT,
   SKILLS_ABOUT,
   skillsByArea,
@@ -30,11 +34,12 @@ import { ShowCell } from "./show-cell";
 
 /** What only a person can say: each question once, with a choice. */
 export function Questions({ understanding }: { understanding: Understanding }) {
-  const { missing, words, names, sameChild, skills } = understanding;
+  const { missing, words, resultsNotShown, areas, names, sameChild, skills } = understanding;
   return (
     <>
       {missing.length > 0 && <Missing columns={missing} />}
-      {words.length > 0 && <Words words={words} />}
+      {words.length + resultsNotShown > 0 && <Words words={words} notShown={resultsNotShown} />}
+      {areas.length > 0 && <AreaWords understanding={understanding} />}
       {names.length > 0 && <Names names={names} />}
       {sameChild.length > 0 && <Twice pairs={sameChild} />}
       {skills.length > 0 && <Skills understanding={understanding} />}
@@ -68,7 +73,7 @@ function Missing({ columns }: { columns: readonly MissingColumn[] }) {
   );
 }
 
-function Words({ words }: { words: readonly WordTaken[] }) {
+function Words({ words, notShown }: { words: readonly WordTaken[]; notShown: number }) {
   const styles = useStyles();
   const asked = words.filter(({ doubtful, means }) => doubtful || means === null);
   const known = words.filter((each) => !asked.includes(each));
@@ -79,6 +84,7 @@ function Words({ words }: { words: readonly WordTaken[] }) {
           <WordMenu key={each.word} word={each} />
         ))}
       </div>
+      {notShown > 0 && <p className={styles.quiet}>{resultsNotShownInWords(notShown)}</p>}
       {known.length > 0 && (
         <Disclosure summary={`Settled: ${known.map(({ word }) => (word === "" ? "blank" : word)).join(", ")}`}>
           <div className={styles.fields}>
@@ -105,6 +111,32 @@ function WordMenu({ word }: { word: WordTaken }) {
         value !== "" && actions.choose({ kind: "word", word: word.word, means: value as WordMeaning })
       }
     />
+  );
+}
+
+function AreaWords({ understanding }: { understanding: Understanding }) {
+  const { actions } = usePane();
+  const styles = useStyles();
+  const options = areaWordOptions(understanding);
+  const choices = ({ means }: AreaTaken) => {
+    const all = [...new Set(means === null ? options : [...options, means])].map((value) => ({ value, label: value }));
+    return means === null ? [{ value: "", label: "Choose an area" }, ...all] : all;
+  };
+  return (
+    <Section title="Words for areas" about={AREA_WORDS_ABOUT}>
+      <div className={styles.fields}>
+        {understanding.areas.map((each) => (
+          <ChoiceField
+            key={each.word}
+            label={areaWordLabel(each)}
+            hint={each.why}
+            value={each.means ?? ""}
+            choices={choices(each)}
+            onChange={(means) => means !== "" && actions.choose({ kind: "area word", word: each.word, means })}
+          />
+        ))}
+      </div>
+    </Section>
   );
 }
 

@@ -2,7 +2,7 @@ import { applyChoice } from "../../../src/records/understanding/choices";
 import { decisionsOf, fromFile, toFile } from "../../../src/records/understanding/file";
 import { openQuestions } from "../../../src/records/understanding/understanding";
 import { understand } from "../../../src/records/understanding/understand";
-import { book, read, sheet } from "../book";
+import { book, bookWith, read, sheet } from "../book";
 
 const wide = (top: number, left: number, right: number) => ({ top, bottom: top, left, right });
 
@@ -126,4 +126,24 @@ test("a key that nobody knows is refused by its name", () => {
 test("no cell of a child is in the understanding but spellings that are offered", () => {
   const text = JSON.stringify(UNDERSTOOD);
   for (const never of ["K-01", "K04", "moved away", "555-", "Ana", "2024"]) expect(text).not.toContain(never);
+});
+
+test("a rare word is asked where it can name nobody, and what is not shown is counted", () => {
+  const { words, resultsNotShown } = understand(
+    bookWith({
+      observations: [
+        ["Child", "Skill", "Date", "Result"],
+        ["A1", "sits", "2024-10-02", "Y"],
+        ["A1", "sits", "2024-11-02", "Y?"],
+        ["A1", "walks", "2024-11-02", "?"],
+        ["A2", "walks", "2025-11-02", "Rosa"],
+        ["A2", "sits", "2025-11-02", "asleep, try again"],
+      ],
+    }),
+  );
+  expect(words.map(({ word, cells, means }) => [word, cells, means])).toEqual([
+    ["Y?", 1, null],
+    ["?", 1, null],
+  ]);
+  expect(resultsNotShown).toBe(2);
 });

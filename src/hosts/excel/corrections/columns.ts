@@ -44,6 +44,7 @@ const NEEDED: Readonly<Record<string, readonly string[]>> = {
   heading: ["table", "heading", "means"],
   sheet: ["sheet", "is", "headerRows", "headings"],
   word: ["word", "means"],
+  area: ["word", "means"],
   name: ["column", "spelling", "means"],
   skill: ["skill"],
 };
