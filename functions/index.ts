@@ -2,6 +2,7 @@ export * from "./age-when-met";
 export * from "./ages";
 export * from "./agreement";
 export * from "./adjust-p";
+export * from "./changed";
 export * from "./child-tables";
 export * from "./expected-by-now";
 export * from "./met-by-band";

@@ -2,6 +2,7 @@ import { age, ageBand, correctedAge, gestationDays } from "./ages";
 import { ageWhenMet, attainmentCurve, compareAges } from "./age-when-met";
 import { agreement } from "./agreement";
 import { adjustP } from "./adjust-p";
+import { changed } from "./changed";
 import { attainment, skillStatus } from "./child-tables";
 import { expectedByNow } from "./expected-by-now";
 import { metByBand } from "./met-by-band";
@@ -36,6 +37,7 @@ export const FUNCTIONS: ReadonlyMap<string, WorksheetFunction> = new Map([
   entry("COMPAREAGES", compareAges, "after by group [entry]"),
   entry("EXPECTEDBYNOW", expectedByNow, "children observations skills asOf [settings]", { work: timesRows(3) }),
   entry("METBYBAND", metByBand, "children observations skills asOf [by] [settings]"),
+  entry("CHANGED", changed, "earlier later [edges]"),
   entry("REFERRALS", referrals, "children referrals from to [settings]", { work: timesRows(5) }),
   entry("SHARE", share, "count of [level] [method]", { work: workOfShare }),
   entry("SHAREDIFFERENCE", shareDifference, "count1 of1 count2 of2 [level]"),

@@ -3,7 +3,7 @@ import type { Table, TableColumn, TableValue } from "./table";
 import type { CellName, Changes } from "./what-changed/changed-cell";
 import { type Part, PARTS } from "./what-changed/parts";
 
-const PART_LABELS: Readonly<Record<Part, string>> = {
+export const PART_LABELS: Readonly<Record<Part, string>> = {
   enteredLate: "Entered late",
   corrected: "Corrected",
   removed: "Removed",

@@ -24,6 +24,7 @@ function readdir(folder: string): string[] {
     "age-when-met",
     "ages",
     "agreement",
+    "changed",
     "child-tables",
     "expected-by-now",
     "met-by-band",

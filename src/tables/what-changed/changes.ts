@@ -71,7 +71,7 @@ function followed(compared: Compared, names: CellNames, withChildren: boolean) {
   return { ledger, cells };
 }
 
-type Counts = ReadonlyMap<number, Readonly<Record<Measure, number>>>;
+export type Counts = ReadonlyMap<number, Readonly<Record<Measure, number>>>;
 type BothCounts = { readonly earlier: Counts; readonly later: Counts };
 const NOBODY: Readonly<Record<Measure, number>> = { children: 0, assessed: 0, met: 0 };
 
@@ -139,11 +139,11 @@ function countsOf(standing: Standing): Counts {
 }
 
 /** Every cell of either run, unchanged ones too; then, per area, the sums of its skills. */
-function cellsOf(
+export function cellsOf(
   names: CellNames,
   ledger: Ledger,
   { earlier, later }: BothCounts,
-  isFromReport: boolean,
+  isFromReport = false,
 ): ChangedCell[] {
   const ofSkills = [...new Set([...earlier.keys(), ...later.keys()])];
   for (const cell of ofSkills) ledger.addTo(names.overSkills(cell), cell);

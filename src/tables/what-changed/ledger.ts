@@ -1,4 +1,11 @@
-import { type Measure, MEASURES, type Part, PARTS } from "./parts";
+import { COUNTS, type Measure, MEASURES, type Part, PARTS } from "./parts";
+import { NOWHERE } from "./standing";
+
+/** Where a child stands with a skill: in which cell, NOWHERE outside the program, and in which box. */
+export interface Placed {
+  readonly cell: number;
+  readonly box: number;
+}
 
 /** One child that moved a count, by its id as ids are compared: internal. */
 export interface Behind {
@@ -24,6 +31,20 @@ export class Ledger {
     if (this.isListed && child !== null) this.behind.push({ child, cell, measure, part, change });
   }
 
+  /** Adds what one child did to every count of the cell that it came from and of the one that it went to. */
+  addMove(child: string, from: Placed, to: Placed, cause: (measure: Measure, end: "from" | "to") => Part): void {
+    if (from.cell === to.cell && from.box === to.box) return;
+    for (const measure of MEASURES) {
+      const [before, now] = [counts(from, measure), counts(to, measure)];
+      if (from.cell === to.cell) {
+        if (before !== now) this.add(to.cell, measure, cause(measure, "to"), now ? 1 : -1, child);
+        continue;
+      }
+      if (before) this.add(from.cell, measure, cause(measure, "from"), -1, child);
+      if (now) this.add(to.cell, measure, cause(measure, "to"), 1, child);
+    }
+  }
+
   /** Adds the parts of one cell to those of another. */
   addTo(sum: number, cell: number): void {
     for (const measure of MEASURES) {
@@ -39,4 +60,8 @@ export class Ledger {
     const sums = this.sums.get(cell);
     return PARTS.map((_, part) => sums?.[start + part] ?? 0);
   }
+}
+
+function counts({ cell, box }: Placed, measure: Measure): boolean {
+  return cell !== NOWHERE && COUNTS[measure][box] === true;
 }

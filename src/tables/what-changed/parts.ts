@@ -34,8 +34,21 @@ export const COUNTS: Readonly<Record<Measure, readonly boolean[]>> = {
   met: boxes((box) => isMet(box)),
 };
 
-export function isMet(box: number): boolean {
+function isMet(box: number): boolean {
   return box === BOX.hadAtFirstLook || box === BOX.gained;
+}
+
+/**
+ * What a later day did to a child in one cell: to the cell that it came from, or to the one that it went to.
+ *
+ * @param box - the box that the child is in now
+ */
+export function timePart(isSameGroup: boolean, isSameCell: boolean, box: number, end: "from" | "to"): Part {
+  if (!isSameGroup) return end === "from" ? "left" : "joined";
+  if (!isSameCell) return end === "from" ? "grewOut" : "grewIn";
+  if (isMet(box)) return "metSince";
+  if (box === BOX.lost) return "lost";
+  return box === BOX.outOfDate || box === BOX.notAssessed ? "needsRecheck" : "checkedAgain";
 }
 
 function boxes(counts: (box: number) => boolean): boolean[] {

@@ -1,6 +1,5 @@
-import { BOX } from "../../cohort/boxes";
-import type { Ledger } from "./ledger";
-import { COUNTS, isMet, type Measure, MEASURES, type Part, ROW_PARTS } from "./parts";
+import type { Ledger, Placed } from "./ledger";
+import { type Measure, type Part, ROW_PARTS, timePart } from "./parts";
 import { RowDifferences } from "./row-differences";
 import { NOWHERE, type Standing } from "./standing";
 
@@ -8,8 +7,8 @@ import { NOWHERE, type Standing } from "./standing";
 interface Move {
   readonly child: { readonly from: number; readonly to: number };
   readonly skill: { readonly from: number; readonly to: number };
-  readonly cell: { readonly from: number; readonly to: number };
-  readonly box: { readonly from: number; readonly to: number };
+  readonly from: Placed;
+  readonly to: Placed;
 }
 
 /** The cause of a change of one cell: of the cell that the child came from, or of the one that it went to. */
@@ -29,18 +28,9 @@ export function stepOfDefinitions(ledger: Ledger, from: Standing, to: Standing):
 /** Third step: the same workbook, settings and skills on a later day. */
 export function stepOfTime(ledger: Ledger, from: Standing, to: Standing): void {
   addStep(ledger, from, to, (move, _, end) => {
-    const [before, now] = [from.groupOf(move.child.from), to.groupOf(move.child.to)];
-    if (before !== now) return end === "from" ? "left" : "joined";
-    if (move.cell.from !== move.cell.to) return end === "from" ? "grewOut" : "grewIn";
-    return boxPart(move.box.to);
+    const isSameGroup = from.groupOf(move.child.from) === to.groupOf(move.child.to);
+    return timePart(isSameGroup, move.from.cell === move.to.cell, move.to.box, end);
   });
-}
-
-/** The cause of another box in the same cell, by the box that the child is in now. */
-function boxPart(box: number): Part {
-  if (isMet(box)) return "metSince";
-  if (box === BOX.lost) return "lost";
-  return box === BOX.outOfDate || box === BOX.notAssessed ? "needsRecheck" : "checkedAgain";
 }
 
 /**
@@ -49,11 +39,11 @@ function boxPart(box: number): Part {
  */
 function rowPart(differences: RowDifferences, from: Standing, to: Standing, move: Move, measure: Measure): Part {
   const found = new Set<Part>();
-  if (move.cell.from !== move.cell.to) {
+  if (move.from.cell !== move.to.cell) {
     const basis = from.skills[move.skill.from]?.ageBasis ?? "corrected";
     for (const part of differences.ofChild(move.child.from, move.child.to, basis)) found.add(part);
   }
-  if (measure !== "children" && move.box.from !== move.box.to) {
+  if (measure !== "children" && move.from.box !== move.to.box) {
     for (const part of checkParts(differences, from, to, move)) found.add(part);
   }
   return ROW_PARTS.find((part) => found.has(part)) ?? "corrected";
@@ -79,33 +69,15 @@ function addStep(ledger: Ledger, from: Standing, to: Standing, cause: Cause): vo
   for (const { key, ...child } of pairsOf(from.childAt, to.childAt)) {
     if (from.groupOf(child.from) === NOWHERE && to.groupOf(child.to) === NOWHERE) continue;
     for (const skill of skills) {
-      const move = {
+      const move: Move = {
         child,
         skill,
-        cell: { from: from.cellOf(child.from, skill.from), to: to.cellOf(child.to, skill.to) },
-        box: { from: from.boxOf(child.from, skill.from), to: to.boxOf(child.to, skill.to) },
+        from: { cell: from.cellOf(child.from, skill.from), box: from.boxOf(child.from, skill.from) },
+        to: { cell: to.cellOf(child.to, skill.to), box: to.boxOf(child.to, skill.to) },
       };
-      if (move.cell.from !== move.cell.to || move.box.from !== move.box.to) addMove(ledger, key, move, cause);
+      ledger.addMove(key, move.from, move.to, (measure, end) => cause(move, measure, end));
     }
   }
-}
-
-function addMove(ledger: Ledger, child: string, move: Move, cause: Cause): void {
-  const { cell, box } = move;
-  for (const measure of MEASURES) {
-    const counted = { from: count(cell.from, box.from, measure), to: count(cell.to, box.to, measure) };
-    if (cell.from === cell.to) {
-      const change = counted.to - counted.from;
-      if (change !== 0) ledger.add(cell.to, measure, cause(move, measure, "to"), change, child);
-      continue;
-    }
-    if (counted.from > 0) ledger.add(cell.from, measure, cause(move, measure, "from"), -1, child);
-    if (counted.to > 0) ledger.add(cell.to, measure, cause(move, measure, "to"), 1, child);
-  }
-}
-
-function count(cell: number, box: number, measure: Measure): number {
-  return cell !== NOWHERE && COUNTS[measure][box] ? 1 : 0;
 }
 
 /** The places of the same thing in two lists, NOWHERE where one lacks it. */
