@@ -2,6 +2,7 @@ import type { Day } from "../age/day";
 import { NO_DAY } from "../records/records";
 import { daysUntilMissing, entryLag, shareStillMissing } from "../statistics/entry-lag";
 import { dayInWords } from "../words/dates";
+import { shareOf } from "../words/numbers";
 import type { TableContext } from "./context";
 import type { Quarter } from "./trend-quarters";
 
@@ -42,11 +43,10 @@ export function lateEntries({ records, settings, asOf }: TableContext, quarters:
 }
 
 function lateNote({ label, day }: Quarter, missing: number, entered: number, closed: Day, safe: Day): string {
-  const percent = (100 * missing).toFixed(1);
   const toCome = Math.round((missing * entered) / (1 - missing));
   const word = missing > SAFE_SHARE ? "provisional" : "not provisional";
   return [
-    `${label} is ${word}: by the days between an observation and its entry (reverse-time hazard), ${percent}% of those up to ${dayInWords(Math.min(day, closed))} were still to be entered on ${dayInWords(closed)}, the last day of entry that counts: about ${toCome} beside ${entered} entered.`,
+    `${label} is ${word}: about ${shareOf(toCome, toCome + entered)} of its observations up to ${dayInWords(Math.min(day, closed))} were still to be entered on ${dayInWords(closed)}, the last day of entry that counts (from the days between an observation and its entry; reverse-time hazard).`,
     ...(closed < day ? [`Nothing is known of what was seen from the day after it to ${dayInWords(day)}.`] : []),
     `The earliest cut-off by day of entry with at most ${100 * SAFE_SHARE}% missing is ${dayInWords(safe)}. Lags longer than any seen cannot be foreseen.`,
   ].join(" ");

@@ -2,7 +2,7 @@ import type { Cohort } from "../cohort/cohort";
 import { standardisedShare, type StratumShare } from "../statistics/standardise";
 import { type ChildCounts, standardisedChange } from "../statistics/standardised-change";
 import type { TableContext } from "./context";
-import { shareInWords } from "../words/numbers";
+import { LEAST_BASE_OF_A_PERCENT, shareInWords } from "../words/numbers";
 import { type Sites, sitesOf } from "./referrals-counted";
 import { childCounts, countQuarter, type Quarter, type QuarterCounts } from "./trend-quarters";
 
@@ -48,8 +48,11 @@ function areaNote(
   const change = (inWords: (at: number) => string) => compared.map(inWords).join(" to ");
   const pooled = change((at) => counted(used.map((shares) => shares[at] as StratumShare)));
   const bySite = named.map((site, row) => `${nameOf(sites, site)} ${change((at) => counted([used[row]![at]!]))}`);
-  const standardisedWords = change((at) => percent(standardised[at] as number));
-  return `${area} (skill checks), ${spans[0].label} to ${spans[1].label}: pooled ${pooled}, standardized ${standardisedWords}; ${bySite.join("; ")}.`;
+  const isFew = compared.some(
+    (at) => sum(used.map((shares) => (shares[at] as StratumShare).of)) < LEAST_BASE_OF_A_PERCENT,
+  );
+  const weighted = isFew ? "" : `, standardized ${change((at) => percent(standardised[at] as number))}`;
+  return `${area} (skill checks), ${spans[0].label} to ${spans[1].label}: pooled ${pooled}${weighted}; ${bySite.join("; ")}.`;
 }
 
 type AreaStrata = ReturnType<typeof areaStrata>;

@@ -1,3 +1,4 @@
+import { counted } from "../../words/numbers";
 import type { Drafting } from "./drafting";
 
 /**
@@ -11,7 +12,8 @@ export function flagShare(
 ): void {
   const { builder, flags, context } = drafting;
   const [met, of] = [builder.at(share.met), builder.at(share.of)];
-  if (context.settings.wholeGroups !== "flag" || of.secret !== null || of.count === 0) return;
-  if (met.count === 0) flags.push(`${place}: 0%, which says the same of every child there.`);
-  else if (met.count === of.count) flags.push(`${place}: 100%, which says the same of every child there.`);
+  if (context.settings.wholeGroups !== "flag" || of.secret !== null || !of.count) return;
+  if (met.count === 0) flags.push(`${place}: none of ${counted(of.count)}, which says the same of every child there.`);
+  else if (met.count === of.count)
+    flags.push(`${place}: all ${counted(of.count)}, which says the same of every child there.`);
 }

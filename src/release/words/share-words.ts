@@ -1,3 +1,4 @@
+import { LEAST_BASE_OF_A_PERCENT } from "../../words/numbers";
 import type { ReleasedReader, ReleasedRow } from "./read-released";
 
 /** Columns of one share: its numerator, its denominator, itself and its limits. */
@@ -14,7 +15,7 @@ export interface ShareKeys {
 export interface ShareWords {
   readonly count: string;
   readonly of: string;
-  /** ` (62.4%; 95% confidence interval 51.7% to 72.0%)`; "" where the share is not shown. */
+  /** ` (62.4%; 95% confidence interval 51.7% to 72.0%)`; "" where the share is not shown, or is one of fewer than 20. */
   readonly percent: string;
 }
 
@@ -23,10 +24,16 @@ export function shareWords(read: ReleasedReader, row: ReleasedRow, keys: ShareKe
   const [count, of] = [read.count(row, keys.count), read.count(row, keys.of)];
   if (count === null || of === null || read.at(row, keys.of) === 0) return null;
   const share = read.number(row, keys.share);
-  if (share === null) return { count, of, percent: "" };
+  if (share === null || isFew(read, row, keys.of)) return { count, of, percent: "" };
   const times = keys.percent ? 1 : 100;
   const limits = limitsOf(read, row, keys, level, times);
   return { count, of, percent: ` (${percentText(share * times)}${limits})` };
+}
+
+/** From a smaller base no sentence and no bar gives a percent (METHOD.md, section 9). */
+export function isFew(read: ReleasedReader, row: ReleasedRow, of: string): boolean {
+  const base = read.number(row, of);
+  return base !== null && base < LEAST_BASE_OF_A_PERCENT;
 }
 
 /** `62.4%`. */

@@ -1,4 +1,4 @@
-import { capital, counted, LEAST_BASE_OF_A_PERCENT, shareOf, wholePercent } from "../../words/numbers";
+import { capital, counted, shareOf } from "../../words/numbers";
 import { quarterInWords } from "../../words/dates";
 import type { Report } from "../report";
 import { areaLines, type GroupLine } from "../sheets/trend-lines";
@@ -29,8 +29,8 @@ export function areaTrends(report: Report): readonly AreaTrend[] {
       shares.map((share, at) => (at === last ? null : share)),
       stops,
     );
-    const [first, latest] = [cells.find(({ of }) => of > 0), cells.at(-1)];
-    const title = first && latest ? `${capital(area)}: ${percent(first)} to ${percent(latest)}` : capital(area);
+    const latest = cells.at(-1);
+    const title = latest && latest.of > 0 ? `${capital(area)}: ${shareOf(latest.met, latest.of)}` : capital(area);
     return {
       area,
       picture: {
@@ -58,10 +58,6 @@ export function areaTrends(report: Report): readonly AreaTrend[] {
       },
     };
   });
-}
-
-function percent({ met, of }: { readonly met: number; readonly of: number }): string {
-  return of < LEAST_BASE_OF_A_PERCENT ? `${met} of ${of}` : wholePercent(met / of);
 }
 
 function addedUp(groups: readonly GroupLine[]): { met: number; of: number }[] {

@@ -6,7 +6,7 @@ import {
   type ReleasedReader,
   type ReleasedRow,
 } from "../../release/words/read-released";
-import { percentText } from "../../release/words/share-words";
+import { isFew, percentText } from "../../release/words/share-words";
 import type { WordsContext } from "../../release/words/words-context";
 import type { BarKind } from "./bar-kinds";
 
@@ -22,7 +22,7 @@ export interface PictureBar {
   readonly to: number | null;
   readonly lower: number | null;
   readonly upper: number | null;
-  /** What stands beside it: `53 of 85 (62.4%)`. */
+  /** What stands beside it: `53 of 85 (62.4%)`, and `12 of 19`. */
   readonly words: string;
 }
 
@@ -71,6 +71,6 @@ function wordsOf(
   value: number,
 ): string {
   if (count === undefined || of === undefined) return countText(value) ?? key;
-  const percent = percentText(value * times);
-  return `${read.count(row, count) ?? ""} of ${read.count(row, of) ?? ""} (${percent})`;
+  const counts = `${read.count(row, count) ?? ""} of ${read.count(row, of) ?? ""}`;
+  return isFew(read, row, of) ? counts : `${counts} (${percentText(value * times)})`;
 }

@@ -192,7 +192,7 @@ describe("0% and 100% of a group", () => {
   test("are listed in words, and not hidden, as usual", () => {
     const { input } = twelve(() => "");
     const { flags, system } = programDraft(input, ["met-by-band"], { entries: settings });
-    expect(flags).toContain("met-by-band: sits, 9 to <12 months: 100%, which says the same of every child there.");
+    expect(flags).toContain("met-by-band: sits, 9 to <12 months: all 12, which says the same of every child there.");
     expect(system.cells.every(({ count, secret }) => count !== 0 || secret === null)).toBe(true);
   });
 

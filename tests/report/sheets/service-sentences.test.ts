@@ -110,6 +110,18 @@ describe("trend", () => {
     expect(said(trendTable(false))[0]).toMatch(/September 30, 2026$/);
   });
 
+  /** 1 check beside 16 is under a quarter of them. */
+  test("a first quarter of one check is not compared with the last", () => {
+    const table = trendTable();
+    const rows = table.rows.map((row) =>
+      row[0] === "2026-Q1" ? row.map((value, at) => (at === 4 ? 0 : at === 5 ? 1 : value)) : row,
+    );
+    const few = { ...table, rows: rows.filter((row, at) => row[0] !== "2026-Q1" || at === 0) };
+    expect(said(few)[0]).toMatch(/^Of up-to-date skill checks, 9 of 12 were met at the end of June 2026, and 12 of 16/);
+    const alone = { ...table, rows: few.rows.filter(([quarter]) => quarter !== "2026-Q2") };
+    expect(said(alone)[0]).toBe("Of up-to-date skill checks, 12 of 16 were met on September 30, 2026 (provisional)");
+  });
+
   test("nobody has an up-to-date check", () => {
     const table = trendTable();
     const rows = table.rows.map((row) => row.map((value, at) => (at === 4 || at === 5 ? 0 : value)));

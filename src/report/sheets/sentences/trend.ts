@@ -14,17 +14,20 @@ export function trendSentences(table: Table, { settings }: Report): readonly str
       return { quarter, met: read.sum(rows, "met"), of: read.sum(rows, "assessed") };
     })
     .filter(({ of }) => of > 0);
-  const [first, last] = [quarters[0], quarters.at(-1)];
+  const last = quarters.at(-1);
+  // one check is nothing to compare a hundred with
+  const first = quarters.find(({ of }) => last && of >= LEAST_TO_COMPARE * last.of);
   if (!first || !last) return ["No child in the program at the end of these quarters has an up-to-date check"];
   const asOf = settingDay(settings, "asOf") ?? `the last day of ${quarterEndInWords(last.quarter)}`;
-  const now = `${shareOf(last.met, last.of)} on ${asOf}${isProvisional(table) ? " (provisional)" : ""}`;
-  const title =
-    first === last
-      ? `Of up-to-date skill checks, ${now} were met`
-      : `Of up-to-date skill checks, ${shareOf(first.met, first.of)} were met at the end of ${quarterEndInWords(first.quarter)}, and ${now}`;
-  return [title, `${AGES}${reversed(table)}`];
+  const day = `${asOf}${isProvisional(table) ? " (provisional)" : ""}`;
+  const now = shareOf(last.met, last.of);
+  const then = `${shareOf(first.met, first.of)} were met at the end of ${quarterEndInWords(first.quarter)}`;
+  const title = first === last ? `${now} were met on ${day}` : `${then}, and ${now} on ${day}`;
+  return [`Of up-to-date skill checks, ${title}`, `${AGES}${reversed(table)}`];
 }
 
+/** A quarter with fewer checks than this share of the last one is passed over (our choice). */
+const LEAST_TO_COMPARE = 0.25;
 const AGES = "A share moves with the ages of the children in the program: a change is not by itself progress or loss.";
 
 export function isProvisional(table: Table): boolean {
