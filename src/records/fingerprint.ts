@@ -127,7 +127,7 @@ function add(sum: Uint8Array, hash: Uint8Array): void {
   }
 }
 
-/** The bytes of one row, in room that is kept from row to row. */
+/** The bytes of one row, in a workspace that is used again for each row. */
 class RowBytes {
   private bytes = new Uint8Array(FIRST_ROOM_BYTES);
   private view = new DataView(this.bytes.buffer);

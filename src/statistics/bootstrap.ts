@@ -2,7 +2,7 @@ import { refuseLevel } from "./distributions";
 import { placeMass } from "./em-icm";
 import { distinctIntervals, type DistinctIntervals } from "./index-intervals";
 import { findInnermost, roomForInnermost, type Innermost } from "./innermost";
-import { roomForMass, type MassRoom } from "./mass-room";
+import { workspaceForMass, type MassWorkspace } from "./mass-workspace";
 import { ageAtShare, refuseShare, shareAtAge, type MassColumns } from "./npmle-reading";
 import { quantileOfSorted } from "./quantile";
 import { randomFrom, type Random } from "./random";
@@ -67,18 +67,18 @@ export function bootstrapAgeWhenMet(after: Float64Array, by: Float64Array, optio
 
 interface Bench {
   readonly cover: Innermost;
-  readonly room: MassRoom;
+  readonly workspace: MassWorkspace;
   readonly columns: { from: Float64Array; to: Float64Array; mass: Float64Array; size: number };
 }
 
 function benchFor(children: DistinctIntervals): Bench {
   const cover = roomForInnermost(children);
   const most = cover.startKey.length;
-  const room = roomForMass(most);
+  const workspace = workspaceForMass(most);
   return {
     cover,
-    room,
-    columns: { from: new Float64Array(most), to: new Float64Array(most), mass: room.mass, size: 0 },
+    workspace,
+    columns: { from: new Float64Array(most), to: new Float64Array(most), mass: workspace.mass, size: 0 },
   };
 }
 
@@ -98,10 +98,14 @@ function drawChildren(sorted: Int32Array, draws: Float64Array, random: Random): 
   for (let draw = 0; draw < sorted.length; draw += 1) draws[sorted[random.nextInt(sorted.length)]!]! += 1;
 }
 
-function estimateOf(children: DistinctIntervals, draws: Float64Array, { cover, room, columns }: Bench): MassColumns {
+function estimateOf(
+  children: DistinctIntervals,
+  draws: Float64Array,
+  { cover, workspace, columns }: Bench,
+): MassColumns {
   findInnermost(children, draws, cover);
-  room.mass.fill(1 / cover.size, 0, cover.size);
-  placeMass(cover, children.n, room, REPLICATE_STOPS_AT_GAP, MOST_ROUNDS);
+  workspace.mass.fill(1 / cover.size, 0, cover.size);
+  placeMass(cover, children.n, workspace, REPLICATE_STOPS_AT_GAP, MOST_ROUNDS);
   for (let index = 0; index < cover.size; index += 1) {
     columns.from[index] = children.ages[cover.startKey[index]! >> 1]!;
     columns.to[index] = children.ages[cover.endKey[index]! >> 1]!;

@@ -26,7 +26,7 @@ export interface Innermost {
   readonly isEnd: Uint8Array;
 }
 
-/** Room for `findInnermost` to work in, so that a bootstrap allocates once. */
+/** Workspace of `findInnermost`, so that a bootstrap allocates once. */
 export function roomForInnermost(intervals: DistinctIntervals): Innermost {
   const keys = 2 * intervals.ages.length;
   const size = intervals.left.length;
@@ -46,57 +46,57 @@ export function roomForInnermost(intervals: DistinctIntervals): Innermost {
   };
 }
 
-/** Fills `room` for the intervals whose count is above 0. */
-export function findInnermost(intervals: DistinctIntervals, count: Float64Array, room: Innermost): void {
-  markEnds(intervals, count, room);
-  walkKeys(room);
-  room.used = 0;
-  room.rowOfLast.fill(-1, 0, room.size);
+/** Fills `workspace` for the intervals whose count is above 0. */
+export function findInnermost(intervals: DistinctIntervals, count: Float64Array, workspace: Innermost): void {
+  markEnds(intervals, count, workspace);
+  walkKeys(workspace);
+  workspace.used = 0;
+  workspace.rowOfLast.fill(-1, 0, workspace.size);
   for (let index = 0; index < count.length; index += 1) {
     if (count[index] === 0) continue;
-    const first = room.startsBefore[intervals.left[index]!]!;
-    const last = room.endsUpTo[intervals.right[index]!]! - 1;
-    addCover(room, first, last, count[index]!);
+    const first = workspace.startsBefore[intervals.left[index]!]!;
+    const last = workspace.endsUpTo[intervals.right[index]!]! - 1;
+    addCover(workspace, first, last, count[index]!);
   }
 }
 
 /** Different intervals may cover the same innermost ones: one row is enough for them. They come ordered by `first`. */
-function addCover(room: Innermost, first: number, last: number, count: number): void {
-  const row = room.rowOfLast[last]!;
-  if (row >= 0 && room.first[row] === first) {
-    room.count[row]! += count;
+function addCover(workspace: Innermost, first: number, last: number, count: number): void {
+  const row = workspace.rowOfLast[last]!;
+  if (row >= 0 && workspace.first[row] === first) {
+    workspace.count[row]! += count;
     return;
   }
-  room.first[room.used] = first;
-  room.last[room.used] = last;
-  room.count[room.used] = count;
-  room.rowOfLast[last] = room.used;
-  room.used += 1;
+  workspace.first[workspace.used] = first;
+  workspace.last[workspace.used] = last;
+  workspace.count[workspace.used] = count;
+  workspace.rowOfLast[last] = workspace.used;
+  workspace.used += 1;
 }
 
-function markEnds(intervals: DistinctIntervals, count: Float64Array, room: Innermost): void {
-  room.isStart.fill(0);
-  room.isEnd.fill(0);
+function markEnds(intervals: DistinctIntervals, count: Float64Array, workspace: Innermost): void {
+  workspace.isStart.fill(0);
+  workspace.isEnd.fill(0);
   for (let index = 0; index < count.length; index += 1) {
     if (count[index] === 0) continue;
-    room.isStart[intervals.left[index]!] = 1;
-    room.isEnd[intervals.right[index]!] = 1;
+    workspace.isStart[intervals.left[index]!] = 1;
+    workspace.isEnd[intervals.right[index]!] = 1;
   }
 }
 
-function walkKeys(room: Innermost): void {
+function walkKeys(workspace: Innermost): void {
   let size = 0;
   let pending = -1;
-  for (let key = 0; key < room.isStart.length; key += 1) {
-    room.startsBefore[key] = size;
-    if (room.isStart[key] === 1) pending = key;
-    if (room.isEnd[key] === 1 && pending >= 0) {
-      room.startKey[size] = pending;
-      room.endKey[size] = key;
+  for (let key = 0; key < workspace.isStart.length; key += 1) {
+    workspace.startsBefore[key] = size;
+    if (workspace.isStart[key] === 1) pending = key;
+    if (workspace.isEnd[key] === 1 && pending >= 0) {
+      workspace.startKey[size] = pending;
+      workspace.endKey[size] = key;
       pending = -1;
       size += 1;
     }
-    room.endsUpTo[key] = size;
+    workspace.endsUpTo[key] = size;
   }
-  room.size = size;
+  workspace.size = size;
 }

@@ -1,7 +1,7 @@
 import { placeMass } from "./em-icm";
 import { distinctIntervals, type DistinctIntervals } from "./index-intervals";
 import { findInnermost, roomForInnermost, type Innermost } from "./innermost";
-import { roomForMass, type MassRoom } from "./mass-room";
+import { workspaceForMass, type MassWorkspace } from "./mass-workspace";
 
 export interface NpmleOptions {
   /** how many children each row stands for; 1 each when left out */
@@ -48,18 +48,23 @@ export function npmle(after: Float64Array, by: Float64Array, options: NpmleOptio
   const intervals = distinctIntervals(after, by, options.weights);
   const cover = roomForInnermost(intervals);
   findInnermost(intervals, intervals.count, cover);
-  const room = roomForMass(cover.size);
-  room.mass.fill(1 / cover.size, 0, cover.size);
+  const workspace = workspaceForMass(cover.size);
+  workspace.mass.fill(1 / cover.size, 0, cover.size);
   const stopAt = options.stopAt ?? STOP_AT_GAP;
-  const fit = placeMass(cover, intervals.n, room, stopAt, options.mostIterations ?? MOST_ITERATIONS);
-  return { ...fit, ...columnsOf(intervals, cover, room), logLikelihood: logLikelihood(cover, room), n: intervals.n };
+  const fit = placeMass(cover, intervals.n, workspace, stopAt, options.mostIterations ?? MOST_ITERATIONS);
+  return {
+    ...fit,
+    ...columnsOf(intervals, cover, workspace),
+    logLikelihood: logLikelihood(cover, workspace),
+    n: intervals.n,
+  };
 }
 
-function columnsOf(intervals: DistinctIntervals, cover: Innermost, room: MassRoom) {
+function columnsOf(intervals: DistinctIntervals, cover: Innermost, workspace: MassWorkspace) {
   const { size, startKey, endKey } = cover;
   const from = Float64Array.from({ length: size }, (_, index) => intervals.ages[startKey[index]! >> 1]!);
   const to = Float64Array.from({ length: size }, (_, index) => intervals.ages[endKey[index]! >> 1]!);
-  const mass = room.mass.slice(0, size);
+  const mass = workspace.mass.slice(0, size);
   const shareTo = new Float64Array(size);
   let share = 0;
   for (let index = 0; index < size; index += 1) {
@@ -69,10 +74,11 @@ function columnsOf(intervals: DistinctIntervals, cover: Innermost, room: MassRoo
   return { from, to, mass, shareTo };
 }
 
-function logLikelihood(cover: Innermost, room: MassRoom): number {
+function logLikelihood(cover: Innermost, workspace: MassWorkspace): number {
   let sum = 0;
   const cumulative = new Float64Array(cover.size + 1);
-  for (let index = 0; index < cover.size; index += 1) cumulative[index + 1] = cumulative[index]! + room.mass[index]!;
+  for (let index = 0; index < cover.size; index += 1)
+    cumulative[index + 1] = cumulative[index]! + workspace.mass[index]!;
   for (let index = 0; index < cover.used; index += 1) {
     sum += cover.count[index]! * Math.log(cumulative[cover.last[index]! + 1]! - cumulative[cover.first[index]!]!);
   }

@@ -1,5 +1,5 @@
-/** Room for `pooledRising` to work in. */
-export interface PoolRoom {
+/** Workspace of `pooledRising`. */
+export interface PoolWorkspace {
   readonly blockMean: Float64Array;
   readonly blockWeight: Float64Array;
   readonly blockEnd: Int32Array;
@@ -16,9 +16,9 @@ export function pooledRising(
   weights: Float64Array,
   from: number,
   to: number,
-  room: PoolRoom,
+  workspace: PoolWorkspace,
 ): void {
-  const { blockMean, blockWeight, blockEnd } = room;
+  const { blockMean, blockWeight, blockEnd } = workspace;
   let top = -1;
   for (let index = from; index < to; index += 1) {
     let mean = values[index]!;

@@ -8,7 +8,7 @@ export interface Limits {
   readonly inflatedBytes: number;
   /** Inflated over deflated bytes of a part of more than `RATIO_FREE_BYTES`. */
   readonly ratio: number;
-  /** Bytes of one part that only the kept parser can read: it takes some ten times as long as the scanner. */
+  /** Bytes of one part that only the fallback parser can read: it takes some ten times as long as the scanner. */
   readonly parsedBytes: number;
   readonly sheets: number;
   readonly rows: number;

@@ -1,7 +1,7 @@
 import type { PackageParts } from "./package-parts";
 import { type XmlHandler, XmlReader } from "./xml-reader";
 
-/** Reads one part from end to end through the kept parser. */
+/** Reads one part from end to end through the fallback parser. */
 export async function readXmlPart(
   parts: PackageParts,
   part: string,

@@ -28,7 +28,7 @@ export interface BookContext {
 }
 
 /**
- * The cells of one sheet as they are met, in file order: where each stands and what its text means. The kept parser and
+ * The cells of one sheet as they are met, in file order: where each stands and what its text means. The fallback parser and
  * the byte scanner both end here, so that they cannot differ in meaning.
  */
 export class SheetCells {

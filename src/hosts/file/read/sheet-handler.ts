@@ -4,7 +4,7 @@ import { rangeOf } from "./address";
 import type { RawCell, SheetCells } from "./sheet-cells";
 import { attribute, OUTSIDE, type XmlHandler } from "./xml-reader";
 
-/** The whole of a worksheet part through the kept parser: its cells too, where the byte scanner does not read them. */
+/** The whole of a worksheet part through the fallback parser: its cells too, where the byte scanner does not read them. */
 export class SheetHandler implements XmlHandler {
   readonly merged: CellRange[] = [];
   /** Inside `<sheetData>` written without a prefix: what the byte scanner can take over. */

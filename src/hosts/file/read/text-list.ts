@@ -3,7 +3,7 @@ import { unescaped } from "./escapes";
 import type { Texts } from "./texts";
 import { OUTSIDE, type XmlHandler } from "./xml-reader";
 
-/** The list of shared texts through the kept parser: runs joined, phonetic readings left out. */
+/** The list of shared texts through the fallback parser: runs joined, phonetic readings left out. */
 export class SharedTextsHandler implements XmlHandler {
   isInList = false;
   private joined = "";

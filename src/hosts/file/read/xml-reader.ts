@@ -14,7 +14,7 @@ export const FOREIGN = "";
 /** The parent of the outermost element. */
 export const OUTSIDE = "#";
 
-/** A kept SAX parser over the bytes of one part, with the refusals that every part shares. */
+/** A fallback SAX parser over the bytes of one part, with the refusals that every part shares. */
 export class XmlReader {
   private readonly parser = new SaxesParser({ xmlns: true, position: false });
   private readonly decoder: XmlText;

@@ -57,7 +57,7 @@ export function relations(
   return `<Relationships xmlns="${PACKAGE}">${each.join("")}</Relationships>`;
 }
 
-/** Reads a hand-made workbook through the scanner and through the kept parser, which must agree. */
+/** Reads a hand-made workbook through the scanner and through the fallback parser, which must agree. */
 export async function bothWays(parts: Parts, options: ReadOptions = {}): Promise<WorkbookIn> {
   const bytes = bookBytes(parts);
   const scanned = await readWorkbook(bytes, options);

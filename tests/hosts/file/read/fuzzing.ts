@@ -9,7 +9,7 @@ export interface Outcomes {
   cases: number;
   readBothWays: number;
   refusedBothWays: number;
-  /** Read by the scanner where the kept parser, stricter about what is not read anyway, refuses. */
+  /** Read by the scanner where the fallback parser, stricter about what is not read anyway, refuses. */
   readByScannerAlone: number;
   slowestMs: number;
 }
@@ -47,7 +47,7 @@ async function judge(bytes: Uint8Array, outcomes: Outcomes, which: string): Prom
   if (scanned === null && parsed === null) outcomes.refusedBothWays += 1;
   else if (parsed === null) outcomes.readByScannerAlone += 1;
   else if (scanned === parsed) outcomes.readBothWays += 1;
-  else throw new Error(`${which}: the scanner and the kept parser differ`);
+  else throw new Error(`${which}: the scanner and the fallback parser differ`);
 }
 
 /** The workbook as text; null where it is refused. */

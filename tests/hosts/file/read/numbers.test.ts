@@ -4,7 +4,7 @@ import { NumberScanner } from "../../../../src/hosts/file/read/scan/scan-number"
 
 const scanner = new NumberScanner();
 
-/** What the scanner makes of a text before `<`; null where it leaves it to the kept parser. */
+/** What the scanner makes of a text before `<`; null where it leaves it to the fallback parser. */
 function scanned(text: string): number | null {
   const bytes = Buffer.concat([Buffer.from(`${text}<`), Buffer.alloc(ENDING_ZEROS)]);
   const at = scanner.read(bytes, 0);
@@ -63,6 +63,6 @@ test.each([
   ["1e999"],
   ["--1"],
   ["1_0"],
-])("%p is left to the kept parser", (text) => {
+])("%p is left to the fallback parser", (text) => {
   expect(scanned(text)).toBeNull();
 });

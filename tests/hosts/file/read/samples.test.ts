@@ -8,7 +8,7 @@ import { cellsOf, plain } from "./book";
 
 jest.setTimeout(60_000);
 
-test("scanner, kept parser and exceljs agree on the sample with faults", async () => {
+test("scanner, fallback parser and exceljs agree on the sample with faults", async () => {
   const bytes = new Uint8Array(readFileSync("sample-workbooks/alder-fork-faults.xlsx"));
   const book = await readWorkbook(bytes, { inflate: nodeInflate });
   const parsed = await readWorkbook(bytes, { inflate: nodeInflate, scan: false });

@@ -9,7 +9,7 @@ jest.setTimeout(60_000);
 
 afterEach(() => jest.restoreAllMocks());
 
-test("the scanner, the kept parser and the meaning agree on generated sheets", async () => {
+test("the scanner, the fallback parser and the meaning agree on generated sheets", async () => {
   await fc.assert(
     fc.asyncProperty(generatedSheet, fc.integer({ min: 1, max: 40 }), async (generated, pieceBytes) => {
       const bytes = bytesOf(generated);
@@ -46,7 +46,7 @@ test("a file may be cut into pieces at any byte", async () => {
   expect(plain(await readWorkbook(bytes, { inflate: inPieces(1) }))).toEqual(whole);
 });
 
-test("the kept parser goes on where the scanner stops, in a row or between rows", async () => {
+test("the fallback parser goes on where the scanner stops, in a row or between rows", async () => {
   const many = (from: number, to: number): string =>
     Array.from(
       { length: to - from },

@@ -11,7 +11,7 @@ export const LESS = 60;
 export const EQUALS = 61;
 export const MORE = 62;
 
-/** What a scanner gives instead of a place: more bytes are needed, or the kept parser. */
+/** What a scanner gives instead of a place: more bytes are needed, or the fallback parser. */
 export const STUCK = -1;
 
 /** Every buffer that is scanned ends in this many zero bytes, which no rule accepts: so no rule checks for the end. */

@@ -1,8 +1,8 @@
 import { AMPERSAND, LESS, MORE, RETURN, STUCK } from "./bytes";
 
 /**
- * Reads character data up to the next `<` from bytes: what the kept parser would give for it, or `STUCK` where that
- * takes the kept parser to say. Source: Extensible Markup Language (XML) 1.0, 2.2, 2.4, 2.11, 4.1 and 4.6.
+ * Reads character data up to the next `<` from bytes: what the fallback parser would give for it, or `STUCK` where that
+ * takes the fallback parser to say. Source: Extensible Markup Language (XML) 1.0, 2.2, 2.4, 2.11, 4.1 and 4.6.
  */
 export class TextScanner {
   text = "";

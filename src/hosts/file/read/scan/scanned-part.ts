@@ -5,19 +5,19 @@ import { ENDING_ZEROS, LESS, MORE, startsAt, STUCK } from "./bytes";
 export interface Scanner {
   /** `<` and the name of the element. */
   readonly container: Uint8Array;
-  /** Whether the kept parser stands inside that element. */
+  /** Whether the fallback parser stands inside that element. */
   readonly isReady: boolean;
   /** Reads one whole unit and gives the place after it; `STUCK`, with nothing done, where it cannot. */
   next(bytes: Uint8Array, at: number): number;
   /** Whether the end tag of the element stands here. */
   isAtEnd(bytes: Uint8Array, at: number): boolean;
-  /** Tells the kept parser where it is to go on. */
+  /** Tells the fallback parser where it is to go on. */
   handOver(xml: XmlReader): void;
 }
 
 /**
- * One part, in pieces: the kept parser reads all of it but the inside of one element, which a scanner reads as far as it
- * recognises every byte. What it does not recognise, and all after it, the kept parser reads.
+ * One part, in pieces: the fallback parser reads all of it but the inside of one element, which a scanner reads as far as it
+ * recognises every byte. What it does not recognise, and all after it, the fallback parser reads.
  */
 export class ScannedPart {
   private state: "before" | "scanning" | "parsing" = "before";
@@ -103,5 +103,5 @@ export class ScannedPart {
 }
 
 const BUFFER_BYTES = 524_288;
-/** A cell of 32,767 characters, six bytes each. A longer unit goes to the kept parser. */
+/** A cell of 32,767 characters, six bytes each. A longer unit goes to the fallback parser. */
 const LONGEST_UNIT = 200_000;

@@ -5,7 +5,7 @@ import { literal, skipSpace, startsAt, STUCK } from "./bytes";
 import { TextScanner } from "./scan-text";
 import type { Scanner } from "./scanned-part";
 
-/** Reads the plain texts of the shared list from bytes; a text in several runs is left to the kept parser. */
+/** Reads the plain texts of the shared list from bytes; a text in several runs is left to the fallback parser. */
 export class SharedScanner implements Scanner {
   readonly container = literal("<sst");
   private readonly text = new TextScanner();

@@ -8,7 +8,7 @@ export interface Span {
 
 /**
  * Reads the attributes of a start tag whose names are one letter, and steps over all others. `STUCK` on anything that
- * needs the kept parser: references, declarations of namespaces, characters beyond ASCII, the same letter twice.
+ * needs the fallback parser: references, declarations of namespaces, characters beyond ASCII, the same letter twice.
  */
 export class TagScanner {
   readonly r: Span = { from: 0, to: 0 };

@@ -1,7 +1,7 @@
 import type { Innermost } from "./innermost";
 
 /** Columns for placing mass on innermost intervals, made once and used round after round. */
-export interface MassRoom {
+export interface MassWorkspace {
   readonly mass: Float64Array;
   readonly next: Float64Array;
   readonly gradient: Float64Array;
@@ -14,7 +14,7 @@ export interface MassRoom {
   readonly blockEnd: Int32Array;
 }
 
-export function roomForMass(innermost: number): MassRoom {
+export function workspaceForMass(innermost: number): MassWorkspace {
   const column = () => new Float64Array(innermost + 1);
   return {
     mass: column(),
@@ -31,8 +31,13 @@ export function roomForMass(innermost: number): MassRoom {
 }
 
 /** Gradient of the log-likelihood in each mass, and the curvature in each cumulative share. */
-export function gradientAt(mass: Float64Array, cover: Innermost, room: MassRoom, gradient: Float64Array): void {
-  const { cumulative, curvature } = room;
+export function gradientAt(
+  mass: Float64Array,
+  cover: Innermost,
+  workspace: MassWorkspace,
+  gradient: Float64Array,
+): void {
+  const { cumulative, curvature } = workspace;
   const { first, last, count, size, used } = cover;
   cumulative[0] = 0;
   for (let index = 0; index < size; index += 1) cumulative[index + 1] = cumulative[index]! + mass[index]!;
