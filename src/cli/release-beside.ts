@@ -5,7 +5,7 @@ import type { PreparedRelease } from "../release/prepared";
 import { checkText, textLines } from "../release/text-check/check-text";
 import { compareWithEarlier, comparisonLines } from "../release/words/compare-earlier";
 import { type EarlierReport, parseEarlier } from "../release/words/earlier-report";
-import { sentencesOf } from "../release/words/sentences";
+import { saidIn } from "../release/words/sentences";
 import type { WordsContext } from "../release/words/words-context";
 import type { OutputRules } from "../report/release/release-rules";
 import { runReport } from "../report/run";
@@ -47,8 +47,6 @@ export interface Made {
   readonly settings: Settings;
   readonly records: Records;
   readonly source: Source;
-  /** Sentences that answer the question that was asked. */
-  readonly answers: readonly string[];
 }
 
 export function besideLines({ prose, earlier }: Beside, made: Made): string[] {
@@ -74,12 +72,11 @@ const EARLIER =
   "Beside the earlier report (for you: an earlier report is not protected, and its figures may leave only in a release of their own):";
 
 /** The true tables are made for this alone: what is held back is known nowhere else. */
-function checkedLines(prose: string, { release, context, rules, settings, records, source, answers }: Made): string[] {
+function checkedLines(prose: string, { release, context, rules, settings, records, source }: Made): string[] {
   progress("Checking the text against the release");
   const ids = release.tables.map(({ id }) => id);
   const { tables } = reportOrFail(runReport(records, { settings, tables: ids, source }));
-  const sentences = release.tables.flatMap((table) => sentencesOf(table, context).map(({ text }) => text));
-  const inside = { truth: tables, skills: context.skills, names: rules.names, said: [...sentences, ...answers] };
+  const inside = { truth: tables, skills: context.skills, names: rules.names, said: saidIn(release, context) };
   const findings = checkText(prose, release, inside);
   return findings.length === 0 ? ["The text has no figures."] : textLines(findings);
 }

@@ -1,7 +1,8 @@
 import { existsSync } from "node:fs";
 import { strFromU8 } from "fflate";
 import type { ReleaseFormat } from "../hosts/file/release-files";
-import { QUESTION_IDS, type QuestionId, QUESTIONS } from "../release/answers/questions";
+import { tablesOf as questionTables } from "../release/answers/answer";
+import { type Question, QUESTIONS } from "../release/answers/questions";
 import { EMPTY_LEDGER, headOf, type Ledger, parseLedger } from "../release/ledger";
 import type { Settings } from "../settings/settings";
 import { RELEASABLE_IDS } from "../tables/catalogue";
@@ -31,13 +32,18 @@ export function formatsOf({ formats }: ReleaseRequest): ReleaseFormat[] {
   return FORMATS.filter((format) => formats.includes(format));
 }
 
-/** What is asked for: tables, or a question. */
-export function askedOf({ tables, answer }: ReleaseRequest): readonly ReleasableId[] | QuestionId {
-  if (tables !== null) return tablesOf(tables);
-  const question = QUESTION_IDS.find((id) => id === answer);
-  if (question !== undefined) return question;
-  const list = QUESTION_IDS.map((id) => `  ${id}: ${QUESTIONS[id].asks}`);
-  throw badRequest([`There is no question "${answer ?? ""}". The questions are:`, ...list].join("\n"));
+/** What is asked for: tables, or questions. */
+export function askedOf({ tables, answer }: ReleaseRequest): {
+  readonly tables: readonly ReleasableId[];
+  readonly questions: readonly Question[];
+} {
+  if (tables !== null) return { tables: tablesOf(tables), questions: [] };
+  const asked = answer ?? [];
+  const unknown = asked.find((id) => !QUESTIONS.some((each) => each.id === id));
+  const questions = QUESTIONS.filter(({ id }) => asked.includes(id));
+  if (unknown === undefined && questions.length > 0) return { tables: questionTables(questions), questions };
+  const list = QUESTIONS.map(({ id, asks }) => `  ${id}: ${asks}`);
+  throw badRequest([`There is no question "${unknown ?? ""}". The questions are:`, ...list].join("\n"));
 }
 
 function tablesOf(names: readonly string[]): readonly ReleasableId[] {

@@ -15,8 +15,13 @@ export function releaseCommand(found: (request: Request) => void): Command {
     .argument("<book>", "the program's workbook (.xlsx); it is only read")
     .option("--tables <ids>", "the tables to release, comma-separated, such as met-by-band,trend", listOf)
     .option(
-      "--answer <question>",
-      `in place of --tables: one of ${QUESTION_IDS.join(", ")}; longer periods, fewer age groups and no groups are tried until its figures show`,
+      "--answer <questions>",
+      `in place of --tables: one or more of ${QUESTION_IDS.join(", ")}, comma-separated; longer periods, fewer age groups and no groups are tried until their figures show`,
+      listOf,
+    )
+    .option(
+      "--try",
+      "with --tables: try what would show more of them, and say it; each try takes as long as the release",
     )
     .requiredOption("--out <file>", "the workbook to write, of values only; other formats take its name", workbookName)
     .option("--format <formats>", "xlsx, csv, svg, png, comma-separated (usual: xlsx)", listOf)
@@ -39,6 +44,7 @@ export function releaseCommand(found: (request: Request) => void): Command {
       out: options.out as string,
       tables: options.tables ?? null,
       answer: options.answer ?? null,
+      tries: options.try !== undefined,
       formats: options.format ?? ["xlsx"],
       ledger: options.ledger ?? null,
       prose: options.prose ?? null,

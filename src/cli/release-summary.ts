@@ -1,19 +1,28 @@
-import { type Answer, triedInWords } from "../release/answers/answer";
+import { type Answer, showsMore, triedInWords } from "../release/answers/answer";
+import { questionOfTable } from "../release/answers/questions";
 import { headOf, type Ledger } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
+import type { ReleasedTable } from "../release/release-table";
 import { isoInWords } from "../release/words/days";
 import { DECISION, ruleInWords } from "../release/words/rule-words";
+import type { WordsContext } from "../release/words/words-context";
+import type { Passage } from "../report/release/read-me";
 import { countsPrinted } from "../report/release/counts-printed";
 import { counted, plural } from "../words/numbers";
 
 /** What became of a release, for whoever makes it; how many counts are small stays inside the program. */
-export function releaseSummary(release: PreparedRelease, files: readonly string[], ledger: LedgerUse | null): string {
-  const { asOf, from, rule, tables, flags, notCovered, proposals } = release;
+export function releaseSummary(
+  release: PreparedRelease,
+  files: readonly string[],
+  ledger: LedgerUse | null,
+  more: readonly string[],
+): string {
+  const { asOf, from, rule, tables, flags, notCovered } = release;
   return [
     `Release as of ${isoInWords(asOf)}, period ${isoInWords(from)} to ${isoInWords(asOf)}. ${ruleInWords(rule)}`,
     ...tables.map(({ id, rows }) => `${id}: ${plural(rows.length, "row", "rows")}.`),
     ...protectionLines(release),
-    ...listLines("To show more:", proposals),
+    ...more,
     ...listLines("All or none of a group (for you; in no file; --whole-groups hide holds them back):", flags),
     ...listLines("Not covered:", notCovered),
     ...(ledger === null ? [NO_LEDGER] : ledgerLines(ledger)),
@@ -22,18 +31,45 @@ export function releaseSummary(release: PreparedRelease, files: readonly string[
   ].join("\n");
 }
 
-/** A question, its figures with their counts, the footnote that goes with them, and all that was tried. */
-export function answerLines({ asks, figures, tried, release }: Answer, footnotes: readonly string[]): string[] {
-  const said = figures.flatMap(({ sentence }) => (sentence === null ? [] : [sentence]));
-  const held = figures.filter(({ sentence }) => sentence === null).map(({ about }) => about);
-  return [
-    asks,
-    ...(figures.length === 0 ? ["  The records have no such figure."] : said.map((sentence) => `  ${sentence}`)),
-    ...listLines("Held back:", held),
-    ...footnotes,
-    ...listLines("Tried:", triedInWords(tried, release.rule.minimumCell)),
-    "",
-  ];
+/** Each question, its figures with their counts and the footnote that goes with them; then all that was tried. */
+export function answerLines({ tried, release }: Answer, passages: readonly Passage[]): string[] {
+  const answers = passages.flatMap(({ heading, lines }) => [heading, ...lines.map((line) => `  ${line}`), ""]);
+  return [...answers, ...triedLines(tried, release.rule.minimumCell), ""];
+}
+
+/** All that was tried, each with what it shows. */
+function triedLines(tried: Answer["tried"], minimumCell: number): string[] {
+  return listLines(
+    "Tried:",
+    tried.map((each) => triedInWords(each, minimumCell, true)),
+  );
+}
+
+/** What shows more of the tables than what was asked for, each seen to do so. */
+export function moreLines({ tried }: Answer, minimumCell: number): string[] {
+  const [asked, ...others] = tried;
+  const better = others.filter((each) => asked && showsMore(each, asked));
+  if (asked === undefined || others.length === 0) return [];
+  const lines = better.map((each) => triedInWords(each, minimumCell, true));
+  const now = triedInWords(asked, minimumCell);
+  return listLines(
+    "To show more (tried, each a whole release):",
+    lines.length === 0 ? [now, NOTHING_MORE] : [now, ...lines],
+  );
+}
+
+const NOTHING_MORE = "Longer periods, fewer age groups and no groups were tried: none shows more.";
+
+/** How many shares are held back, and how to see what would show them. */
+export function heldBackLines(tables: readonly ReleasedTable[], context: WordsContext): string[] {
+  return tables.flatMap((table) => {
+    const figures = questionOfTable(table.id).figures(table, context, null);
+    const held = figures.filter(({ sentence }) => sentence === null).length;
+    if (held === 0) return [];
+    return [
+      `${table.id}: ${counted(held)} of ${plural(figures.length, "share is", "shares are")} held back. Add --try: it tries what would show more.`,
+    ];
+  });
 }
 
 export interface LedgerUse {

@@ -42,8 +42,10 @@ export type Request =
       readonly out: string;
       /** Ids of tables; null where a question is asked instead. */
       readonly tables: readonly string[] | null;
-      /** A question to be answered by the table and the settings that show most of its figures. */
-      readonly answer: string | null;
+      /** Questions to be answered by the tables and the settings that show most of their figures. */
+      readonly answer: readonly string[] | null;
+      /** Whether what shows more of the tables is tried, and said. */
+      readonly tries: boolean;
       readonly formats: readonly string[];
       /** A file that may not be there yet; null: earlier releases are not looked at. */
       readonly ledger: string | null;

@@ -1,11 +1,12 @@
 import { loadSolver } from "../hosts/file/load-solver";
 import type { Records } from "../records/records";
-import { answerQuestion } from "../release/answers/answer";
-import { type QuestionId, QUESTIONS } from "../release/answers/questions";
+import { type Answer, answerQuestions, type AnswerTools } from "../release/answers/answer";
+import { questionOfTable } from "../release/answers/questions";
 import { appendEntry, type Ledger, ledgerText } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
-import { footnoteOf } from "../release/words/footnotes";
+import type { WordsContext } from "../release/words/words-context";
 import { prepareRelease } from "../report/prepare-release";
+import { answerPassages } from "../report/release/answer-passages";
 import { contextOf, rulesOf } from "../report/release/release-rules";
 import { withoutLedger } from "../report/release/without-ledger";
 import type { Settings } from "../settings/settings";
@@ -17,7 +18,7 @@ import { openWorkbook, recordsFrom, settledFrom } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
 import { askedOf, checkLedgerStands, checkPlaces, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
 import { made, save } from "./release-output";
-import { answerLines, type LedgerUse, refusalText, releaseSummary } from "./release-summary";
+import { answerLines, heldBackLines, type LedgerUse, moreLines, refusalText, releaseSummary } from "./release-summary";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
@@ -33,19 +34,18 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const beside = besideFrom(request);
   const workbook = await openWorkbook(request.book);
   const { records, source } = recordsFrom(workbook, settings, decisions);
-  checkRecords(typeof asked === "string" ? [QUESTIONS[asked].table] : asked, settings, records);
+  checkRecords(asked.tables, settings, records);
   checkSkills(request.skills, records);
-  const { release, used, lines: answered, answers } = await prepared(request, asked, { records, settings, ledger });
-  const context = contextOf(release, used, records, request.skills);
+  const { release, used, context, before, more } = await prepared(request, asked, { records, settings, ledger });
   progress("Writing and scanning");
   const rules = rulesOf(release, used, records);
   const files = await made(release, context, formats, rules);
   const after = appendEntry(ledger, release.entry);
-  const lines = besideLines(beside, { release, context, rules, settings: used, records, source, answers });
+  const lines = besideLines(beside, { release, context, rules, settings: used, records, source });
   if (request.ledger !== null) checkLedgerStands(request.ledger, ledger);
   const written = save(request, files, request.ledger === null ? null : ledgerText(after));
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };
-  print([...answered, releaseSummary(release, written, use), ...lines].join("\n"));
+  print([...before, releaseSummary(release, written, use, more), ...lines].join("\n"));
   return EXIT.done;
 }
 
@@ -71,48 +71,52 @@ interface Basis {
   readonly ledger: Ledger;
 }
 
-/** A release, the settings that it was made under, and what is said of a question that it answers. */
+/** A release, the settings and words that it was made under, and what is said before it and of what would show more. */
 interface Made {
   readonly release: PreparedRelease;
   readonly used: Settings;
-  readonly lines: readonly string[];
-  readonly answers: readonly string[];
+  readonly context: WordsContext;
+  readonly before: readonly string[];
+  readonly more: readonly string[];
 }
 
+type Asked = ReturnType<typeof askedOf>;
+
 /** Says in a sentence what stopped a release that could not be prepared. */
-async function prepared(
-  request: RequestOf<"release">,
-  asked: readonly ReleasableId[] | QuestionId,
-  { records, settings, ledger }: Basis,
-): Promise<Made> {
+async function prepared(request: RequestOf<"release">, asked: Asked, basis: Basis): Promise<Made> {
+  const { records, settings, ledger } = basis;
+  const { skills } = request;
   const solver = await loadSolver();
-  const prepare = (tables: readonly ReleasableId[], under: Settings) => {
+  const prepare: AnswerTools["prepare"] = (tables, under) => {
     const found = prepareRelease(records, { settings: under, tables, ledger, solver, onStep: progress });
     return isRefusal(found) || request.ledger !== null ? found : withoutLedger(found);
   };
-  if (typeof asked === "string") return answered(asked, request.skills, { records, settings }, prepare);
-  const release = prepare(asked, settings);
+  const tools = { prepare, contextOf: wordsOf, skills };
+  function wordsOf(release: PreparedRelease, under: Settings): WordsContext {
+    return contextOf(release, under, records, skills);
+  }
+  if (asked.questions.length > 0) return answered(answerQuestions(asked.questions, settings, tools), tools);
+  const answer = request.tries ? answerQuestions(asked.tables.map(questionOfTable), settings, tools) : null;
+  const release =
+    answer === null || isRefusal(answer) || answer.best.options !== ""
+      ? prepare(asked.tables, settings)
+      : answer.release;
   if (isRefusal(release)) throw badRequest(refusalText(release));
   if (release.tables.every(({ rows }) => rows.length === 0)) throw badRequest(NOTHING);
-  return { release, used: settings, lines: [], answers: [] };
+  const context = wordsOf(release, settings);
+  const more =
+    answer !== null && !isRefusal(answer)
+      ? moreLines(answer, settings.minimumCell)
+      : heldBackLines(release.tables, context);
+  return { release, used: settings, context, before: [], more };
 }
 
-function answered(
-  question: QuestionId,
-  skills: readonly string[] | null,
-  { records, settings }: Omit<Basis, "ledger">,
-  prepare: (tables: readonly ReleasableId[], under: Settings) => PreparedRelease | Refusal,
-): Made {
-  const answer = answerQuestion(question, settings, {
-    prepare: (table, under) => prepare([table], under),
-    contextOf: (release, under) => contextOf(release, under, records, skills),
-    skills,
-  });
+function answered(answer: Answer | Refusal, tools: Pick<AnswerTools, "contextOf">): Made {
   if (isRefusal(answer)) throw badRequest(refusalText(answer));
-  const context = contextOf(answer.release, answer.settings, records, skills);
-  const footnotes = answer.release.tables.map((table) => footnoteOf(table, context));
-  const answers = answer.figures.flatMap(({ sentence }) => sentence ?? []);
-  return { release: answer.release, used: answer.settings, lines: answerLines(answer, footnotes), answers };
+  const { release, best } = answer;
+  const context = { ...tools.contextOf(release, best.settings), answered: answer.answered };
+  const before = answerLines(answer, answerPassages(release.tables, context));
+  return { release, used: best.settings, context, before, more: [] };
 }
 
 const NOTHING = "The tables have no row on that day: choose a later --as-of, or other tables. Nothing was written.";

@@ -14,8 +14,6 @@ export interface PreparedRelease {
   readonly notCovered: readonly string[];
   readonly protection: ProtectionSummary;
   readonly attack: AttackSummary;
-  /** Ways to show more by cutting less finely, where more than half of a table is hidden; empty where it is not. */
-  readonly proposals: readonly string[];
   /** What the ledger keeps. */
   readonly entry: LedgerEntryBody;
 }

@@ -78,7 +78,7 @@ const REPAIR = {
 } as const;
 
 /** A percent of rounded counts from a smaller base can be off by more than a reader would think (our choice). */
-const LEAST_ROUNDED_BASE = 200;
+export const LEAST_ROUNDED_BASE = 200;
 
 interface Way {
   readonly base: number | null;

@@ -7,7 +7,6 @@ import type { Ledger } from "../release/ledger";
 import type { LedgerEntryBody } from "../release/ledger-entry";
 import type { Solver } from "../release/linear-model";
 import type { PreparedRelease, Refusal } from "../release/prepared";
-import { proposals } from "../release/proposals";
 import { NotSafe, protect, type Protected } from "../release/protect";
 import { Contradiction, NoAnswer } from "../release/system";
 import { tieLedger } from "../release/ties";
@@ -58,7 +57,7 @@ export function prepareRelease(
       ...(isTimeUp ? { isTimeUp } : {}),
       onRound: (round) => onStep(`Protecting small counts, attempt ${round}`),
     });
-    return prepared(drafted, found, [...tied.notCovered, ...notCoveredWithin(tables)], entry, settings);
+    return prepared(drafted, found, [...tied.notCovered, ...notCoveredWithin(tables)], entry);
   } catch (error) {
     if (error instanceof NoAnswer) return { places: [], proposals: [NO_ANSWER] };
     if (error instanceof Contradiction && ledger.entries.length > 0) return { places: [], proposals: [CHANGED] };
@@ -73,11 +72,10 @@ const CHANGED =
   "Records changed since an earlier release, so that its figures and these cannot both be true: leave out the tables that the change touches, or correct the records.";
 
 function prepared(
-  { drafts, system, flags }: DraftRelease,
-  { rule, tables, protection, attack, isHidden, knowledge }: Protected,
+  { system, flags }: DraftRelease,
+  { rule, tables, protection, attack, knowledge }: Protected,
   notCovered: readonly string[],
   entry: Omit<LedgerEntryBody, "rule" | "cells" | "equations">,
-  settings: Settings,
 ): PreparedRelease {
   const shown = (cell: number) =>
     rule.method === "hide" && system.cells[cell]!.showing === "table" && knowledge.lower[cell] === knowledge.upper[cell]
@@ -92,7 +90,6 @@ function prepared(
     notCovered,
     protection,
     attack: { attacked: attack.attacked, witnesses: attack.witnesses.length },
-    proposals: proposals({ drafts, system, isHidden, settings }),
     entry: {
       ...entry,
       rule: { minimumCell: rule.minimumCell, method: rule.method, base: rule.base },

@@ -3,6 +3,7 @@ import type { WordsContext } from "../release/words/words-context";
 import { sentencesOf } from "../release/words/sentences";
 import { safeSheetNames } from "../workbook/sheet-names";
 import type { SheetOut } from "../workbook/sheets";
+import { answerPassages } from "./release/answer-passages";
 import { publishedAges } from "./release/published";
 import { readMeFirst } from "./release/read-me";
 import { releasePage } from "./release/release-page";
@@ -10,10 +11,11 @@ import { releaseTableSheet } from "./release/release-table-sheet";
 import { SheetDraft } from "./sheets/sheet-draft";
 import { sheetNameOf } from "./sheets/sheet-plan";
 
-/** A release as sheets of values: read me first, the tables, each figure in words, published ages with their labels. */
+/** A release as sheets of values: read me first, answers to what was asked, the tables, each figure in words, published ages with their labels. */
 export function releaseSheets(release: PreparedRelease, context: WordsContext): SheetOut[] {
   const sheets = [
     readMeSheet(release, context),
+    ...answersSheet(release, context),
     ...release.tables.map((table) => releaseTableSheet(table, context)),
     ...wordsSheets(release, context),
   ];
@@ -32,6 +34,19 @@ function readMeSheet(release: PreparedRelease, context: WordsContext): SheetOut 
     for (const line of lines) draft.spanning(line, "note");
   }
   return draft.finished(releasePage(context));
+}
+
+/** The questions that were asked lead the workbook; a release of whole tables has none. */
+function answersSheet({ tables }: PreparedRelease, context: WordsContext): SheetOut[] {
+  const passages = answerPassages(tables, context);
+  if (passages.length === 0) return [];
+  const draft = new SheetDraft("Answers", [{ width: PAGE_WIDTH, style: "wrapped" }]);
+  draft.spanning("The questions that were asked, and their figures", "title");
+  for (const { heading, lines } of passages) {
+    draft.spanning(heading, "section");
+    for (const line of lines) draft.spanning(line, "note");
+  }
+  return [draft.finished(releasePage(context))];
 }
 
 function wordsSheets(release: PreparedRelease, context: WordsContext): SheetOut[] {

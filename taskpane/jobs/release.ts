@@ -10,10 +10,11 @@ import {
   TOLD_OF_RELEASE,
   toldOfLedger,
   toldOfProse,
+  toldOfTries,
 } from "../words/release";
 import { toldOfSaving } from "../words/report";
 import { fieldMessages } from "../words/settings";
-import type { ReleaseAsk, ReleaseFormat } from "../worker/release/released";
+import type { ReleaseAsk, ReleaseFormat, TriedWay } from "../worker/release/released";
 import type { Told } from "../state/pane-state";
 import { type JobTools, type Pane, runJob } from "./pane";
 import { readInto } from "./read";
@@ -27,6 +28,31 @@ export async function prepare(pane: Pane): Promise<void> {
     await readInto(pane, tools);
     return protect(pane, ask, tools);
   });
+}
+
+/** Tries longer periods, fewer age groups and no groups, and shows what each would show; the release stays as it is. */
+export async function tryMore(pane: Pane): Promise<void> {
+  const ask = askOf(pane);
+  if (ask === null || pane.abort) return;
+  await runJob(pane, "trying", async (tools) => {
+    await readInto(pane, tools);
+    const { store, client } = pane;
+    const asked = { ...ask, decisions: store.state().decisions.list };
+    const { found, ways } = await client.ask("releaseTries", asked, tools);
+    store.dispatch({ type: "records read", found });
+    if (ways === null) return { tone: "stopped", text: found.failure ?? "The records cannot be used." };
+    store.dispatch({ type: "release tried", ways });
+    return toldOfTries(ways);
+  });
+}
+
+/** Asks the other way that was seen to show more. */
+export async function prepareThatWay(pane: Pane, { entries }: TriedWay): Promise<void> {
+  if (pane.abort) return;
+  for (const name of ["edges", "from", "by"] as const) {
+    pane.store.dispatch({ type: "entry changed", name, value: entries[name] });
+  }
+  await prepare(pane);
 }
 
 /** Takes up a ledger that the user picked; it stays in the pane. */
@@ -114,7 +140,8 @@ function askOf({ store }: Pane): ReleaseAsk | null {
   store.dispatch({ type: "entries seen", names: ["asOf", ...messages.keys()] });
   if ("settings" in parsed && messages.size === 0 && release.tables.length > 0) {
     const ledger = release.ledger?.text ?? null;
-    return { settings: parsed.settings, decisions: decisions.list, tables: release.tables, ledger };
+    const questions = release.questions.map(({ id }) => id);
+    return { settings: parsed.settings, decisions: decisions.list, tables: release.tables, questions, ledger };
   }
   const text = messages.size === 0 ? NO_TABLES_TO_RELEASE : releaseFaults(messages);
   store.dispatch({ type: "told", told: { tone: "stopped", text } });

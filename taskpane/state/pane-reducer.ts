@@ -32,7 +32,7 @@ export const initialState: PaneState = {
   unsaved: NOTHING_UNSAVED,
   receipts: [],
   receiptsUnread: null,
-  choices: { tables: [], records: [] },
+  choices: { tables: [], records: [], questions: [] },
 };
 
 export function reducePane(state: PaneState, action: PaneAction): PaneState {

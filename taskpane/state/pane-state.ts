@@ -7,8 +7,8 @@ import type { Progress, Receipt } from "../../src/workbook/host";
 import type { RecordsFound, TableChoice } from "../worker/records/found";
 import type { CaseloadListed, PageMade } from "../worker/caseload/listed";
 import type { Made } from "../worker/report/made";
-import type { CaseloadAsk } from "../worker/messages";
-import type { ProseChecked, ReleaseMade, ReleaseRefusal } from "../worker/release/released";
+import type { CaseloadAsk, QuestionChoice } from "../worker/messages";
+import type { ProseChecked, ReleaseMade, ReleaseRefusal, TriedWay } from "../worker/release/released";
 
 export interface PaneState {
   readonly place: string;
@@ -31,7 +31,11 @@ export interface PaneState {
   readonly receipts: readonly Receipt[];
   /** Why what was added could not be listed; null where `receipts` is the whole list. */
   readonly receiptsUnread: string | null;
-  readonly choices: { readonly tables: readonly TableChoice[]; readonly records: readonly RecordHeadings[] };
+  readonly choices: {
+    readonly tables: readonly TableChoice[];
+    readonly records: readonly RecordHeadings[];
+    readonly questions: readonly QuestionChoice[];
+  };
 }
 
 export interface RecordHeadings {
@@ -40,7 +44,16 @@ export interface RecordHeadings {
 }
 
 export type JobKind =
-  "reading" | "building" | "listing" | "adding" | "removing" | "saving" | "opening" | "preparing" | "checking";
+  | "reading"
+  | "building"
+  | "listing"
+  | "adding"
+  | "removing"
+  | "saving"
+  | "opening"
+  | "preparing"
+  | "trying"
+  | "checking";
 
 /** The one thing the pane is doing. */
 export interface Job {
@@ -96,12 +109,16 @@ export interface CaseloadState {
 }
 
 export interface ReleaseState {
+  /** The questions that the figures are to answer; none where whole tables are chosen. */
+  readonly questions: readonly QuestionChoice[];
   readonly tables: readonly ReleasableId[];
   readonly ledger: LedgerOpened | null;
   /** How often a release was asked for while a field wanted a look. */
   readonly refused: number;
   readonly made: ReleaseMade | null;
   readonly refusal: ReleaseRefusal | null;
+  /** What was tried to show more; null until it was asked for. */
+  readonly tried: readonly TriedWay[] | null;
   /** Something changed since that the release depends on. */
   readonly isOld: boolean;
   /** Whether a file of the release was saved: then its ledger is to be saved too. */
@@ -170,6 +187,8 @@ export type PaneAction =
   /** The worker no longer holds the page: it cannot be saved. */
   | { readonly type: "page forgotten" }
   | { readonly type: "release table chosen"; readonly id: ReleasableId; readonly chosen: boolean }
+  | { readonly type: "release question chosen"; readonly question: QuestionChoice; readonly chosen: boolean }
+  | { readonly type: "release tried"; readonly ways: readonly TriedWay[] }
   | { readonly type: "ledger opened"; readonly ledger: LedgerOpened | null }
   | { readonly type: "ledger saved"; readonly ledger: LedgerOpened }
   | { readonly type: "release asked" }

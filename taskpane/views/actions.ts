@@ -8,9 +8,20 @@ import { addPage, listChildren } from "../jobs/caseload";
 import { confirmUnderstanding, joinChildren, keepDecisions, openCorrections, saveCorrections } from "../jobs/decisions";
 import { cancelJob, listReceipts, type Pane } from "../jobs/pane";
 import { checkAgain, readWorkbook } from "../jobs/read";
-import { checkProse, openLedger, prepare, releasePart, saveLedger, saveRelease } from "../jobs/release";
+import {
+  checkProse,
+  openLedger,
+  prepare,
+  prepareThatWay,
+  releasePart,
+  saveLedger,
+  saveRelease,
+  tryMore,
+} from "../jobs/release";
 import { moreCells, showCell } from "../jobs/show-cells";
 import type { PaneAction } from "../state/pane-state";
+import type { QuestionChoice } from "../worker/messages";
+import type { TriedWay } from "../worker/release/released";
 
 /** Everything that a view can set going, each in one line. A view need not wait: jobs say through the state how they ended. */
 export type PaneActions = ReturnType<typeof actionsOf>;
@@ -64,6 +75,13 @@ export function actionsOf(pane: Pane) {
     savePage: run(savePage),
 
     chooseReleaseTable: say((id: ReleasableId, chosen: boolean) => ({ type: "release table chosen", id, chosen })),
+    askRelease: say((question: QuestionChoice, chosen: boolean) => ({
+      type: "release question chosen",
+      question,
+      chosen,
+    })),
+    tryMore: run(tryMore),
+    prepareThatWay: run((of: Pane, way: TriedWay) => prepareThatWay(of, way)),
     openLedger: run((of: Pane, file: File) => openLedger(of, file)),
     closeLedger: say(() => ({ type: "ledger opened", ledger: null })),
     prepareRelease: run(prepare),

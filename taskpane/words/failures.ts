@@ -54,6 +54,7 @@ const CANCELLED: Readonly<Record<JobKind, string>> = {
   saving: "Canceled. No file was saved.",
   opening: "Canceled. No release log was opened.",
   preparing: "Canceled. Nothing was prepared, and nothing was written.",
+  trying: "Canceled. Nothing more was tried; prepare the release again.",
   checking: "Canceled. The text was not checked; prepare the release again.",
 };
 
@@ -66,6 +67,7 @@ const UNDONE: Readonly<Record<JobKind, string>> = {
   saving: "The file could not be saved.",
   opening: "The release log could not be opened.",
   preparing: "The release could not be prepared. Nothing was written.",
+  trying: "Other ways could not be tried. Nothing was written.",
   checking: "The text could not be checked.",
 };
 

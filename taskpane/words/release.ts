@@ -3,7 +3,7 @@ import { HEADS, type TextFinding } from "../../src/release/text-check/check-text
 import type { SettingName } from "../../src/settings/settings";
 import { counted, plural } from "../../src/words/numbers";
 import type { LedgerOpened, ReleaseState, Told } from "../state/pane-state";
-import type { ReleaseFormat, ReleaseMade, ReleaseRefusal } from "../worker/release/released";
+import type { ReleaseFormat, ReleaseMade, ReleaseRefusal, TriedWay } from "../worker/release/released";
 import { MISSING_AS_OF, placeOfSetting } from "./settings";
 
 /** The title of the place: the finding, as a sentence. */
@@ -56,6 +56,23 @@ export function releaseFaults(messages: ReadonlyMap<SettingName, string>): strin
 const HERE_TOO: ReadonlySet<SettingName> = new Set(["asOf", "from", "by", "edges"]);
 
 export const TOLD_OF_RELEASE: Told = { tone: "done", text: "Prepared. Nothing is written until you save it." };
+
+/** How many of the shares asked for are not there. */
+export function sharesInWords({ shown, wanted }: ReleaseMade["shares"]): string {
+  if (wanted === 0) return "The records have no such figure.";
+  if (shown === wanted) return wanted === 1 ? "The figure is shown." : `All ${counted(wanted)} figures are shown.`;
+  return `${counted(wanted - shown)} of ${plural(wanted, "figure is", "figures are")} held back.`;
+}
+
+export const TRY_ABOUT =
+  "Longer periods, fewer age groups and no groups are tried one by one, each as a whole release. It may take a few minutes, and you can cancel it.";
+
+export function toldOfTries(ways: readonly TriedWay[]): Told {
+  const better = ways.filter(({ showsMore }) => showsMore).length;
+  const tried = plural(ways.length, "way was", "ways were");
+  if (better === 0) return { tone: "done", text: `${tried} tried: none shows more.` };
+  return { tone: "done", text: `${tried} tried: ${better === 1 ? "one shows" : `${better} show`} more.` };
+}
 
 export const TOLD_OF_REFUSAL: Told = { tone: "stopped", text: "This release is not safe. Nothing was written." };
 

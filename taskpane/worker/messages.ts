@@ -2,14 +2,23 @@ import type { Decision } from "../../src/records/corrections/decisions";
 import type { PageSubject } from "../../src/report/pages/make-page";
 import type { SameChild } from "../../src/records/understanding/understanding";
 import type { Settings } from "../../src/settings/settings";
-import type { TableId } from "../../src/tables/table";
+import type { QuestionId } from "../../src/release/answers/questions";
+import type { ReleasableId, TableId } from "../../src/tables/table";
 import type { GridColumn } from "../../src/workbook/cells";
 import type { CellOut, SheetOut } from "../../src/workbook/sheets";
 import type { SheetIn, WorkbookIn } from "../../src/workbook/workbook";
 import type { FoundCell, RecordsFound, TableChoice } from "./records/found";
 import type { CaseloadBuilt, PageMade } from "./caseload/listed";
 import type { Built } from "./report/made";
-import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseBuilt, ReleaseFormat } from "./release/released";
+import type {
+  LedgerRead,
+  PreviewRow,
+  ProseChecked,
+  ReleaseAsk,
+  ReleaseBuilt,
+  ReleaseFormat,
+  ReleaseTried,
+} from "./release/released";
 
 /** What the pane asks of its worker, and the answer to each. */
 export interface Requests {
@@ -29,6 +38,8 @@ export interface Requests {
   page: { ask: PageAsk; answer: PageMade };
   ledger: { ask: { readonly text: string }; answer: LedgerRead };
   release: { ask: ReleaseAsk; answer: ReleaseBuilt };
+  /** What would show more than the release asked for, each way tried. */
+  releaseTries: { ask: ReleaseAsk; answer: ReleaseTried };
   /** The next rows, and sentences, of a table of the last release. */
   releaseRows: { ask: ReleasePartAsk; answer: readonly PreviewRow[] };
   releaseSentences: { ask: ReleasePartAsk; answer: readonly string[] };
@@ -63,6 +74,15 @@ export interface Choices {
   readonly tables: readonly TableChoice[];
   /** The headings of each table of records. */
   readonly records: readonly { readonly table: string; readonly headings: readonly string[] }[];
+  /** What a release may be asked. */
+  readonly questions: readonly QuestionChoice[];
+}
+
+export interface QuestionChoice {
+  readonly id: QuestionId;
+  readonly asks: string;
+  /** The table that answers it. */
+  readonly table: ReleasableId;
 }
 
 export interface BuildAsk {

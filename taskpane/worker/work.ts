@@ -7,6 +7,7 @@ import type { Decision } from "../../src/records/corrections/decisions";
 import { TABLES } from "../../src/records/tables";
 import { sameChildDecision } from "../../src/records/understanding/same-child";
 import { OtherWorkbook, understand } from "../../src/records/understanding/understand";
+import { QUESTIONS } from "../../src/release/answers/questions";
 import { isReleasable, TABLE_CATALOGUE, TABLES_OF_ONE_RUN } from "../../src/tables/catalogue";
 import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
@@ -31,7 +32,7 @@ import type {
   WorkEvents,
 } from "./messages";
 import { type ReadFound, readFound } from "./records/read-found";
-import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseBuilt } from "./release/released";
+import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseBuilt, ReleaseTried } from "./release/released";
 import type { Releases } from "./release/releases";
 import { reportOrRefuse } from "./refused";
 import { headOf, partsOf } from "./sheet-parts";
@@ -66,6 +67,7 @@ export class Work implements Answerers {
         return isReleasable(id) ? { ...choice, id, releasable: true } : { ...choice, id, releasable: false };
       }),
       records: TABLES.map(({ name }) => ({ table: name, headings: meansOf(name) })),
+      questions: QUESTIONS.map(({ id, asks, table }) => ({ id, asks, table })),
     };
   }
 
@@ -147,6 +149,13 @@ export class Work implements Answerers {
     if (!records) return { found, outcome: null };
     const releases = await this.loaded();
     return { found, outcome: await releases.prepare(ask, this.needHeld().workbook, records, onStep) };
+  }
+
+  async releaseTries(ask: ReleaseAsk, { onStep }: Steps): Promise<ReleaseTried> {
+    onStep("Reading the records");
+    const { found, records } = this.read(ask);
+    if (!records) return { found, ways: null };
+    return { found, ways: await (await this.loaded()).tries(ask, records, onStep) };
   }
 
   async prose({ text }: Ask<"prose">, { onStep }: Steps): Promise<ProseChecked> {

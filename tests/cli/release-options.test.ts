@@ -28,6 +28,7 @@ test("a release with everything it takes", () => {
     prose: "t.txt",
     earlier: "e.json",
     decisions: null,
+    tries: false,
     skills: null,
     understanding: null,
     settings: { asOf: "2026-09-30", by: "Site", floor: "5", releaseMethod: "ranges" },

@@ -2,7 +2,7 @@ import { crc32 } from "node:zlib";
 import { scanPng, SOFTWARE } from "../../src/hosts/file/scan/scan-png";
 import { scanSvg } from "../../src/hosts/file/scan/scan-svg";
 import type { ScanRules } from "../../src/hosts/file/scan/scan-texts";
-import { picturesOf } from "../../src/report/release/pictures";
+import { answerPictures, picturesOf } from "../../src/report/release/pictures";
 import type { ReleasedTable } from "../../src/release/release-table";
 import { BANDS, CONTEXT, STEPS } from "./support/prepared";
 
@@ -59,6 +59,28 @@ describe("what is drawn", () => {
       /^Bar chart\. Evaluated: 48 of 64.* 2 bars, each with its numbers\. Some figures are held back/,
     );
     expect(picture?.altText.length).toBeLessThan(300);
+  });
+
+  test("a picture of a question is about its own figures: the answer is its title, and the plan in time is drawn", () => {
+    const steps: ReleasedTable = {
+      ...STEPS,
+      rows: [...STEPS.rows.slice(0, 2), ["plan", 30, 25, 25 / 30, 0.66, 0.93, 21, 20, 25]],
+    };
+    const figure = {
+      about: "plan within 45 days",
+      sentence: "Of 25 referrals, 20 had a plan within 45 days.",
+      rows: [2],
+    };
+    const answered = [{ id: "plans-in-time", name: "", asks: "", table: "referral-steps", figures: [figure] }];
+    const [picture, ...others] = answerPictures([BANDS, steps], { ...CONTEXT, answered });
+    expect(others).toEqual([]);
+    expect(picture).toMatchObject({
+      name: "answer-plans-in-time",
+      title: "Of 25 referrals, 20 had a plan within 45 days.",
+    });
+    expect(picture?.panels[0]?.bars).toMatchObject([{ row: 2, to: 80, words: "20 of 25 (80.0%)" }]);
+    const rounded = { ...CONTEXT, answered, rule: { ...CONTEXT.rule, method: "round" as const, base: 5 } };
+    expect(answerPictures([steps], rounded)[0]?.panels[0]?.bars).toMatchObject([{ to: null, words: "20 of 25" }]);
   });
 
   test("no share is drawn whose numerator or denominator is held back, and a picture of nothing is not made", () => {

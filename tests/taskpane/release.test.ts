@@ -12,7 +12,16 @@ import type { ReleasableId } from "../../src/tables/table";
 import type { WorkbookIn } from "../../src/workbook/workbook";
 import { cancelJob } from "../../taskpane/jobs/pane";
 import { openPane } from "../../taskpane/jobs/open";
-import { checkProse, openLedger, prepare, releasePart, saveLedger, saveRelease } from "../../taskpane/jobs/release";
+import {
+  checkProse,
+  openLedger,
+  prepare,
+  prepareThatWay,
+  releasePart,
+  saveLedger,
+  saveRelease,
+  tryMore,
+} from "../../taskpane/jobs/release";
 import { fileOf } from "../../taskpane/worker/release/release-files";
 import { Releases } from "../../taskpane/worker/release/releases";
 import { settingsOf } from "../records/book";
@@ -78,6 +87,26 @@ test("the preview holds every row of the release as it leaves, in parts, with th
     });
   }
   expect(made?.tables.some(({ rows }) => rows.some(({ figures }) => figures.includes("*")))).toBe(true);
+});
+
+test("a question brings its table; what shows more is tried, and its button asks that way", async () => {
+  const { pane, dispatch, release, state, host } = await opened();
+  dispatch({ type: "entry changed", name: "edges", value: "0,3,12,36" });
+  const question = state().choices.questions.find(({ id }) => id === "children")!;
+  dispatch({ type: "release question chosen", question, chosen: true });
+  expect(release().tables).toEqual(["met-by-band"]);
+  await prepare(pane);
+  expect(release().made?.answers[0]?.lines[0]).toBe("Held back: All children.");
+  expect(release().made?.shares).toEqual({ shown: 0, wanted: 1 });
+  await tryMore(pane);
+  const better = release().tried?.find(({ showsMore }) => showsMore);
+  expect(better?.text).toMatch(/^with \d age groups?, cut at .*: shown\.$/);
+  expect(release().made?.answers).toHaveLength(1);
+  await prepareThatWay(pane, better!);
+  expect(release().made?.answers[0]?.lines[0]).toMatch(/^\d+ children were in the program on September 30, 2026\.$/);
+  await saveRelease(pane, "csv", "file");
+  const words = unzipSync(host.downloaded[0]!.bytes)["release-2026-09-30-read-me.txt"]!;
+  expect(Buffer.from(words).toString()).toContain(release().made!.answers[0]!.lines[0]);
 });
 
 test("the CSV of the pane is the CSV of the release, with its words beside it, the same bytes twice", async () => {

@@ -2,7 +2,7 @@ import { strToU8 } from "fflate";
 import { dayFromIso } from "../../age/day";
 import type { PreparedRelease } from "../../release/prepared";
 import type { WordsContext } from "../../release/words/words-context";
-import { type Picture, picturesOf } from "../../report/release/pictures";
+import { answerPictures, type Picture, picturesOf } from "../../report/release/pictures";
 import { releaseCsv } from "../../report/release/release-csv";
 import { releaseText } from "../../report/release/release-text";
 import { releaseSheets } from "../../report/release-sheets";
@@ -72,7 +72,10 @@ async function pictureFiles(
   { formats, rules, draw, png }: FilesOptions,
 ): Promise<ReleaseFile[]> {
   const files: ReleaseFile[] = [];
-  for (const picture of tables.flatMap((table) => picturesOf(table, context))) {
+  const pictures = context.answered
+    ? answerPictures(tables, context)
+    : tables.flatMap((table) => picturesOf(table, context));
+  for (const picture of pictures) {
     const svg = await draw(picture);
     scanSvg(`${picture.name}.svg`, svg, rules);
     if (formats.includes("svg")) files.push({ ending: `-${picture.name}.svg`, bytes: strToU8(svg) });

@@ -1,84 +1,152 @@
 import type { Settings } from "../../settings/settings";
+import { TABLE_CATALOGUE } from "../../tables/catalogue";
 import type { ReleasableId } from "../../tables/table";
+import { plural } from "../../words/numbers";
 import type { PreparedRelease, Refusal } from "../prepared";
-import type { WordsContext } from "../words/words-context";
-import { type Attempt, attemptsOf } from "./attempts";
-import { type AnswerFigure, type Question, QUESTIONS, type QuestionId } from "./questions";
+import type { AnsweredQuestion, WordsContext } from "../words/words-context";
+import { type Attempt, attemptsOf, combined } from "./attempts";
+import type { Question } from "./questions";
 
-/** What became of one attempt: how many of the figures that answer the question it shows. */
+/** What became of one attempt: how many of the figures that each question wants it shows; nothing where it was refused. */
 export interface Tried extends Attempt {
+  readonly counts: readonly FiguresShown[];
+}
+
+interface FiguresShown {
+  readonly name: string;
   readonly shown: number;
   readonly wanted: number;
 }
 
-/** The answer that shows most, as near to the question as that goes, and all that was tried on the way to it. */
+/** The release that shows most, as near to the questions as that goes, and all that was tried on the way to it. */
 export interface Answer {
-  readonly asks: string;
-  readonly table: ReleasableId;
-  readonly figures: readonly AnswerFigure[];
-  readonly settings: Settings;
+  readonly answered: readonly AnsweredQuestion[];
+  /** The attempt that it comes from. */
+  readonly best: Tried;
   readonly release: PreparedRelease;
   readonly tried: readonly Tried[];
 }
 
 export interface AnswerTools {
-  /** Prepares a release of one table under other settings of the same records. */
-  readonly prepare: (table: ReleasableId, settings: Settings) => PreparedRelease | Refusal;
+  /** Prepares a release of these tables under other settings of the same records. */
+  readonly prepare: (tables: readonly ReleasableId[], settings: Settings) => PreparedRelease | Refusal;
   readonly contextOf: (release: PreparedRelease, settings: Settings) => WordsContext;
   readonly skills: readonly string[] | null;
 }
 
 /**
- * Tries the question as asked, then with longer periods, fewer age groups and no grouping, until every figure of it
- * shows. Each attempt is a whole release, protected and attacked: what is said to show more was seen to show more.
+ * Tries the questions as asked, then with longer periods, fewer age groups and no grouping, then with what showed more of
+ * each, until every figure shows. All questions are answered by one release, so that together they give nothing away. Each
+ * attempt is a whole release, protected and attacked: what is said to show more was seen to show more.
  *
  * @returns the refusal of the first attempt where none may leave
  */
-export function answerQuestion(id: QuestionId, settings: Settings, tools: AnswerTools): Answer | Refusal {
-  const question = QUESTIONS[id];
-  const attempts = attemptsOf(question.table, settings);
-  const tried: Tried[] = [];
-  let best: Answer | null = null;
-  let refusal: Refusal | null = null;
-  for (const attempt of attempts) {
-    const release = tools.prepare(question.table, attempt.settings);
-    if ("places" in release) {
-      refusal ??= release;
-      tried.push({ ...attempt, shown: 0, wanted: 0 });
-      continue;
-    }
-    const figures = figuresOf(question, release, attempt, tools);
-    const shown = figures.filter(({ sentence }) => sentence !== null).length;
-    tried.push({ ...attempt, shown, wanted: figures.length });
-    if (best === null || shareShown(figures) > shareShown(best.figures)) {
-      best = { asks: question.asks, table: question.table, figures, settings: attempt.settings, release, tried };
-    }
-    if (figures.length > 0 && shown === figures.length) break;
-  }
-  return best ?? refusal!;
+export function answerQuestions(
+  questions: readonly Question[],
+  settings: Settings,
+  tools: AnswerTools,
+): Answer | Refusal {
+  const tables = tablesOf(questions);
+  const { singles, widest } = attemptsOf(tables, settings);
+  const search = new Search(questions, tables, tools);
+  for (const attempt of singles) if (search.ends(attempt)) return search.found();
+  const better = combined(settings, search.improving());
+  if (better !== null && search.ends(better)) return search.found();
+  if (widest !== null) search.ends(widest);
+  return search.found();
 }
 
-function figuresOf(
-  { table, figures }: Question,
-  release: PreparedRelease,
-  { settings }: Attempt,
-  { contextOf, skills }: AnswerTools,
-): AnswerFigure[] {
-  const context = contextOf(release, settings);
-  return release.tables.filter(({ id }) => id === table).flatMap((each) => figures(each, context, skills));
+/** The tables that answer the questions, each once, in the order of the catalogue. */
+export function tablesOf(questions: readonly Question[]): ReleasableId[] {
+  const order = Object.keys(TABLE_CATALOGUE);
+  const tables = [...new Set(questions.map(({ table }) => table))];
+  return tables.sort((one, other) => order.indexOf(one) - order.indexOf(other));
 }
 
-/** Nothing to show is less than anything that shows. */
-function shareShown(figures: readonly AnswerFigure[]): number {
-  return figures.length === 0 ? -1 : figures.filter(({ sentence }) => sentence !== null).length / figures.length;
-}
-
-/** `July 1 to September 30: 1 of 4 figures show.`, one line an attempt. */
-export function triedInWords(tried: readonly Tried[], minimumCell: number): string[] {
-  return tried.map(({ words, options, shown, wanted }) => {
-    const how = options === "" ? words : `${words} (${options})`;
-    if (wanted === 0) return `${how}: nothing to show.`;
-    if (shown === 0) return `${how}: held back at threshold ${minimumCell}.`;
-    return shown === wanted ? `${how}: shown.` : `${how}: ${shown} of ${wanted} figures shown.`;
+/** The figures of a release that answer the questions. */
+export function answersIn(
+  questions: readonly Question[],
+  release: Pick<PreparedRelease, "tables">,
+  context: WordsContext,
+  skills: readonly string[] | null,
+): AnsweredQuestion[] {
+  return questions.map(({ id, name, asks, table, figures }) => {
+    const own = release.tables.find((each) => each.id === table);
+    return { id, name, asks, table, figures: own ? figures(own, context, skills) : [] };
   });
+}
+
+class Search {
+  private readonly tried: Tried[] = [];
+  private readonly seen = new Set<string>();
+  private best: Omit<Answer, "tried"> | null = null;
+  private refusal: Refusal | null = null;
+
+  constructor(
+    private readonly questions: readonly Question[],
+    private readonly tables: readonly ReleasableId[],
+    private readonly tools: AnswerTools,
+  ) {}
+
+  /** Tries one way, and says whether every figure shows, so that nothing is left to try. The same way is tried once. */
+  ends(attempt: Attempt): boolean {
+    if (this.seen.has(attempt.options)) return false;
+    this.seen.add(attempt.options);
+    const release = this.tools.prepare(this.tables, attempt.settings);
+    if ("places" in release) {
+      this.refusal ??= release;
+      this.tried.push({ ...attempt, counts: [] });
+      return false;
+    }
+    const context = this.tools.contextOf(release, attempt.settings);
+    const answered = answersIn(this.questions, release, context, this.tools.skills);
+    const best: Tried = { ...attempt, counts: answered.map(shownOf) };
+    this.tried.push(best);
+    if (this.best === null || scoreOf(best) > scoreOf(this.best.best)) this.best = { answered, best, release };
+    return best.counts.every(({ shown, wanted }) => wanted > 0 && shown === wanted);
+  }
+
+  /** Of each thing that may change, the smallest change that showed most, where it showed more than the question as asked. */
+  improving(): Tried[] {
+    const asked = this.tried[0] ? scoreOf(this.tried[0]) : -Infinity;
+    return (["edges", "from", "by"] as const).flatMap((change) => {
+      const own = this.tried.filter((each) => each.change === change && scoreOf(each) > asked);
+      const most = Math.max(...own.map(scoreOf));
+      return own.find((each) => scoreOf(each) === most) ?? [];
+    });
+  }
+
+  found(): Answer | Refusal {
+    return this.best === null ? this.refusal! : { ...this.best, tried: this.tried };
+  }
+}
+
+function shownOf({ name, figures }: AnsweredQuestion): FiguresShown {
+  return { name, shown: figures.filter(({ sentence }) => sentence !== null).length, wanted: figures.length };
+}
+
+/** Every question counts the same, however many figures it has; nothing to show is less than nothing that shows. */
+function scoreOf({ counts }: Tried): number {
+  if (counts.length === 0) return -Infinity;
+  return counts.reduce((sum, { shown, wanted }) => sum + (wanted === 0 ? -1 : shown / wanted), 0);
+}
+
+/** Whether an attempt shows more than another. */
+export function showsMore(one: Tried, other: Tried): boolean {
+  return scoreOf(one) > scoreOf(other);
+}
+
+/** `for the 12 months from October 1, 2025: shown.`; the command line gives the options too. */
+export function triedInWords({ words, options, counts }: Tried, minimumCell: number, withOptions = false): string {
+  const how = withOptions && options !== "" ? `${words} (${options})` : words;
+  if (counts.length === 0) return `${how}: not safe to release.`;
+  const [only, ...others] = counts;
+  if (only && others.length === 0) return `${how}: ${figuresInWords(only, minimumCell)}.`;
+  return `${how}: ${counts.map((each) => `${each.name} – ${figuresInWords(each, minimumCell)}`).join("; ")}.`;
+}
+
+function figuresInWords({ shown, wanted }: FiguresShown, minimumCell: number): string {
+  if (wanted === 0) return "nothing to show";
+  if (shown === 0) return `held back at threshold ${minimumCell}`;
+  return shown === wanted ? "shown" : `${shown} of ${plural(wanted, "figure", "figures")} shown`;
 }

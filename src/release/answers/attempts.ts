@@ -3,7 +3,7 @@ import type { Settings } from "../../settings/settings";
 import { TABLE_CATALOGUE } from "../../tables/catalogue";
 import type { ReleasableId } from "../../tables/table";
 import { dayInWords } from "../../words/dates";
-import { listed } from "../../words/numbers";
+import { listed, plural } from "../../words/numbers";
 
 /** One way to ask the question: the settings, and what they change in words. */
 export interface Attempt {
@@ -11,27 +11,34 @@ export interface Attempt {
   readonly words: string;
   /** As the setting would be written on the command line; empty for the question as it was asked. */
   readonly options: string;
+  /** The one thing that it changes; null where that is nothing, or several. */
+  readonly change: "edges" | "from" | "by" | null;
 }
 
-/**
- * The question as asked, and then what may show more, the nearest first: longer periods, fewer age groups, no grouping.
- * One thing changes at a time; the last attempts change all of them.
- */
-export function attemptsOf(table: ReleasableId, settings: Settings): Attempt[] {
-  const asked: Attempt = { settings, words: askedWords(table, settings), options: "" };
-  const periods = TABLE_CATALOGUE[table].when === "at a date" ? [] : longerPeriods(settings);
-  const bands = BANDED.includes(table) ? fewerBands(settings) : [];
-  const together = settings.by.length === 0 ? [] : [allTogether(settings)];
-  const singles = [...bands, ...periods, ...together];
-  const widest = [bands.at(-1), periods.at(-1), together.at(-1)].filter((each) => each !== undefined);
-  return widest.length < 2 ? [asked, ...singles] : [asked, ...singles, combined(settings, widest)];
+/** The question as asked and what changes one thing in it, the nearest first; and the attempt that changes all of them most. */
+export interface Attempts {
+  readonly singles: readonly Attempt[];
+  readonly widest: Attempt | null;
+}
+
+export function attemptsOf(tables: readonly ReleasableId[], settings: Settings): Attempts {
+  const asked: Attempt = { settings, words: askedWords(tables, settings), options: "", change: null };
+  const bands = tables.some((id) => BANDED.includes(id)) ? fewerBands(settings) : [];
+  const periods = tables.every((id) => isOfOneDay(id)) ? [] : longerPeriods(settings);
+  const groups = fewerGroups(settings);
+  const widest = [bands.at(-1), periods.at(-1), groups.at(-1)].filter((each) => each !== undefined);
+  return { singles: [asked, ...bands, ...periods, ...groups], widest: combined(settings, widest) };
+}
+
+function isOfOneDay(id: ReleasableId): boolean {
+  return TABLE_CATALOGUE[id].when === "at a date";
 }
 
 const BANDED: readonly ReleasableId[] = ["met-by-band", "met-by-band-left", "reached-by-age"];
 
-function askedWords(table: ReleasableId, { from, asOf }: Settings): string {
+function askedWords(tables: readonly ReleasableId[], { from, asOf }: Settings): string {
   const day = dayInWords(asOf!);
-  return TABLE_CATALOGUE[table].when === "at a date" ? `as asked, ${day}` : `as asked, ${dayInWords(from!)} to ${day}`;
+  return tables.every((id) => isOfOneDay(id)) ? `as asked, ${day}` : `as asked, ${dayInWords(from!)} to ${day}`;
 }
 
 const LONGER_MONTHS = [6, 12, 24] as const;
@@ -41,7 +48,7 @@ function longerPeriods(settings: Settings): Attempt[] {
     const from = monthsBefore(settings.asOf! + 1, months);
     if (from >= settings.from!) return [];
     const words = `for the ${months} months from ${dayInWords(from)}`;
-    return [{ settings: { ...settings, from }, words, options: `--from ${isoOf(from)}` }];
+    return [{ settings: { ...settings, from }, words, options: `--from ${isoOf(from)}`, change: "from" }];
   });
 }
 
@@ -57,29 +64,40 @@ function fewerBands(settings: Settings): Attempt[] {
   const attempts: Attempt[] = [];
   for (let { edges } = settings; edges.length > 2;) {
     edges = edges.filter((_, at) => at % 2 === 0 || at === edges.length - 1);
-    const options = `--edges ${edges.join(",")}`;
-    attempts.push({ settings: { ...settings, edges }, words: "with fewer age groups", options });
+    attempts.push({
+      settings: { ...settings, edges },
+      words: `with ${plural(edges.length - 1, "age group", "age groups")}, cut at ${listed(edges.map(String))} months`,
+      options: `--edges ${edges.join(",")}`,
+      change: "edges",
+    });
   }
   return attempts;
 }
 
-function allTogether(settings: Settings): Attempt {
-  return {
-    settings: { ...settings, by: [] },
-    words: `without ${listed(settings.by)}, all together`,
-    options: "no --by",
-  };
+/** The finest grouping goes first; the last attempt has none. */
+function fewerGroups(settings: Settings): Attempt[] {
+  const { by } = settings;
+  return by.map((_, at): Attempt => {
+    const left = by.slice(0, by.length - 1 - at);
+    const gone = listed(by.slice(left.length));
+    return {
+      settings: { ...settings, by: left },
+      words: left.length === 0 ? `without ${gone}, all together` : `without ${gone}`,
+      options: left.length === 0 ? "no --by" : `--by ${left.join(",")}`,
+      change: "by",
+    };
+  });
 }
 
-function combined(settings: Settings, parts: readonly Attempt[]): Attempt {
-  const [edges, from, by] = [
-    parts.find((each) => each.settings.edges !== settings.edges)?.settings.edges ?? settings.edges,
-    parts.find((each) => each.settings.from !== settings.from)?.settings.from ?? settings.from,
-    parts.find((each) => each.settings.by !== settings.by)?.settings.by ?? settings.by,
-  ];
+/** All these changes at once; null where there are fewer than two. */
+export function combined(settings: Settings, parts: readonly Attempt[]): Attempt | null {
+  if (parts.length < 2) return null;
+  const changed = (change: Attempt["change"]) =>
+    (parts.find((each) => each.change === change) ?? { settings }).settings;
   return {
-    settings: { ...settings, edges, from, by },
+    settings: { ...settings, edges: changed("edges").edges, from: changed("from").from, by: changed("by").by },
     words: parts.map(({ words }) => words).join("; "),
     options: parts.map(({ options }) => options).join(" "),
+    change: null,
   };
 }

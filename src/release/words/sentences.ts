@@ -29,8 +29,14 @@ export function sentencesOf(table: ReleasedTable, context: WordsContext): RowSen
   });
 }
 
+/** Every sentence of a release: those of its rows, and those that answer what it was asked. */
+export function saidIn({ tables }: { readonly tables: readonly ReleasedTable[] }, context: WordsContext): string[] {
+  const answers = (context.answered ?? []).flatMap(({ figures }) => figures.flatMap(({ sentence }) => sentence ?? []));
+  return [...tables.flatMap((table) => sentencesOf(table, context).map(({ text }) => text)), ...answers];
+}
+
 /** A sentence travels alone, and must say itself that its counts are not the true ones. */
-function asRounded(text: string, { rule: { method, base } }: WordsContext): string {
+export function asRounded(text: string, { rule: { method, base } }: WordsContext): string {
   if (method !== "round" || base === null) return text;
   return text.replace(/\.$/, ` (counts rounded to multiples of ${base}).`);
 }
@@ -39,9 +45,13 @@ function asRounded(text: string, { rule: { method, base } }: WordsContext): stri
  * The sentence of the row that counts most, for the head of a sheet or picture; null where no row has one. A row of 0% or
  * 100% leads only where there is no other: the first step of a referral says nothing.
  */
-export function leadingSentence(table: ReleasedTable, context: WordsContext): string | null {
+export function leadingSentence(
+  table: ReleasedTable,
+  context: WordsContext,
+  said: readonly RowSentence[] = sentencesOf(table, context),
+): string | null {
   const read = readReleased(table);
-  const sized = sentencesOf(table, context).map(({ row, text }) => ({ text, row: table.rows[row] ?? [] }));
+  const sized = said.map(({ row, text }) => ({ text, row: table.rows[row] ?? [] }));
   const partial = sized.filter(({ row }) => isPartial(read, row));
   const candidates = partial.length > 0 ? partial : sized;
   const sizeOf = (row: ReleasedRow) => Math.max(-1, ...SIZE_KEYS.flatMap((key) => read.number(row, key) ?? []));

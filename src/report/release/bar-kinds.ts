@@ -11,7 +11,7 @@ export interface BarKind {
   readonly rows: (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => boolean;
   readonly panel: (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string;
   readonly label: (read: ReleasedReader, row: ReleasedRow, context: WordsContext) => string;
-  /** The column drawn, times so much. */
+  /** The column drawn, times so much; "" for the share of the two numbers, where the table has no column of it. */
   readonly value: string;
   readonly times: number;
   readonly lower?: string;
@@ -114,4 +114,28 @@ export const BAR_KINDS: Readonly<Record<ReleasableId, BarKind>> = {
     of: "of",
   },
   trend: { ...SHARE, rows: all, panel: skill, label: text("quarter"), count: "met", of: "assessed" },
+};
+
+/** How the figures of a question are drawn, where that is not as their table is. */
+export const ANSWER_KINDS: Readonly<Record<string, BarKind>> = {
+  children: {
+    axis: "children in the program",
+    end: null,
+    rows: all,
+    panel: none,
+    label: text("band"),
+    value: "children",
+    times: 1,
+  },
+  "plans-in-time": {
+    axis: "% of referrals that can be judged",
+    end: 100,
+    rows: all,
+    panel: none,
+    label: () => "plan within 45 days",
+    value: "",
+    times: 100,
+    count: "within45",
+    of: "of45",
+  },
 };

@@ -1,11 +1,12 @@
 import type { ReleasedTable } from "../../release/release-table";
 import { isoInWords } from "../../release/words/days";
 import { ruleInWords } from "../../release/words/rule-words";
-import { leadingSentence } from "../../release/words/sentences";
+import type { ReleasedRow } from "../../release/words/read-released";
+import { leadingSentence, type RowSentence, sentencesOf } from "../../release/words/sentences";
 import type { WordsContext } from "../../release/words/words-context";
 import { TABLE_CATALOGUE } from "../../tables/catalogue";
 import { plural } from "../../words/numbers";
-import { BAR_KINDS } from "./bar-kinds";
+import { ANSWER_KINDS, BAR_KINDS, type BarKind } from "./bar-kinds";
 import { barsOf, type PictureBar } from "./picture-bars";
 
 /** One picture before it is drawn. It fits a letter page. */
@@ -33,16 +34,44 @@ export interface PicturePanel {
 /** The pictures of a table: none where it cannot be drawn or shows nothing, several where it is taller than a page. */
 export function picturesOf(table: ReleasedTable, context: WordsContext): Picture[] {
   const kind = Object.hasOwn(BAR_KINDS, table.id) ? BAR_KINDS[table.id] : undefined;
-  if (!kind) return [];
+  return kind ? drawnAs({ name: table.id, table, kind, said: sentencesOf(table, context) }, context) : [];
+}
+
+/** The pictures of the questions that a release was asked: each is about the figures that answer it, and no others. */
+export function answerPictures(tables: readonly ReleasedTable[], context: WordsContext): Picture[] {
+  return (context.answered ?? []).flatMap(({ id, table: asked, figures }) => {
+    const table = tables.find((each) => each.id === asked);
+    if (!table) return [];
+    const rows = new Set(figures.flatMap((figure) => figure.rows.map((row) => table.rows[row])));
+    const kind = {
+      ...(ANSWER_KINDS[id] ?? BAR_KINDS[table.id]),
+      rows: (_: unknown, row: ReleasedRow) => rows.has(row),
+    };
+    const said = figures.flatMap(({ sentence, rows: own }) =>
+      sentence === null ? [] : [{ text: sentence, row: own.at(-1)! }],
+    );
+    return drawnAs({ name: `answer-${id}`, table, kind, said }, context);
+  });
+}
+
+interface Drawing {
+  readonly name: string;
+  readonly table: ReleasedTable;
+  readonly kind: BarKind;
+  /** The sentences that may be its title. */
+  readonly said: readonly RowSentence[];
+}
+
+function drawnAs({ name, table, kind, said }: Drawing, context: WordsContext): Picture[] {
   const all = barsOf(table, kind, context);
   const bars = all.filter(({ state }) => state !== "held back");
   if (bars.length === 0) return [];
   const largest = Math.max(1, ...bars.flatMap(({ to, upper }) => [to ?? 0, upper ?? 0]));
   const pages = pagesOf(panelsOf(all));
   return pages.map((panels, page) => {
-    const title = findingOf(table, panels, context);
+    const title = findingOf(table, panels, said, context);
     return {
-      name: pages.length === 1 ? table.id : `${table.id}-${page + 1}`,
+      name: pages.length === 1 ? name : `${name}-${page + 1}`,
       title,
       below: [`${table.population}. ${when(table, context)}`, ruleInWords(context.rule)],
       altText: altTextOf(title, panels),
@@ -54,10 +83,16 @@ export function picturesOf(table: ReleasedTable, context: WordsContext): Picture
 }
 
 /** What the rows of this picture say first, or what the table is where none of them can be said. */
-function findingOf(table: ReleasedTable, panels: readonly PicturePanel[], context: WordsContext): string {
-  const rows = panels.flatMap(({ bars }) => bars.map(({ row }) => table.rows[row]!));
-  const finding = leadingSentence({ ...table, rows }, context)?.replace(
-    /; \d+(?:\.\d+)?% confidence interval [^)]*\)/,
+function findingOf(
+  table: ReleasedTable,
+  panels: readonly PicturePanel[],
+  said: readonly RowSentence[],
+  context: WordsContext,
+): string {
+  const rows = new Set(panels.flatMap(({ bars }) => bars.map(({ row }) => row)));
+  const own = said.filter(({ row }) => rows.has(row));
+  const finding = leadingSentence(table, context, own)?.replaceAll(
+    /; \d+(?:\.\d+)?% confidence interval [^)]*\)/g,
     ")",
   );
   return finding ?? `${table.title}, as of ${isoInWords(context.asOf)}`;

@@ -20,7 +20,8 @@ export function releaseTableSheet(table: ReleasedTable, context: WordsContext): 
     table.columns.map((column, at) => columnOf(column, rows, at)),
   );
   draft.spanning(`${table.title}, as of ${isoInWords(context.asOf)}`, "title");
-  const leading = leadingSentence(table, context);
+  const asked = context.answered?.find((each) => each.table === table.id)?.figures.find(({ sentence }) => sentence);
+  const leading = asked?.sentence ?? leadingSentence(table, context);
   draft.spanning(leading === null ? `${table.population}.` : `${table.population}. ${leading}`, "subtitle");
   const headerRow = draft.rowCount;
   draft.row(table.columns.map(headingCell));

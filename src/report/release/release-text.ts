@@ -1,17 +1,18 @@
 import type { PreparedRelease } from "../../release/prepared";
-import type { ReleasedTable } from "../../release/release-table";
 import { footnoteOf, methodNoteOf } from "../../release/words/footnotes";
 import { sentencesOf } from "../../release/words/sentences";
 import type { WordsContext } from "../../release/words/words-context";
 import { TOOL_NAME } from "../report";
 import { VERSION } from "../version";
-import { picturesOf } from "./pictures";
+import { answerPassages } from "./answer-passages";
+import { answerPictures, type Picture, picturesOf } from "./pictures";
 import { publishedAges } from "./published";
 import { readMeFirst } from "./read-me";
 
 /** The words that go with tables in CSV, or with pictures, as plain text: a table there has no room for them. */
 export function releaseText(release: PreparedRelease, context: WordsContext): string {
-  const passages = readMeFirst(release).flatMap(({ heading, lines }) => [heading, "", ...lines, ""]);
+  const answers = answerPassages(release.tables, context);
+  const passages = [...answers, ...readMeFirst(release)].flatMap(({ heading, lines }) => [heading, "", ...lines, ""]);
   const tables = release.tables.flatMap((table) => [
     `${table.id}: ${table.title}`,
     "",
@@ -21,18 +22,16 @@ export function releaseText(release: PreparedRelease, context: WordsContext): st
     "",
     ...sentencesOf(table, context).map(({ text }) => text),
     "",
-    ...pictureLines(table, context),
-    "",
+    ...(context.answered === undefined ? [...pictureLines(picturesOf(table, context)), ""] : []),
   ]);
+  const asked = context.answered === undefined ? [] : [...pictureLines(answerPictures(release.tables, context)), ""];
   const ages = publishedAges(release, context).map(({ text }) => text);
   const published = ages.length === 0 ? [] : ["Published ages, each with what it is", "", ...ages];
-  return `${TEXT_MARK} ${VERSION}\n\n${[...passages, ...tables, ...published].join("\n").trimEnd()}\n`;
+  return `${TEXT_MARK} ${VERSION}\n\n${[...passages, ...tables, ...asked, ...published].join("\n").trimEnd()}\n`;
 }
 
-function pictureLines(table: ReleasedTable, context: WordsContext): string[] {
-  const pictures = picturesOf(table, context);
-  if (pictures.length === 0)
-    return ["There is no picture of this table: every figure that it would show is held back."];
+function pictureLines(pictures: readonly Picture[]): string[] {
+  if (pictures.length === 0) return ["There is no picture: every figure that it would show is held back."];
   return pictures.map(({ name, altText }) => `Alternative text of the picture ${name}: ${altText}`);
 }
 

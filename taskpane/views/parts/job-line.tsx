@@ -13,6 +13,7 @@ const NAMES: Readonly<Record<JobKind, string>> = {
   saving: "Saving",
   opening: "Opening the release log",
   preparing: "Preparing the release",
+  trying: "Trying what would show more",
   checking: "Checking the text",
 };
 

@@ -12,6 +12,7 @@ import {
 } from "../../words/release";
 import type { ReleaseMade } from "../../worker/release/released";
 import { Section } from "../parts/section";
+import { Answers } from "./answers";
 import { Lines } from "./lines";
 import { PreviewTable } from "./preview-table";
 import { Prose } from "./prose";
@@ -30,6 +31,7 @@ export function Prepared({ made }: { made: ReleaseMade }) {
       aria-label={releaseTitle({ made, refusal: null })}
       className={styles.unringed}
     >
+      <Answers made={made} />
       <Protection made={made} />
       <Section title="What leaves" about={`As of ${made.label}; period ${made.period}. ${SYMBOL_ABOUT}`}>
         {made.tables.map((table, index) => (
@@ -45,16 +47,10 @@ export function Prepared({ made }: { made: ReleaseMade }) {
 function Protection({ made }: { made: ReleaseMade }) {
   const styles = useStyles();
   const loss = lossInWords(made);
-  const { flags, notCovered, proposals } = made;
+  const { flags, notCovered } = made;
   return (
     <Section title="How it is protected">
       <p className={styles.sentence}>{ruleInWords(made.rule)}</p>
-      {proposals.length > 0 && (
-        <>
-          <h3 className={styles.smallTitle}>To show more</h3>
-          <Lines lines={proposals} what="proposal" />
-        </>
-      )}
       <h3 className={styles.smallTitle}>What is held back</h3>
       <p className={styles.sentence}>{heldBackInWords(made)}</p>
       {loss && <p className={styles.sentence}>{loss}</p>}

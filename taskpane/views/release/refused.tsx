@@ -3,6 +3,7 @@ import { useStyles } from "../../look/styles";
 import { refusedInWords, releaseTitle } from "../../words/release";
 import type { ReleaseRefusal } from "../../worker/release/released";
 import { Section } from "../parts/section";
+import { More } from "./answers";
 import { Lines } from "./lines";
 
 /** Why nothing may leave: places and repairs, never a count. It takes the keyboard when it is new. */
@@ -30,6 +31,7 @@ export function Refused({ refusal }: { refusal: ReleaseRefusal }) {
         <Section title="What to do">
           <Lines lines={repairs} what="repair" />
           <p className={styles.quiet}>Then prepare the release again. Nothing was written.</p>
+          <More />
         </Section>
       )}
     </div>

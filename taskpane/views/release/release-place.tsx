@@ -9,6 +9,7 @@ import { Period } from "../quarter/period";
 import { Bands } from "./bands";
 import { Ledger } from "./ledger";
 import { Prepared } from "./prepared";
+import { Questions } from "./questions";
 import { Refused } from "./refused";
 import { ReleasedTables } from "./released-tables";
 import { Rule } from "./rule";
@@ -27,6 +28,7 @@ export function ReleasePlace() {
       {isOld && <p className={styles.lead}>{OLD_RELEASE}</p>}
       {made && <Prepared made={made} />}
       {refusal && <Refused refusal={refusal} />}
+      <Questions />
       <ReleasedTables />
       <Rule />
       <Period />

@@ -1,3 +1,5 @@
+import { answersIn } from "../../../src/release/answers/answer";
+import { questionOfTable } from "../../../src/release/answers/questions";
 import { isoInWords } from "../../../src/release/words/days";
 import type { PreparedRelease } from "../../../src/release/prepared";
 import { HIDDEN, type ReleasedTable, type ReleasedValue } from "../../../src/release/release-table";
@@ -5,6 +7,7 @@ import { footnoteOf, methodNoteOf } from "../../../src/release/words/footnotes";
 import { isRange, readReleased } from "../../../src/release/words/read-released";
 import { sentencesOf } from "../../../src/release/words/sentences";
 import type { WordsContext } from "../../../src/release/words/words-context";
+import { answerPassages } from "../../../src/report/release/answer-passages";
 import { countsPrinted } from "../../../src/report/release/counts-printed";
 import { printedRows } from "../../../src/report/release/printed";
 import { formatOf, headingOf, isText } from "../../../src/report/sheets/columns";
@@ -61,7 +64,16 @@ export function madeOf(
   context: WordsContext,
   earlier: number | null,
 ): ReleaseMade {
-  const { asOf, from, rule, protection, proposals, attack, flags, notCovered } = release;
+  const { asOf, from, rule, protection, attack, flags, notCovered } = release;
+  const wanted =
+    context.answered ??
+    answersIn(
+      release.tables.map(({ id }) => questionOfTable(id)),
+      release,
+      context,
+      null,
+    );
+  const figures = wanted.flatMap((each) => each.figures);
   return {
     label: isoInWords(asOf),
     period: `${isoInWords(from)} to ${isoInWords(asOf)}`,
@@ -69,7 +81,8 @@ export function madeOf(
     rule,
     protection,
     printed: countsPrinted(release.tables),
-    proposals,
+    answers: answerPassages(release.tables, context).map(({ heading, lines }) => ({ asks: heading, lines })),
+    shares: { shown: figures.filter(({ sentence }) => sentence !== null).length, wanted: figures.length },
     attack,
     tables: tables.map((each) => previewOf(each, context)),
     flags,

@@ -4,12 +4,15 @@ import type { TextFinding } from "../../../src/release/text-check/check-text";
 import type { CountsPrinted } from "../../../src/report/release/counts-printed";
 import type { Settings } from "../../../src/settings/settings";
 import type { ReleasableId } from "../../../src/tables/table";
+import type { QuestionId } from "../../../src/release/answers/questions";
 import type { RecordsFound } from "../records/found";
 
 export interface ReleaseAsk {
   readonly settings: Settings;
   readonly decisions: readonly Decision[];
   readonly tables: readonly ReleasableId[];
+  /** The questions that the figures are to answer; none where whole tables are wanted. */
+  readonly questions: readonly QuestionId[];
   /** The text of the ledger; null where none was opened. */
   readonly ledger: string | null;
 }
@@ -24,6 +27,25 @@ export type ReleaseOutcome =
   | { readonly kind: "made"; readonly made: ReleaseMade }
   | { readonly kind: "refused"; readonly refused: ReleaseRefusal };
 
+/** What was tried to show more; null where the records cannot be used. */
+export interface ReleaseTried {
+  readonly found: RecordsFound;
+  readonly ways: readonly TriedWay[] | null;
+}
+
+/** One way to ask, what it showed, and the entries that ask so. */
+export interface TriedWay {
+  readonly text: string;
+  readonly showsMore: boolean;
+  readonly entries: { readonly edges: string; readonly from: string; readonly by: readonly string[] };
+}
+
+/** A question with its answer as it leaves. */
+export interface AnsweredPreview {
+  readonly asks: string;
+  readonly lines: readonly string[];
+}
+
 /** A release that is protected and was attacked, as the pane shows it. */
 export interface ReleaseMade {
   /** The as-of date, in words. */
@@ -35,8 +57,10 @@ export interface ReleaseMade {
   readonly protection: ProtectionSummary;
   /** Of the tables as they are printed. */
   readonly printed: CountsPrinted;
-  /** Ways to show more, where most of a table would be hidden. */
-  readonly proposals: readonly string[];
+  /** The questions that were asked; none where whole tables were. */
+  readonly answers: readonly AnsweredPreview[];
+  /** Of the shares that were asked for. */
+  readonly shares: { readonly shown: number; readonly wanted: number };
   readonly attack: { readonly attacked: number; readonly witnesses: number };
   readonly tables: readonly ReleasedPreview[];
   /** 0% and 100% of a group: for whoever releases, and in no file. */

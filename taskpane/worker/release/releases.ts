@@ -1,24 +1,37 @@
 import { strToU8 } from "fflate";
+import { isoOf } from "../../../src/age/day";
 import { fingerprintOf, sourceOf } from "../../../src/records/fingerprint";
 import { readRecords } from "../../../src/records/read-records";
 import type { Records } from "../../../src/records/records";
+import { answerQuestions, answersIn, showsMore, triedInWords } from "../../../src/release/answers/answer";
+import { questionOfTable, QUESTIONS } from "../../../src/release/answers/questions";
 import { appendEntry, EMPTY_LEDGER, headOf, type Ledger, ledgerText, parseLedger } from "../../../src/release/ledger";
 import type { Solver } from "../../../src/release/linear-model";
-import type { PreparedRelease } from "../../../src/release/prepared";
+import type { PreparedRelease, Refusal } from "../../../src/release/prepared";
 import { checkText } from "../../../src/release/text-check/check-text";
 import { isoInWords } from "../../../src/release/words/days";
-import { sentencesOf } from "../../../src/release/words/sentences";
+import { saidIn } from "../../../src/release/words/sentences";
 import type { WordsContext } from "../../../src/release/words/words-context";
 import { prepareRelease } from "../../../src/report/prepare-release";
 import { contextOf, type OutputRules, rulesOf } from "../../../src/report/release/release-rules";
 import { runReport } from "../../../src/report/run";
 import { withoutLedger } from "../../../src/report/release/without-ledger";
 import { sheetNameOf } from "../../../src/report/sheets/sheet-plan";
+import type { Settings } from "../../../src/settings/settings";
+import type { ReleasableId } from "../../../src/tables/table";
 import { canBeMade, TABLE_CATALOGUE } from "../../../src/tables/catalogue";
 import { unknownColumn } from "../../../src/tables/groups";
 import type { WorkbookIn } from "../../../src/workbook/workbook";
 import { madeOf, type PreviewedTable, previewed, ROWS_A_PART, SENTENCES_A_PART } from "./previewed";
-import type { LedgerRead, PreviewRow, ProseChecked, ReleaseAsk, ReleaseFormat, ReleaseOutcome } from "./released";
+import type {
+  LedgerRead,
+  PreviewRow,
+  ProseChecked,
+  ReleaseAsk,
+  ReleaseFormat,
+  ReleaseOutcome,
+  TriedWay,
+} from "./released";
 import { Refused, reportOrRefuse } from "../refused";
 
 /** What is loaded only once a release is prepared, or saved. */
@@ -67,14 +80,13 @@ export class Releases {
     this.kept = null;
     refuseUnfit(ask, records);
     const ledger = ledgerOf(ask.ledger);
-    const { settings, tables } = ask;
-    onStep("Loading the solver");
-    const solver = await this.tools.loadSolver();
-    const found = prepareRelease(records, { settings, tables, ledger, solver, onStep });
-    if ("places" in found) return { kind: "refused", refused: found };
-    if (found.tables.every(({ rows }) => rows.length === 0)) throw new Refused(NO_ROWS);
-    const release = ask.ledger === null ? withoutLedger(found) : found;
-    const context = contextOf(release, settings, records);
+    const { settings } = ask;
+    const release = (await this.preparing(ask, records, onStep))(ask.tables, settings);
+    if ("places" in release) return { kind: "refused", refused: release };
+    if (release.tables.every(({ rows }) => rows.length === 0)) throw new Refused(NO_ROWS);
+    const plain = contextOf(release, settings, records);
+    const asked = QUESTIONS.filter(({ id }) => ask.questions.includes(id));
+    const context = asked.length === 0 ? plain : { ...plain, answered: answersIn(asked, release, plain, null) };
     const seen = release.tables.map((table) => previewed(table, context));
     this.kept = {
       ask,
@@ -86,6 +98,43 @@ export class Releases {
       fingerprint: fingerprintOf(workbook, records.input),
     };
     return { kind: "made", made: madeOf(release, seen, context, ask.ledger === null ? null : ledger.entries.length) };
+  }
+
+  /** Longer periods, fewer age groups and no groups, each tried as a whole release; what is kept stays as it is. */
+  async tries(ask: ReleaseAsk, records: Records, onStep: OnStep): Promise<readonly TriedWay[]> {
+    refuseUnfit(ask, records);
+    const { settings, tables, questions } = ask;
+    const prepare = await this.preparing(ask, records, onStep);
+    const asked = QUESTIONS.filter(({ id }) => questions.includes(id));
+    const answer = answerQuestions(asked.length === 0 ? tables.map(questionOfTable) : asked, settings, {
+      prepare: (ids, under) => {
+        onStep("Trying another way to show more");
+        return prepare(ids, under);
+      },
+      contextOf: (release, under) => contextOf(release, under, records),
+      skills: null,
+    });
+    if ("places" in answer) return [];
+    const [first] = answer.tried;
+    return answer.tried.map((each) => ({
+      text: triedInWords(each, settings.minimumCell),
+      showsMore: first !== undefined && showsMore(each, first),
+      entries: {
+        edges: each.settings.edges.join(","),
+        from: each.settings.from === null ? "" : isoOf(each.settings.from),
+        by: each.settings.by,
+      },
+    }));
+  }
+
+  private async preparing({ ledger: text }: ReleaseAsk, records: Records, onStep: OnStep) {
+    const ledger = ledgerOf(text);
+    onStep("Loading the solver");
+    const solver = await this.tools.loadSolver();
+    return (tables: readonly ReleasableId[], settings: Settings): PreparedRelease | Refusal => {
+      const found = prepareRelease(records, { settings, tables, ledger, solver, onStep });
+      return "places" in found || text !== null ? found : withoutLedger(found);
+    };
   }
 
   rows(table: number, from: number): readonly PreviewRow[] {
@@ -117,7 +166,7 @@ export class Releases {
     const source = sourceOf(workbook, records, decisions);
     const { tables: made } = reportOrRefuse(runReport(records, { settings, tables, source, onStep }));
     onStep("Checking the text against the release");
-    const said = release.tables.flatMap((table) => sentencesOf(table, context).map((each) => each.text));
+    const said = saidIn(release, context);
     return { findings: checkText(text, release, { truth: made, skills: context.skills, names: rules.names, said }) };
   }
 

@@ -116,7 +116,6 @@ export function prepared(tables: readonly ReleasedTable[] = [BANDS, STEPS]): Pre
     ],
     protection: { counts: 30, hidden: 3, small: 1, loss: 9, bound: 8.5, stoppedEarly: false },
     attack: { attacked: 1, witnesses: 1 },
-    proposals: [],
     entry: {
       asOf: CONTEXT.asOf,
       from: CONTEXT.from,
