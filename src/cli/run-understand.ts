@@ -3,12 +3,13 @@ import { AREAS } from "../records/records";
 import { applyChoice } from "../records/understanding/choices";
 import { toFile } from "../records/understanding/file";
 import { understand } from "../records/understanding/understand";
-import type {
-  AreaTaken,
-  HeadingSeen,
-  SheetTaken,
-  Understanding,
-  WordTaken,
+import {
+  type AreaTaken,
+  contentShown,
+  type HeadingSeen,
+  type SheetTaken,
+  type Understanding,
+  type WordTaken,
 } from "../records/understanding/understanding";
 import { plural } from "../words/numbers";
 import { EXIT } from "./failure";
@@ -50,9 +51,7 @@ export function understandingText(found: Understanding, book: string, out: strin
     ...sameChild.map(
       ({ first, second, why }) => `? ${first} and ${second} may be one child. ${why} Nothing was joined.`,
     ),
-    ...(skills.length > 0
-      ? [`${skills.length} skills are in no table of skills. They have no window until you give one.`]
-      : []),
+    ...(skills.length > 0 ? [skillsLine(skills)] : []),
     ...(noArea.length > 0 ? [`? ${noArea.length} of them have no area yet: write it after "area" in the file.`] : []),
     out
       ? `Written: ${out}. Read it, correct what is wrong, and give it with --understanding.`
@@ -79,9 +78,10 @@ function sheetLines({ sheet, is, why, doubtful, headerRows, rows, headings }: Sh
   ];
 }
 
-function headingLine({ heading, cell, means, content, cells, doubtful }: HeadingSeen): string {
+function headingLine(seen: HeadingSeen): string {
+  const { heading, cell, means, cells, doubtful } = seen;
   const place = cell === "" ? "" : ` (${cell})`;
-  return `    ${mark(doubtful)} ${heading}${place} is ${means ?? "not used"}: ${cells} cells, ${content}`;
+  return `    ${mark(doubtful)} ${heading}${place} is ${means ?? "not used"}: ${cells} cells, ${contentShown(seen)}`;
 }
 
 function dayLines(days: readonly HeadingSeen[]): string[] {
@@ -102,6 +102,17 @@ function wordLine({ word, cells, means, why, doubtful }: WordTaken): string {
   const name = word === "" ? "blank cells beside ticks" : `"${word}"`;
   const taken = means === null ? "choose met, emerging, not met, lost or leave out" : `read as ${means}`;
   return `  ${mark(doubtful)} ${name}, ${cells} cells: ${taken}. ${why}`;
+}
+
+function skillsLine(skills: Understanding["skills"]): string {
+  const open = skills.filter(({ opens, closes }) => opens === null && closes === null).length;
+  const windows =
+    open === skills.length
+      ? "They have no window until you give one."
+      : open > 0
+        ? `${open} of them have no window until you give one.`
+        : "All have the windows that you gave.";
+  return `${skills.length} skills are in no table of skills. ${windows}`;
 }
 
 function notShownLine(cells: number): string {

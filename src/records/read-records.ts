@@ -43,6 +43,13 @@ export function readRecords(
   return run.read(skills);
 }
 
+/** What is switched off where an optional table is not there. */
+const WITHOUT: Partial<Record<TableName, string>> = {
+  Referrals: "referrals by site and area, where they clustered, and the way from referral to plan are not made",
+  Signs: "caseloads and child pages say nothing of warning signs",
+  Ratings: "outcome levels are not made",
+};
+
 /** One reading of one workbook, step by step: skills, children, observations, then the tables that need all three. */
 class Run {
   private readonly findings = new FindingCollector();
@@ -144,6 +151,7 @@ class Run {
   /** The skills that a person named; where there is no table of skills, every heading that was said to be one too. */
   private skillsMade(isTableThere: boolean): readonly SkillDecision[] {
     const named = this.decisions.skills;
+    named.forEach((each) => this.decisions.see(each));
     if (isTableThere) return named;
     const headings = this.found.regions.flatMap(({ settled }) => [...(settled?.skills.values() ?? [])]);
     return [...named, ...headings.map((skill): SkillDecision => ({ kind: "skill", skill }))];
@@ -152,7 +160,12 @@ class Run {
   private optional<T>(table: TableName, read: (blocks: readonly Counted[]) => T): T | null {
     const blocks = this.count(this.found.blocks(table));
     if (blocks.length > 0) return read(blocks);
-    if (this.found.unfit(table, this.wideRegions) === null) this.findings.workbook("table-missing", table);
+    if (this.found.unfit(table, this.wideRegions) === null) {
+      this.findings.workbook("table-missing", table, {
+        expected: `a table ${table}, or its headings in one row`,
+        advice: `The workbook has no table ${table}: ${WITHOUT[table] ?? "nothing is made from it"}. Add it if you want this; nothing else is needed.`,
+      });
+    }
     return null;
   }
 

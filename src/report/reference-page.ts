@@ -1,11 +1,12 @@
+import { understandingFileChapter } from "../records/understanding/file-page";
 import { SETTING_CATALOGUE, SETTING_NAMES, usualWritten, type SettingName } from "../settings/settings";
 import { TABLE_CATALOGUE, TABLE_IDS } from "../tables/catalogue";
 import type { TableId } from "../tables/table";
 
-/** The page that lists every table and every setting, made from their declarations. */
+/** The page that lists every table, every setting and every key of the understanding file, made from their declarations. */
 export function referencePage(): string {
   return [
-    "# Tables and settings",
+    "# Tables, settings and the understanding file",
     "",
     "This page is made from the program's own declarations. METHOD.md says how each number is counted.",
     "",
@@ -27,6 +28,7 @@ export function referencePage(): string {
     "| --- | --- | --- |",
     ...SETTING_NAMES.map(settingRow),
     "",
+    ...understandingFileChapter(),
   ].join("\n");
 }
 

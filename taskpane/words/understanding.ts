@@ -1,12 +1,13 @@
 import { GROUP, type SheetKind, type WordMeaning } from "../../src/records/corrections/settled";
-import type {
-  AreaTaken,
-  ContentKind,
-  HeadingSeen,
-  NameTaken,
-  SheetTaken,
-  SkillTaken,
-  WordTaken,
+import {
+  type AreaTaken,
+  type ContentKind,
+  contentShown,
+  type HeadingSeen,
+  type NameTaken,
+  type SheetTaken,
+  type SkillTaken,
+  type WordTaken,
 } from "../../src/records/understanding/understanding";
 import { counted, plural } from "../../src/words/numbers";
 
@@ -56,11 +57,12 @@ const CONTENT_WORDS: Readonly<Record<ContentKind, string>> = {
 };
 
 /** `C3: dates, 58 cells`. */
-export function contentInWords({ cell, content, cells }: HeadingSeen): string {
+export function contentInWords(seen: HeadingSeen): string {
+  const { cell, cells } = seen;
   const place = cell === "" ? "" : `${cell}: `;
   return cells === 0
     ? `${place}no cell is filled`
-    : `${place}${CONTENT_WORDS[content]}, ${plural(cells, "cell", "cells")}`;
+    : `${place}${CONTENT_WORDS[contentShown(seen)]}, ${plural(cells, "cell", "cells")}`;
 }
 
 /** What a heading is taken for, as the menu says it. */
@@ -116,7 +118,7 @@ export const SAME_CHILD_ABOUT =
   "These rows may be one child entered twice. Check both cells first. Twins have the same dates.";
 
 export const SKILLS_ABOUT =
-  "No sheet lists the skills, so the list is made from the headings of the grids. Choose an area for them. Expected windows stay blank: figures that need none are made without them.";
+  "No sheet lists the skills, so the list is made from the headings of the grids. Choose an area for them. Expected windows stay blank until you give them in the file of corrections: figures that need none are made without them.";
 
 export function moreSameChild(count: number): string {
   return `Show more: ${counted(count)} not shown yet`;

@@ -7,6 +7,8 @@ import {
   type SheetKind,
   sheetShape,
   skillShape,
+  WINDOW_EMPTY,
+  windowIsWhole,
   type WordMeaning,
   wordShape,
 } from "./settled";
@@ -50,7 +52,7 @@ const decision = z.discriminatedUnion(
     z.strictObject({ kind: z.literal("word"), ...wordShape, revoked }),
     z.strictObject({ kind: z.literal("area"), ...areaShape, revoked }),
     z.strictObject({ kind: z.literal("name"), ...nameShape, revoked }),
-    z.strictObject({ kind: z.literal("skill"), ...skillShape, revoked }),
+    z.strictObject({ kind: z.literal("skill"), ...skillShape, revoked }).refine(windowIsWhole, WINDOW_EMPTY),
   ],
   { error: `kind must be one of ${DECISION_KINDS.slice(0, -1).join(", ")} and ${DECISION_KINDS.at(-1) ?? ""}` },
 );

@@ -6,6 +6,7 @@ import type { DecidedHeadings } from "../headings/table-match";
 import type { Decided } from "../rows/reading";
 import { specOf, TABLES } from "../tables";
 import type { TableName } from "../tables/spec";
+import { understandingInWords } from "./understanding-in-words";
 import { type Decision, isRepair, type SheetDecision, type SkillDecision } from "./decisions";
 import type { WordMeaning } from "./settled";
 
@@ -79,7 +80,8 @@ export class DecisionsInForce implements Decided {
 
   /** Lists every decision in force, and gives those that were needed in words. */
   report(findings: FindingCollector): string[] {
-    return this.decisions.flatMap((each, number) => {
+    const met = this.decisions.filter(({ revoked }, number) => !revoked && this.needed.has(number));
+    const repairs = this.decisions.flatMap((each, number) => {
       if (each.revoked || !isRepair(each)) return [];
       const words = `${inWords(each)} (correction ${number + 1})`;
       const table = "table" in each ? each.table : each.kind === "same-child" ? "Children" : "Skills";
@@ -92,6 +94,7 @@ export class DecisionsInForce implements Decided {
       });
       return [`${words}.`];
     });
+    return [...understandingInWords(met), ...repairs];
   }
 
   private answer<T>(found: Numbered<T> | undefined): T | undefined {

@@ -59,7 +59,9 @@ export function skillOfDays(heading: HeadingTaken): string | null {
 
 const text = z.string({ error: "must be text" });
 const filled = text.refine((value) => keyOf(value) !== "", "must not be blank");
-const months = z.number({ error: "must be a number of months" }).min(0).max(216).nullable().optional();
+const MONTHS = "must be months of age from 0 to 216, or null";
+const months = z.number({ error: MONTHS }).min(0, MONTHS).max(216, MONTHS).nullable().optional();
+const SHARE = "must be a share above 0, up to 1, such as 0.75, or null where the source gives none";
 
 export const headingSchema = z
   .strictObject({ heading: filled, means: filled.nullable().optional(), skill: filled.optional() })
@@ -107,7 +109,25 @@ export const skillShape = {
   area: text.optional(),
   opens: months,
   closes: months,
-  ageBasis: z.enum(["corrected", "chronological"]).optional(),
-  expectedShare: z.number().gt(0).max(1).nullable().optional(),
+  ageBasis: z
+    .enum(["corrected", "chronological"], {
+      error:
+        "ageBasis must be corrected (from the due date of a child born early) or chronological (from the birth date)",
+    })
+    .optional(),
+  expectedShare: z.number({ error: SHARE }).gt(0, SHARE).max(1, SHARE).nullable().optional(),
   basis: text.optional(),
 };
+
+/** A window that closes before it opens would hold no age. */
+export function windowIsWhole({
+  opens,
+  closes,
+}: {
+  opens?: number | null | undefined;
+  closes?: number | null | undefined;
+}): boolean {
+  return (opens ?? null) === null || (closes ?? null) === null || (opens as number) < (closes as number);
+}
+
+export const WINDOW_EMPTY = "closes must be later than opens";

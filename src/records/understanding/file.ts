@@ -4,12 +4,20 @@ import { type Decision, isRepair, parseDecisions, type SheetDecision } from "../
 import {
   areaShape,
   DAY_OF_SKILL,
+  GROUP,
   type HeadingTaken,
+  meaningTaken,
   nameShape,
+  SHEET_DAY,
   sheetShape,
   skillShape,
+  WINDOW_EMPTY,
+  windowIsWhole,
   wordShape,
 } from "../corrections/settled";
+import { columnMeant } from "../headings/headings";
+import { headingOptions } from "./choices";
+import { specOfKind } from "./kinds";
 import type { HeadingSeen, SheetTaken, SkillTaken, Understanding } from "./understanding";
 
 /** What a person settled about a workbook, as it is kept: settings, understanding and corrections in one file. */
@@ -25,7 +33,7 @@ const schema = z.strictObject({
   words: z.array(z.strictObject(wordShape)).default([]),
   areas: z.array(z.strictObject(areaShape)).default([]),
   names: z.array(z.strictObject(nameShape)).default([]),
-  skills: z.array(z.strictObject(skillShape)).default([]),
+  skills: z.array(z.strictObject(skillShape).refine(windowIsWhole, WINDOW_EMPTY)).default([]),
   decisions: z.array(z.unknown()).default([]),
   settings: z.record(z.string(), z.unknown()).default({}),
 });
@@ -44,7 +52,10 @@ export function fromFile(json: unknown): UnderstandingFile | { readonly messages
   const { sheets, words, areas, names, skills, decisions, settings } = parsed.data;
   const repairs = parseDecisions(decisions);
   const known = parseSettings(settings, 1900);
-  const messages = [repairs, known].flatMap((each) => ("messages" in each ? each.messages : []));
+  const messages = [
+    ...sheets.flatMap((sheet, i) => foreignColumns(sheet, i)),
+    ...[repairs, known].flatMap((each) => ("messages" in each ? each.messages : [])),
+  ];
   if (messages.length > 0 || "messages" in repairs) return { messages };
   const all: Decision[] = [
     ...sheets.map((each) => ({ kind: "sheet" as const, ...each })),
@@ -56,6 +67,21 @@ export function fromFile(json: unknown): UnderstandingFile | { readonly messages
   ];
   const again = parseDecisions(all);
   return "messages" in again ? again : { settings, decisions: again.decisions };
+}
+
+/** One sentence for each heading that is taken for a column that its kind of sheet does not have. */
+function foreignColumns({ is, headings }: Pick<SheetDecision, "is" | "headings">, at: number): string[] {
+  const spec = specOfKind(is);
+  if (spec === null) return [];
+  return headings.flatMap((each, i) => {
+    const means = each.heading === SHEET_DAY ? null : meaningTaken(each);
+    const isKnown = means === null || (means === GROUP && is === "children") || columnMeant(spec, means) !== null;
+    if (isKnown) return [];
+    const allowed = headingOptions(is).flatMap((option) => option ?? []);
+    return [
+      `sheets ${at + 1}, headings ${i + 1}: "${means}" is no column of ${is}. Write one of ${allowed.join(", ")}, or null for not used.`,
+    ];
+  });
 }
 
 /** The file of an understanding, to be written as JSON. */

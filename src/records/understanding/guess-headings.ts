@@ -31,6 +31,7 @@ export function guessHeadings(
     const likely = likeliest(spec, column, free);
     if (likely) taken.set(likely, { means: column.heading, doubtful: true });
   }
+  if (is === "referrals") whyAsArea(taken);
   const skills = new Set(known);
   return headings.map((each) => {
     const pair = pairs.get(each);
@@ -39,6 +40,13 @@ export function guessHeadings(
     if (own) return { ...each, means: own.means, skill: null, doubtful: own.doubtful };
     return is === "grid" ? skillOrNot(each, skills) : groupOrNot(is, each);
   });
+}
+
+/** Where no heading names the area, a heading such as "Why" with a few short words says it: taken for it, with doubt. */
+function whyAsArea(taken: Map<HeadingSeen, { means: string; doubtful: boolean }>): void {
+  if ([...taken.values()].some(({ means }) => means === "Area")) return;
+  const why = [...taken].find(([, { means }]) => means === "Reason")?.[0];
+  if (why && why.content !== "text") taken.set(why, { means: "Area", doubtful: true });
 }
 
 /** The heading that looks most like one of a column and whose cells can be such; null where none does. */
@@ -79,12 +87,19 @@ function isKnown({ heading }: HeadingSeen, known: readonly string[]): boolean {
 
 function skillOrNot(each: HeadingSeen, known: ReadonlySet<string>): HeadingSeen {
   const isSkill = known.has(headingKey(each.heading));
-  if (!isSkill && each.content === "few words" && isWho(each))
+  if (!isSkill && (isOfBirth(each) || (each.content === "few words" && isWho(each))))
     return { ...each, means: null, skill: null, doubtful: false };
   const holds = ["results", "dates", "yes or no", "few words", "scores"].includes(each.content);
   const skill = isSkill || holds ? each.heading : null;
   const isOdd = each.content === "few words" || each.content === "scores";
   return { ...each, means: null, skill, doubtful: skill !== null && !isSkill && isOdd };
+}
+
+/** A column of how early the child was born: no skill, though its numbers are small. */
+function isOfBirth({ heading }: HeadingSeen): boolean {
+  const words = plainWords(heading);
+  const { gestation, weeksEarly } = LIKELY.Children;
+  return [gestation, weeksEarly].some((each) => each?.pattern.test(words));
 }
 
 /** A column of who looked, or of where: no skill, though its words are few. */

@@ -52,6 +52,13 @@ export interface SheetTaken {
 export type ContentKind =
   "dates" | "numbers" | "scores" | "results" | "yes or no" | "few words" | "ids or names" | "text" | "nothing";
 
+/** What to call the cells below a heading: of a column of numbers they are never scores. */
+export function contentShown({ means, content }: Pick<HeadingSeen, "means" | "content">): ContentKind {
+  return content === "scores" && means !== null && NUMBERS.has(means) ? "numbers" : content;
+}
+
+const NUMBERS: ReadonlySet<string> = new Set(["Weeks early", "Gestation", "Opens", "Closes", "Expected share"]);
+
 export interface HeadingSeen {
   /** As it is shown, and as the file names it. */
   readonly heading: string;

@@ -5,7 +5,7 @@ import type { Table } from "../../tables/table";
 import type { Report } from "../report";
 import { countAxis } from "../sheets/count-axis";
 import { type Row, readTable, type TableReader } from "../sheets/read-table";
-import { notThere, type ReportFinding, tableOf } from "./finding";
+import { type ReportFinding, tableOf, withoutTable } from "./finding";
 import type { BarPicture } from "./picture";
 
 const ID = "clusters";
@@ -29,7 +29,7 @@ export function clusters(report: Report): ReportFinding {
     };
   }
   const referrals = tableOf(report, "referrals");
-  if (!referrals) return notThere(ID, "Where referrals clustered");
+  if (!referrals) return withoutTable(report, ID, "referrals", "Where referrals clustered");
   return {
     id: ID,
     headline: `No place had more referrals than its children's ages explain.`,

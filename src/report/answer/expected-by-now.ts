@@ -3,7 +3,7 @@ import type { Table } from "../../tables/table";
 import type { Report } from "../report";
 import { ALL_SKILLS, type Row, readTable, type TableReader } from "../sheets/read-table";
 import { settingDay } from "../sheets/setting-day";
-import { notThere, type ReportFinding, tableOf } from "./finding";
+import { notThere, type ReportFinding, tableOf, withoutTable } from "./finding";
 import type { BarPicture } from "./picture";
 
 const ID = "expected-by-now";
@@ -11,13 +11,13 @@ const ID = "expected-by-now";
 /** Skills past their window on the day, checked and met: the close of one kind of window says something else than another's. */
 export function expectedByNow(report: Report): ReportFinding {
   const table = tableOf(report, ID);
-  if (!table) return notThere(ID, "Skills expected by now");
+  if (!table) return withoutTable(report, ID, ID, "Skills expected by now");
   const read = readTable(table);
   const kinds = KINDS.map((kind) => ({ ...kind, rows: areaRows(table, read, kind.key) })).filter(
     ({ rows }) => read.sum(rows, "checked") > 0,
   );
   const [first, ...others] = [...kinds].sort((a, b) => read.sum(b.rows, "checked") - read.sum(a.rows, "checked"));
-  if (!first) return practiceOnly(table, read) ?? { ...notThere(ID, "Skills expected by now"), below: [NOBODY] };
+  if (!first) return practiceOnly(table, read) ?? notThere(ID, "Skills expected by now", NOBODY);
   return {
     id: ID,
     headline: `Of ${counted(read.sum(first.rows, "checked"))} up-to-date checks of ${first.words}, ${metOf(read, first.rows)} were met.`,

@@ -1,3 +1,5 @@
+import { TABLE_CATALOGUE } from "../../tables/catalogue";
+import type { TableId } from "../../tables/table";
 import type { Report } from "../report";
 import type { Table } from "../../tables/table";
 import type { Picture } from "./picture";
@@ -21,9 +23,20 @@ export function tableOf(report: Report, id: string): Table | null {
   return table && table.rows.length > 0 ? table : null;
 }
 
-/** Where a table is missing: it was not asked for, or the workbook has nothing to make it from. */
-export function notThere(id: FindingId, what: string): ReportFinding {
-  return { id, headline: `${what}: not in this report.`, below: [WHY_NOT], picture: null };
+/** Where a table that a finding is made of is missing or has no rows, and which of the two. */
+export function withoutTable(report: Report, id: FindingId, table: TableId, what: string): ReportFinding {
+  return notThere(id, what, whyNot(report, table));
 }
 
-const WHY_NOT = "It was not asked for, or the records have nothing to count.";
+export function notThere(id: FindingId, what: string, why: string): ReportFinding {
+  return { id, headline: `${what}: not in this report.`, below: [why], picture: null };
+}
+
+function whyNot({ tables, input }: Report, id: TableId): string {
+  const { needs } = TABLE_CATALOGUE[id];
+  const rows = input.filter(({ table }) => table.toLowerCase() === needs);
+  if (needs !== null && rows.length === 0) return `The workbook has no table of ${needs}.`;
+  if (!tables.some((table) => table.id === id)) return "You did not ask for its table.";
+  const isUsed = needs === null || rows.some(({ used }) => used > 0);
+  return isUsed ? "The records have nothing to count for it." : `None of the rows of ${needs} could be used.`;
+}

@@ -2,7 +2,7 @@ import { counted, listed } from "../../words/numbers";
 import type { Table } from "../../tables/table";
 import type { Report } from "../report";
 import { type Row, readTable, type TableReader } from "../sheets/read-table";
-import { notThere, type ReportFinding, tableOf } from "./finding";
+import { notThere, type ReportFinding, tableOf, withoutTable } from "./finding";
 import type { BarPicture } from "./picture";
 
 const ID = "outcome-levels";
@@ -10,14 +10,14 @@ const ID = "outcome-levels";
 /** Entry and exit ratings of the children who left. */
 export function outcomeLevels(report: Report): ReportFinding {
   const table = tableOf(report, "ratings");
-  return table ? ratingsFinding(table) : notThere(ID, "Outcome levels");
+  return table ? ratingsFinding(table) : withoutTable(report, ID, "ratings", "Outcome levels");
 }
 
 export function ratingsFinding(table: Table): ReportFinding {
   const read = readTable(table);
   const rows = (statement: number) => table.rows.filter((row) => read.number(row, "statement") === statement);
   const second = rows(2).filter((row) => (read.number(row, "of") ?? 0) > 0);
-  if (second.length === 0) return { ...notThere(ID, "Outcome levels"), below: [NOBODY] };
+  if (second.length === 0) return notThere(ID, "Outcome levels", NOBODY);
   return {
     id: ID,
     headline: headlineOf(read, second),

@@ -4,7 +4,7 @@ import type { AgeCurve, Report } from "../report";
 import { type Row, readTable, type TableReader } from "../sheets/read-table";
 import { skillsById } from "../sheets/skill-words";
 import { curvePoints } from "../sheets/curve-points";
-import { notThere, type ReportFinding, tableOf } from "./finding";
+import { notThere, type ReportFinding, tableOf, withoutTable } from "./finding";
 import type { CurvePicture, PictureLine } from "./picture";
 
 const ID = "reached-by-age";
@@ -13,7 +13,7 @@ const MOST_SKILLS = 3;
 /** How many children met three skills by each age. The reader names the skills; else they are those that say most. */
 export function reachedByAge(report: Report, named: readonly string[]): ReportFinding {
   const table = tableOf(report, "age-when-met");
-  if (!table) return notThere(ID, "The ages when children met each skill");
+  if (!table) return withoutTable(report, ID, "age-when-met", "The ages when children met each skill");
   const read = readTable(table);
   const shown = shownSkills(report, named).flatMap((skill) => {
     const row = table.rows.find((each) => read.text(each, "skill") === skill.id);
@@ -22,7 +22,7 @@ export function reachedByAge(report: Report, named: readonly string[]): ReportFi
     return row && curve && half !== null ? [{ skill, row, curve, half }] : [];
   });
   const [first] = shown;
-  if (!first) return { ...notThere(ID, "The ages when children met each skill"), below: [TOO_FEW] };
+  if (!first) return notThere(ID, "The ages when children met each skill", TOO_FEW);
   const ages = shown.map(({ skill, half }, at) => `“${skill.label}” by ${half.toFixed(1)} months (${LETTERS[at]})`);
   return {
     id: ID,

@@ -4,7 +4,7 @@ import type { Table } from "../../tables/table";
 import type { Report } from "../report";
 import { countAxis } from "../sheets/count-axis";
 import { type Row, readTable, type TableReader } from "../sheets/read-table";
-import { notThere, type ReportFinding, tableOf } from "./finding";
+import { notThere, type ReportFinding, tableOf, withoutTable } from "./finding";
 import type { BarPicture } from "./picture";
 
 const ID = "referral-to-plan";
@@ -12,7 +12,7 @@ const ID = "referral-to-plan";
 /** How far the referrals of the period came, and how many plans were in time. */
 export function referralToPlan(report: Report): ReportFinding {
   const table = tableOf(report, "referral-steps");
-  return table ? planFinding(table) : notThere(ID, "From referral to plan");
+  return table ? planFinding(table) : withoutTable(report, ID, "referral-steps", "From referral to plan");
 }
 
 export function planFinding(table: Table): ReportFinding {
@@ -20,7 +20,7 @@ export function planFinding(table: Table): ReportFinding {
   const row = (step: string) => table.rows.find((each) => read.text(each, "step") === step);
   const count = (step: string) => numberOf(read, row(step), "count");
   const referred = count("referred");
-  if (referred === 0) return { ...notThere(ID, "From referral to plan"), below: [NONE] };
+  if (referred === 0) return notThere(ID, "From referral to plan", NONE);
   const [within, judged] = [numberOf(read, row("plan"), "within45"), numberOf(read, row("plan"), "of45")];
   const steps = STEPS.map((step) => ({ ...step, count: count(step.key), of: numberOf(read, row(step.key), "of") }));
   return {
