@@ -106,6 +106,8 @@ export interface Referrals {
   readonly to: readonly string[];
   /** As `referred` where blank; NO_DAY where it comes after the as-of date. */
   readonly received: Int32Array;
+  /** How many have no day of receipt: they count as received on the day they were made. */
+  readonly receivedBlank?: number;
   readonly evaluated: Int32Array;
   /** 1 yes, 0 no, -1 blank. */
   readonly eligible: Int8Array;

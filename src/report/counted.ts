@@ -5,11 +5,22 @@ import { looksByBand } from "../cohort/looks-by-band";
 import type { Records } from "../records/records";
 
 /** Sentences with counts for the method sheet: what was taken for granted, and how often. */
-export function countedSentences({ counts, children }: Records): string[] {
+export function countedSentences({ counts, children, referrals }: Records): string[] {
   return [
     `The gestation of ${counted(counts.gestationNotRecorded)} of ${plural(children.ids.length, "child is", "children is")} missing or cannot be used; they count as born at term.`,
     `${plural(counts.enteredBlankUsed, "observation has", "observations have")} no day of entry; a cut-off by day of entry does not leave them out.`,
     `${plural(counts.outsideEnrolmentUsed, "observation was", "observations were")} made before enrollment or after leaving, and used.`,
+    ...notReceived(referrals),
+  ];
+}
+
+/** A blank Received is read as the day of referral. */
+function notReceived(referrals: Records["referrals"]): string[] {
+  const blank = referrals?.receivedBlank ?? 0;
+  if (blank === 0) return [];
+  const of = referrals?.referred.length ?? 0;
+  return [
+    `${counted(blank)} of ${plural(of, "referral has", "referrals have")} no day under Received; each counts as received on the day it was made.`,
   ];
 }
 

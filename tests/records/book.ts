@@ -80,11 +80,9 @@ export function read(
   return readRecords("sheets" in given ? given : bookWith(given), settingsOf(entries), decisions);
 }
 
-/** `rule cell` of every finding that is not about an absent optional table, or about referrals without a day of receipt. */
+/** `rule cell` of every finding that is not about an absent optional table. */
 export function listed(records: { readonly findings: readonly Finding[] }): string[] {
-  return records.findings
-    .filter(({ rule }) => rule !== "table-missing" && rule !== "received-blank")
-    .map(({ rule, cell }) => `${rule} ${cell}`);
+  return records.findings.filter(({ rule }) => rule !== "table-missing").map(({ rule, cell }) => `${rule} ${cell}`);
 }
 
 export function unusable(

@@ -506,7 +506,6 @@ test("every rule has a case in the tests of the records", () => {
     "result-needs-date",
     "result-left-out",
     "area-left-out",
-    "received-blank",
   ]);
   const cased = CASES.flatMap(({ expected }) => expected.map((each) => each.split(" ")[0]));
   expect(RULES.map(({ id }) => id).filter((id) => !cased.includes(id) && !elsewhere.includes(id))).toEqual([]);
@@ -532,27 +531,4 @@ test("a referral for a word that a person left out is counted, and not listed", 
     used: 0,
     leftOut: { "left out by you": 1 },
   });
-});
-
-test("a blank Received is said once, with its count, and so is a sheet that has no such column", () => {
-  const said = (given: Given) => read(given).findings.filter(({ rule }) => rule === "received-blank");
-  const blank = said(
-    referrals(
-      ["A1", "2025-01-10", "speech", "", "", "", "2025-01-12"],
-      ["A1", "2025-02-10", "speech"],
-      ["A2", "2025-02-11", "speech"],
-    ),
-  );
-  expect(blank.map(({ cell, severity, advice }) => [cell, severity, advice.split(":")[0]])).toEqual([
-    ["G2:G4", "note", "2 referrals have no day under Received, of 3"],
-  ]);
-  const without = said({
-    more: [
-      sheet("Ref", [
-        ["Child", "Referred", "Area"],
-        ["A1", "2025-01-10", "speech"],
-      ]),
-    ],
-  });
-  expect(without.map(({ cell }) => cell)).toEqual(["A1:C1"]);
 });

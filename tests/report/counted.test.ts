@@ -1,7 +1,8 @@
 import { buildCohort } from "../../src/cohort/cohort";
 import { readRecords } from "../../src/records/read-records";
-import { lookSentences } from "../../src/report/counted";
+import { countedSentences, lookSentences } from "../../src/report/counted";
 import { usualSettings } from "../../src/settings/settings";
+import { gridOf } from "../../src/workbook/grid-builder";
 import { asWorkbook } from "../oracle/as-workbook";
 import type { OracleInput } from "../oracle/input";
 
@@ -46,4 +47,19 @@ test("says where the observations were made, and which skills nobody checked", (
     "0 to <3 months: 2 observations used; 0 of 2 skills were not checked in any child.",
     "3 to <6 months: 1 observation used; 1 of 2 skills were not checked in any child.",
   ]);
+});
+
+test("referrals without a day of receipt are said once, with their count", () => {
+  const { sheets } = asWorkbook(input);
+  const rows = [
+    ["Child", "Referred", "Area", "Received"],
+    ["C1", "2025-03-01", "speech", "2025-03-03"],
+    ["C1", "2025-04-01", "speech", null],
+    ["C1", "2025-05-01", "speech", null],
+  ];
+  const referrals = { name: "Referrals", grid: gridOf(rows), tables: [], merged: [] };
+  const records = readRecords({ dateSystem: 1900, sheets: [...sheets, referrals] }, usualSettings);
+  expect(countedSentences(records).at(-1)).toBe(
+    "2 of 3 referrals have no day under Received; each counts as received on the day it was made.",
+  );
 });

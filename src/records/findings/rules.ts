@@ -221,14 +221,6 @@ const IDS: readonly RuleRow[] = [
     "Say once which area the word means, where it is asked how the workbook is understood; or correct the area, or give it to a skill in Skills.",
   ],
   [
-    "received-blank",
-    "note",
-    "",
-    "Referrals without a day under Received; each counts as received on the day it was made.",
-    "the day on which the referral was received, or blank",
-    "Fill in the day where another one is known.",
-  ],
-  [
     "area-left-out",
     "error",
     "left out by you",

@@ -11,7 +11,6 @@ import {
   type ServiceRow,
 } from "./service-rows";
 import { type ReferralRow, REFERRALS, referralRow } from "../tables/referrals";
-import { counted, plural } from "../../words/numbers";
 import { oneSpelling } from "../cells/words";
 import { LEAVE_OUT } from "../corrections/settled";
 import { areasNamed } from "./area-words";
@@ -27,7 +26,6 @@ interface Steps {
 export function readReferrals(context: ServiceContext, blocks: readonly Counted[]): Referrals {
   const rows = readServiceRows(context, blocks, REFERRALS, referralRow, (row) => refuse(context, row));
   const steps = rows.map((row) => stepsOf(context, row));
-  listNotReceived(context, rows);
   const days = (of: (each: Steps) => Day | null) => Int32Array.from(steps, (each) => of(each) ?? NO_DAY);
   return {
     child: Int32Array.from(rows, (row) => row.child),
@@ -37,28 +35,13 @@ export function readReferrals(context: ServiceContext, blocks: readonly Counted[
     from: oneSpelling(rows.map((row) => row.value.from)),
     to: oneSpelling(rows.map((row) => row.value.to)),
     received: days((each) => each.received),
+    receivedBlank: rows.filter(({ value }) => value.received === null).length,
     evaluated: days((each) => each.evaluated),
     eligible: Int8Array.from(rows, (row) => yesNo(row.value.eligible)),
     plan: days((each) => each.plan),
     lateReason: rows.map((row) => row.value.lateReason ?? ""),
     closed: days((each) => each.closed),
   };
-}
-
-/** A blank Received is read as the day of referral: said once, with its count. */
-function listNotReceived({ reading }: ServiceContext, rows: readonly ServiceRow<ReferralRow>[]): void {
-  const blank = rows.filter(({ value }) => value.received === null);
-  const first = blank[0];
-  if (!first) return;
-  const advice = `${plural(blank.length, "referral has", "referrals have")} no day under Received, of ${counted(rows.length)}: each counts as received on the day it was made. Fill in the day where another one is known.`;
-  const { block } = first;
-  const column = block.columns.get("received");
-  const { top, left, right, bottom } = block.range;
-  const range =
-    column === undefined
-      ? { top, bottom: block.firstRow - 1, left, right }
-      : { top: block.firstRow, bottom, left: column, right: column };
-  reading.findings.range("received-blank", block, range, { advice });
 }
 
 /** 1 yes, 0 no, -1 blank. */

@@ -23,7 +23,6 @@ export interface ServiceContext {
 
 /** A row of Referrals, Signs or Ratings whose child is known, with the means to remark on its cells. */
 export interface ServiceRow<T> {
-  readonly block: Block;
   readonly child: number;
   readonly birth: Day;
   readonly value: T;
@@ -95,7 +94,6 @@ function serviceRow<T extends { child: string }>(
 ): ServiceRow<T> {
   const child = context.child(keyOf(value.child), value.child);
   return {
-    block,
     child,
     birth: context.children.birth[child] ?? 0,
     value,
