@@ -19,6 +19,10 @@ export function readBytes(file: string): Uint8Array {
   }
 }
 
+export function isFolder(file: string): boolean {
+  return existsSync(file) && statSync(file).isDirectory();
+}
+
 export function readJson(file: string): unknown {
   const text = strFromU8(readBytes(file));
   try {

@@ -1,5 +1,3 @@
-import { nodeInflate } from "../hosts/file/node-inflate";
-import { readWorkbook, UnreadableWorkbook } from "../hosts/file/read-workbook";
 import { type Decision, parseDecisions } from "../records/corrections/decisions";
 import { type Source, sourceOf } from "../records/fingerprint";
 import { readRecords, RecordsUnusable } from "../records/read-records";
@@ -11,19 +9,8 @@ import { OtherWorkbook, refuseOtherWorkbook } from "../records/understanding/und
 import { parseSettings, type Settings } from "../settings/settings";
 import type { WorkbookIn } from "../workbook/workbook";
 import { badRequest, type CommandFailure, unreadable } from "./failure";
-import { readBytes, readJson } from "./files";
-import { progress } from "./say";
-
-export async function openWorkbook(book: string): Promise<WorkbookIn> {
-  const bytes = readBytes(book);
-  progress(`Opening ${book}`);
-  try {
-    return await readWorkbook(bytes, { inflate: nodeInflate });
-  } catch (error) {
-    if (error instanceof UnreadableWorkbook) throw unreadable(`${book}: ${error.message}`);
-    throw error;
-  }
-}
+import { filesOf } from "./books";
+import { readJson } from "./files";
 
 /** What a person settled in files: settings, understanding and corrections. */
 export interface Settled {
@@ -46,8 +33,9 @@ export function settledFrom({ understanding, decisions }: SettledFiles): Settled
 }
 
 /** Every file of a request that is only read. */
-export function inputsOf({ book, understanding, decisions }: SettledFiles & { readonly book: string }): string[] {
-  return [book, understanding, decisions].filter((file) => file !== null);
+export function inputsOf(request: SettledFiles & { readonly books: readonly string[] }): string[] {
+  const { books, understanding, decisions } = request;
+  return [...filesOf(books), understanding, decisions].filter((file) => file !== null);
 }
 
 /**

@@ -8,6 +8,9 @@ export function listOf(text: string): string[] {
     .filter((each) => each !== "");
 }
 
+/** What stands wherever a command reads a program's records. */
+export const BOOKS = "the program's workbooks (.xlsx), or folders of them, read as one in the order given; only read";
+
 /** A workbook under another ending would not open. */
 export function workbookName(file: string): string {
   if (!/\.xlsx$/i.test(file)) throw new InvalidArgumentError("It is a workbook: give a name that ends in .xlsx.");

@@ -3,7 +3,7 @@ import { settingsThatBearOn } from "../settings/settings";
 import { VERSION } from "../report/version";
 import { MOST_VISITS_IN_PLAN, VISITS_IN_PLAN, visitsAsked } from "../tables/caseload/plan-visits";
 import { badRequest } from "./failure";
-import { listOf, workbookName } from "./option-values";
+import { BOOKS, listOf, workbookName } from "./option-values";
 import type { Request } from "./request";
 import { releaseCommand } from "./release-options";
 import { earlierSettingOptions, earlierSettingsGiven, settingOptions, settingsGiven } from "./setting-options";
@@ -58,7 +58,7 @@ function programFor(found: Found, print: (text: string) => void): Command {
 function reportCommand(found: Found): Command {
   const command = new Command("report")
     .description("Make the quarterly report: a workbook to read and print, its data as a second workbook, and JSON")
-    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .argument("<books...>", BOOKS)
     .option(
       "--out <file>",
       "the report workbook (usual: BOOK-report-DATE.xlsx in this folder when --json is left out too)",
@@ -71,11 +71,11 @@ function reportCommand(found: Found): Command {
     .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
     .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions()) command.addOption(option);
-  return command.action((book: string, options: Record<string, string & readonly string[]>) =>
+  return command.action((books: string[], options: Record<string, string & readonly string[]>) =>
     found({
       kind: "report",
       last: options.last ?? null,
-      book,
+      books,
       out: options.out ?? null,
       data: options.data ?? null,
       json: options.json ?? null,
@@ -92,15 +92,15 @@ function checkCommand(found: Found): Command {
     .description(
       "List every finding in the workbook, with its cell and what to do; exit 1 where a person should check something",
     )
-    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .argument("<books...>", BOOKS)
     .option("--json <file>", "the findings as JSON")
     .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
     .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions(settingsThatBearOn("reading"))) command.addOption(option);
-  return command.action((book: string, options: Record<string, string>) =>
+  return command.action((books: string[], options: Record<string, string>) =>
     found({
       kind: "check",
-      book,
+      books,
       json: options.json ?? null,
       understanding: options.understanding ?? null,
       decisions: options.decisions ?? null,
@@ -112,7 +112,7 @@ function checkCommand(found: Found): Command {
 function pageCommand(found: Found): Command {
   const command = new Command("page")
     .description("Write one internal page to print: of a child for the next visit, or of a therapist's caseload")
-    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .argument("<books...>", BOOKS)
     .option("--child <id>", "the child whose page it is, for the family to take along")
     .option("--therapist <code>", "the therapist whose caseload it is")
     .option("--visits <count>", "how many visits the plan on a caseload page is for", visitsInPlan, VISITS_IN_PLAN)
@@ -120,10 +120,10 @@ function pageCommand(found: Found): Command {
     .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
     .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions(settingsThatBearOn("reading", "ages", "met", "boxes"))) command.addOption(option);
-  return command.action((book: string, { visits, ...options }: Record<string, string> & { visits: number }) =>
+  return command.action((books: string[], { visits, ...options }: Record<string, string> & { visits: number }) =>
     found({
       kind: "page",
-      book,
+      books,
       out: options.out as string,
       child: options.child ?? null,
       therapist: options.therapist ?? null,
@@ -138,11 +138,11 @@ function pageCommand(found: Found): Command {
 function understandCommand(found: Found): Command {
   return new Command("understand")
     .description("Show how the sheets, headings and words of a workbook are understood, and what is doubtful")
-    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .argument("<books...>", BOOKS)
     .option("--out <file>", "the understanding as a file, to be corrected and given with --understanding")
     .option("--understanding <file>", "what was settled before, such as last quarter's: what differs is said")
-    .action((book: string, options: Record<string, string>) =>
-      found({ kind: "understand", book, out: options.out ?? null, understanding: options.understanding ?? null }),
+    .action((books: string[], options: Record<string, string>) =>
+      found({ kind: "understand", books, out: options.out ?? null, understanding: options.understanding ?? null }),
     );
 }
 
@@ -159,14 +159,14 @@ function againCommand(found: Found): Command {
       "Make a report again from what it says of itself; exit 0 where it is the same to the byte, 1 where not",
     )
     .argument("<report>", "a report workbook or a REPORT.json that this tool wrote; it is only read")
-    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .argument("<books...>", BOOKS)
     .option("--understanding <file>", "how the workbook is understood, where the report was made with it (JSON)")
     .option("--decisions <file>", "corrections, where the report was made with them (JSON)")
-    .action((report: string, book: string, options: Record<string, string>) =>
+    .action((report: string, books: string[], options: Record<string, string>) =>
       found({
         kind: "again",
         report,
-        book,
+        books,
         understanding: options.understanding ?? null,
         decisions: options.decisions ?? null,
       }),
@@ -176,8 +176,11 @@ function againCommand(found: Found): Command {
 function changedCommand(found: Found): Command {
   const command = new Command("changed")
     .description("Say why figures are not what they were: what was corrected, what is counted otherwise, what happened")
-    .argument("<earlier>", "the earlier workbook (.xlsx), or the REPORT.json that was made of it; it is only read")
-    .argument("<later>", "the later workbook (.xlsx); it is only read")
+    .argument(
+      "<earlier>",
+      "the earlier workbook or a folder of them, or the REPORT.json that was made of it; only read",
+    )
+    .argument("<later...>", "the later workbook, or several, or a folder; only read")
     .option("--out <file>", "what changed as a workbook to read and print", workbookName)
     .option("--json <file>", "the same as JSON")
     .option("--tables <ids>", "what-changed (usual), what-changed-children (internal), comma-separated", listOf)
@@ -186,11 +189,11 @@ function changedCommand(found: Found): Command {
     .option("--earlier-understanding <file>", "how the earlier workbook is understood, where that differs")
     .option("--earlier-decisions <file>", "corrections of the earlier workbook, where they differ");
   for (const option of [...settingOptions(), ...earlierSettingOptions()]) command.addOption(option);
-  return command.action((earlier: string, book: string, options: Record<string, string & readonly string[]>) =>
+  return command.action((earlier: string, books: string[], options: Record<string, string & readonly string[]>) =>
     found({
       kind: "changed",
       earlier,
-      book,
+      books,
       out: options.out ?? null,
       json: options.json ?? null,
       tables: options.tables ?? null,
@@ -208,7 +211,7 @@ function firmCommand(found: Found): Command {
   const command = new Command("firm")
     .alias("check-definition")
     .description("How firm one figure is: the same figure under every definition that could be defended")
-    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .argument("<books...>", BOOKS)
     .requiredOption(
       "--figure <path>",
       'table/skill/age group/column, such as met-by-band/walk-alone/"12 to <18 months"/shareMet',
@@ -218,10 +221,10 @@ function firmCommand(found: Found): Command {
     .option("--decisions <file>", "corrections (JSON)");
   const bearings = ["reading", "entry", "period", "ages", "met", "boxes", "groups"] as const;
   for (const option of settingOptions(settingsThatBearOn(...bearings))) command.addOption(option);
-  return command.action((book: string, options: Record<string, string>) =>
+  return command.action((books: string[], options: Record<string, string>) =>
     found({
       kind: "firm",
-      book,
+      books,
       figure: options.figure as string,
       json: options.json ?? null,
       understanding: options.understanding ?? null,

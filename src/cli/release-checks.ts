@@ -7,6 +7,7 @@ import { EMPTY_LEDGER, headOf, type Ledger, parseLedger } from "../release/ledge
 import type { Settings } from "../settings/settings";
 import { RELEASABLE_IDS } from "../tables/catalogue";
 import type { ReleasableId } from "../tables/table";
+import { filesOf } from "./books";
 import { badRequest } from "./failure";
 import { checkOutputs, readBytes } from "./files";
 import { settingsFrom, type Settled } from "./open";
@@ -56,10 +57,10 @@ function tablesOf(names: readonly string[]): readonly ReleasableId[] {
 }
 
 export function checkPlaces(
-  { book, understanding, decisions, prose, earlier, ledger }: ReleaseRequest,
+  { books, understanding, decisions, prose, earlier, ledger }: ReleaseRequest,
   outputs: readonly string[],
 ): void {
-  const inputs = [book, understanding, decisions, prose, earlier].filter((file) => file !== null);
+  const inputs = [...filesOf(books), understanding, decisions, prose, earlier].filter((file) => file !== null);
   checkOutputs(inputs, ledger === null ? outputs : [...outputs, ledger]);
 }
 

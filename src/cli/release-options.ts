@@ -2,7 +2,7 @@ import { Command, InvalidArgumentError } from "commander";
 import { QUESTION_IDS } from "../release/answers/questions";
 import { SETTING_NAMES } from "../settings/settings";
 import { badRequest } from "./failure";
-import { listOf, workbookName } from "./option-values";
+import { BOOKS, listOf, workbookName } from "./option-values";
 import type { Request } from "./request";
 import { settingOptions, settingsGiven } from "./setting-options";
 
@@ -12,7 +12,7 @@ export function releaseCommand(found: (request: Request) => void): Command {
     .description(
       "Prepare figures that can leave the program: protected, tested as a reader from outside would test them, with their words.\nWhether they may leave is for people to decide: 45 CFR 164.514 and 34 CFR 99.31(b).",
     )
-    .argument("<book>", "the program's workbook (.xlsx); it is only read")
+    .argument("<books...>", BOOKS)
     .option("--tables <ids>", "the tables to release, comma-separated, such as met-by-band,trend", listOf)
     .option(
       "--answer <questions>",
@@ -36,11 +36,11 @@ export function releaseCommand(found: (request: Request) => void): Command {
     .option("--understanding <file>", "how the workbook is understood, from windowline understand or the pane (JSON)")
     .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions(SETTING_NAMES)) command.addOption(option);
-  return command.action((book: string, options: Record<string, string & readonly string[]>) => {
+  return command.action((books: string[], options: Record<string, string & readonly string[]>) => {
     if ((options.tables === undefined) === (options.answer === undefined)) throw badRequest(ONE_OF_TWO);
     found({
       kind: "release",
-      book,
+      books,
       out: options.out as string,
       tables: options.tables ?? null,
       answer: options.answer ?? null,

@@ -1,6 +1,7 @@
 import { fiveFindings } from "../report/answer/five-findings";
 import type { Report } from "../report/report";
 import { isoInWords } from "../release/words/days";
+import { placeInWords } from "../workbook/sources";
 import { counted, plural } from "../words/numbers";
 import { leftOutLines } from "./left-out";
 
@@ -13,7 +14,7 @@ export function summaryOf(report: Report, outputs: readonly string[]): string {
     ...leftOutLines(report.input),
     `${from} to ${asOf}: ${plural(print.followed, "child", "children")} in the program on the last day, ${counted(print.everFollowed)} ever.`,
     ...fiveFindings(report).map(({ headline }) => `- ${headline}`),
-    `Rows used: ${report.input.map(useOf).join(", ")}.`,
+    `Rows used: ${byTable(report.input).map(useOf).join(", ")}.`,
     ...(findings.length === 0
       ? []
       : [`Problems found: ${countsOf(report)}. "windowline check" lists each with its cell.`]),
@@ -27,9 +28,19 @@ function unreadSheets({ findings }: Report): string[] {
   const unread = findings.filter(({ rule, severity }) => rule === "heading-unknown" && severity === "error");
   return [
     ...new Set(
-      unread.map(({ table, sheet, expected }) => `${table} in ${sheet} was not read: ${expected} is missing.`),
+      unread.map((each) => `${each.table} in ${placeInWords(each)} was not read: ${each.expected} is missing.`),
     ),
   ];
+}
+
+/** Among several files the rows of one table are told together: "windowline check" tells them file by file. */
+function byTable(input: Report["input"]): Report["input"] {
+  if (input.every(({ file }) => file === undefined)) return input;
+  return [...new Set(input.map(({ table }) => table))].map((table) => {
+    const own = input.filter((each) => each.table === table);
+    const sum = (of: "rows" | "used") => own.reduce((total, each) => total + each[of], 0);
+    return { ...(own[0] as Report["input"][number]), rows: sum("rows"), used: sum("used") };
+  });
 }
 
 function useOf({ table, rows, used }: Report["input"][number]): string {

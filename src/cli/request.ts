@@ -1,10 +1,13 @@
-/** What was asked for on the command line, before anything is read. */
+/**
+ * What was asked for on the command line, before anything is read. `books` are read as one program: workbooks, or folders
+ * of them.
+ */
 export type Request =
   | {
       readonly kind: "report";
       /** The last REPORT.json, to tell rows that are gone; null: nothing is compared. */
       readonly last: string | null;
-      readonly book: string;
+      readonly books: readonly string[];
       readonly out: string | null;
       /** Null: beside the report, with "-data" at the end of its name. */
       readonly data: string | null;
@@ -17,7 +20,7 @@ export type Request =
     }
   | {
       readonly kind: "check";
-      readonly book: string;
+      readonly books: readonly string[];
       readonly json: string | null;
       readonly understanding: string | null;
       readonly decisions: string | null;
@@ -25,7 +28,7 @@ export type Request =
     }
   | {
       readonly kind: "page";
-      readonly book: string;
+      readonly books: readonly string[];
       readonly out: string;
       /** One of the two. */
       readonly child: string | null;
@@ -38,7 +41,7 @@ export type Request =
     }
   | {
       readonly kind: "release";
-      readonly book: string;
+      readonly books: readonly string[];
       readonly out: string;
       /** Ids of tables; null where a question is asked instead. */
       readonly tables: readonly string[] | null;
@@ -61,7 +64,7 @@ export type Request =
     }
   | {
       readonly kind: "understand";
-      readonly book: string;
+      readonly books: readonly string[];
       readonly out: string | null;
       readonly understanding: string | null;
     }
@@ -70,7 +73,7 @@ export type Request =
       readonly kind: "again";
       /** A report workbook or a REPORT.json. */
       readonly report: string;
-      readonly book: string;
+      readonly books: readonly string[];
       readonly understanding: string | null;
       readonly decisions: string | null;
     }
@@ -78,7 +81,7 @@ export type Request =
       readonly kind: "changed";
       /** A workbook or a REPORT.json. */
       readonly earlier: string;
-      readonly book: string;
+      readonly books: readonly string[];
       readonly out: string | null;
       readonly json: string | null;
       /** Ids; null: all that are not internal. */
@@ -93,7 +96,7 @@ export type Request =
     }
   | {
       readonly kind: "firm";
-      readonly book: string;
+      readonly books: readonly string[];
       /** As `met-by-band/walk-alone/"12 to <18 months"/shareMet`. */
       readonly figure: string;
       readonly json: string | null;

@@ -18,7 +18,8 @@ import { plural } from "../words/numbers";
 import type { SheetOut } from "../workbook/sheets";
 import { badRequest, EXIT, unreadable } from "./failure";
 import { readBytes } from "./files";
-import { openWorkbook, recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
+import { openBooks } from "./books";
+import { recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
@@ -30,7 +31,10 @@ export async function runAgainCommand(request: RequestOf<"again">): Promise<numb
   const earlier = await earlierFrom(request.report, bytes);
   const { decisions } = settledFrom(request);
   const settings = settingsFrom(earlier.made.settings);
-  const workbook = await openWorkbook(request.book);
+  const workbook = await openBooks(
+    request.books,
+    earlier.made.files?.map(({ file }) => file),
+  );
   const { records, source } = recordsFrom(workbook, settings, decisions);
   const ask = { settings, tables: tablesOf(request.report, earlier.made), source, onStep: progress };
   const report = reportOrFail(runReport(records, ask));

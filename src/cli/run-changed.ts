@@ -13,8 +13,9 @@ import { TABLE_CATALOGUE, TABLE_IDS, tableIdOf } from "../tables/catalogue";
 import type { TableId } from "../tables/table";
 import { dayInWords } from "../words/dates";
 import { badRequest, EXIT, unreadable } from "./failure";
-import { checkOutputs, readBytes, readJson, writeWhole } from "./files";
-import { inputsOf, openWorkbook, recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
+import { checkOutputs, isFolder, readBytes, readJson, writeWhole } from "./files";
+import { filesOf, openBooks } from "./books";
+import { inputsOf, recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
@@ -29,7 +30,7 @@ export async function runChangedCommand(request: RequestOf<"changed">): Promise<
   const outputs = [request.out, request.json].filter((file) => file !== null);
   checkOutputs(inputsAll(request), outputs);
   const earlier = await earlierFrom(request);
-  const workbook = await openWorkbook(request.book);
+  const workbook = await openBooks(request.books);
   progress("Reading the records");
   const { records, source } = recordsFrom(workbook, settings, decisions);
   progress("Following each count");
@@ -52,7 +53,7 @@ async function earlierFrom(request: RequestOf<"changed">): Promise<Earlier> {
 }
 
 function isJson(file: string): boolean {
-  return readBytes(file).find((byte) => byte > 0x20) === "{".charCodeAt(0);
+  return !isFolder(file) && readBytes(file).find((byte) => byte > 0x20) === "{".charCodeAt(0);
 }
 
 /** A report brings its own settings: others would not be those that its figures were made with. */
@@ -79,7 +80,7 @@ async function earlierBook(request: RequestOf<"changed">): Promise<Earlier> {
   const { settings: settled, decisions } = settledFrom(files);
   const asLater = { ...request.settings, from: undefined };
   const settings = settingsFrom({ ...asLater, ...request.earlierSettings }, settled);
-  const workbook = await openWorkbook(request.earlier);
+  const workbook = await openBooks([request.earlier]);
   progress("Reading the earlier records");
   const { records, source } = recordsFrom(workbook, settings, decisions);
   const provenance = { settings: echoSettings(settings), fingerprint: source.fingerprint, version: VERSION };
@@ -98,7 +99,9 @@ function compared(earlier: EarlierBook | EarlierReport, later: LaterBook, tables
 }
 
 function inputsAll(request: RequestOf<"changed">): string[] {
-  const own = [request.earlier, request.earlierUnderstanding, request.earlierDecisions].filter((file) => file !== null);
+  const own = [...filesOf([request.earlier]), request.earlierUnderstanding, request.earlierDecisions].filter(
+    (file) => file !== null,
+  );
   return [...inputsOf(request), ...own];
 }
 

@@ -2,11 +2,13 @@ import type { Finding } from "../records/findings/finding";
 import { readRecords, RecordsUnusable } from "../records/read-records";
 import type { Records, TableUse } from "../records/records";
 import { findingsJson } from "../report/json";
+import { placeInWords } from "../workbook/sources";
 import { TOOL_NAME } from "../report/report";
 import { VERSION } from "../report/version";
 import { EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { inputsOf, openWorkbook, refuseOther, settingsFrom, settledFrom, unusable } from "./open";
+import { openBooks } from "./books";
+import { inputsOf, refuseOther, settingsFrom, settledFrom, unusable } from "./open";
 import { leftOutLines } from "./left-out";
 import type { RequestOf } from "./request";
 import { print } from "./say";
@@ -17,7 +19,7 @@ export async function runCheckCommand(request: RequestOf<"check">): Promise<numb
   const settled = settledFrom(request);
   const { decisions } = settled;
   const settings = settingsFrom(request.settings, settled.settings);
-  const workbook = await openWorkbook(request.book);
+  const workbook = await openBooks(request.books);
   refuseOther(workbook, decisions);
   const { input, findings, failure } = readOrFail(() => readRecords(workbook, settings, decisions));
   if (request.json)
@@ -44,7 +46,7 @@ function checkSummary(
   isUnusable: boolean,
 ): string {
   const uses = input.map(
-    ({ table, sheet, address, rows, used }) => `${table} (${sheet}!${address}): ${used} of ${rows} rows used.`,
+    (use) => `${use.table} (${placeInWords(use, use.address)}): ${use.used} of ${use.rows} rows used.`,
   );
   return [
     ...leftOutLines(input),
@@ -59,6 +61,7 @@ function checkSummary(
   ].join("\n");
 }
 
-function lineOf({ severity, sheet, cell, rule, expected, advice }: Finding): string {
-  return `${severity.padEnd(7)} ${sheet}!${cell}  ${rule}: expected ${expected}. ${advice}`;
+function lineOf({ severity, rule, expected, advice, ...place }: Finding): string {
+  const where = place.sheet === "" && place.file === undefined ? "!" : placeInWords(place, place.cell);
+  return `${severity.padEnd(7)} ${where}  ${rule}: expected ${expected}. ${advice}`;
 }

@@ -8,7 +8,8 @@ import { dotLines } from "../tables/definition-check/words";
 import { unknownColumn } from "../tables/groups";
 import { badRequest, EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { inputsOf, openWorkbook, recordsFrom, settingsFrom, settledFrom } from "./open";
+import { openBooks } from "./books";
+import { inputsOf, recordsFrom, settingsFrom, settledFrom } from "./open";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
@@ -19,7 +20,7 @@ export async function runFirmCommand(request: RequestOf<"firm">): Promise<number
   if (settings.asOf === null)
     throw badRequest("Give the day that the figure is true for: add --as-of, such as --as-of 2026-09-30.");
   checkOutputs(inputsOf(request), request.json === null ? [] : [request.json]);
-  const workbook = await openWorkbook(request.book);
+  const workbook = await openBooks(request.books);
   progress("Reading the records");
   const { records, source } = recordsFrom(workbook, settings, settled.decisions);
   const unknown = unknownColumn(records.enrolments.columns, settings.by);

@@ -9,7 +9,8 @@ import { NobodyOfThatName } from "../report/pages/nobody";
 import type { SheetOut } from "../workbook/sheets";
 import { badRequest, EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { inputsOf, openWorkbook, refuseOther, settingsFrom, settledFrom, unusable } from "./open";
+import { openBooks } from "./books";
+import { inputsOf, refuseOther, settingsFrom, settledFrom, unusable } from "./open";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
 
@@ -21,7 +22,7 @@ export async function runPageCommand(request: RequestOf<"page">): Promise<number
   const asOf = asOfOr(settings.asOf);
   const subject = subjectOf(request, decisions);
   checkOutputs(inputsOf(request), [request.out]);
-  const workbook = await openWorkbook(request.book);
+  const workbook = await openBooks(request.books);
   refuseOther(workbook, decisions);
   progress("Writing the page");
   const sheet = made(() => makePage(workbook, settings, decisions, subject, request.visits));

@@ -14,7 +14,8 @@ import { canBeMade, TABLE_CATALOGUE } from "../tables/catalogue";
 import { unknownColumn } from "../tables/groups";
 import type { ReleasableId } from "../tables/table";
 import { badRequest, EXIT } from "./failure";
-import { openWorkbook, recordsFrom, settledFrom } from "./open";
+import { openBooks } from "./books";
+import { recordsFrom, settledFrom } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
 import { askedOf, checkLedgerStands, checkPlaces, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
 import { made, save } from "./release-output";
@@ -32,7 +33,7 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   checkPlaces(request, [request.out]);
   const ledger = ledgerFrom(request.ledger);
   const beside = besideFrom(request);
-  const workbook = await openWorkbook(request.book);
+  const workbook = await openBooks(request.books);
   const { records, source } = recordsFrom(workbook, settings, decisions);
   checkRecords(asked.tables, settings, records);
   checkSkills(request.skills, records);

@@ -11,8 +11,9 @@ import { TABLES_OF_ONE_RUN, tableIdOf } from "../tables/catalogue";
 import type { TableId } from "../tables/table";
 import { isoOf, type Day } from "../age/day";
 import { badRequest, EXIT } from "./failure";
-import { checkOutputs, readJson, writeWhole } from "./files";
-import { inputsOf, openWorkbook, recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
+import { checkOutputs, isFolder, readJson, writeWhole } from "./files";
+import { openBooks } from "./books";
+import { inputsOf, recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
 import { summaryOf } from "./report-summary";
 import type { RequestOf } from "./request";
 import { print, progress } from "./say";
@@ -29,7 +30,7 @@ export async function runReportCommand(request: RequestOf<"report">): Promise<nu
   const outputs = [out, data, request.json].filter((file) => file !== null);
   checkOutputs([...inputsOf(request), ...(request.last === null ? [] : [request.last])], outputs);
   const last = request.last === null ? null : lastReport(request.last);
-  const workbook = await openWorkbook(request.book);
+  const workbook = await openBooks(request.books);
   progress("Reading the records");
   const { records, source } = recordsFrom(workbook, settings, decisions);
   const report = reportOrFail(runReport(records, { settings, tables, source, onStep: progress }));
@@ -51,9 +52,11 @@ function lastReport(file: string): MadeFrom {
 }
 
 /** Without a word about where to, the report goes to a workbook in this folder. */
-function outOf({ out, json, book }: RequestOf<"report">, asOf: Day): string | null {
+function outOf({ out, json, books }: RequestOf<"report">, asOf: Day): string | null {
   if (out !== null || json !== null) return out;
-  return `${path.basename(book, path.extname(book))}-report-${isoOf(asOf)}.xlsx`;
+  const first = path.resolve(books[0] as string);
+  const name = path.basename(first, isFolder(first) ? "" : path.extname(first));
+  return `${name}${books.length > 1 ? "-and-others" : ""}-report-${isoOf(asOf)}.xlsx`;
 }
 
 /** `REPORT-data.xlsx`. */

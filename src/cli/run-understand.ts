@@ -12,28 +12,29 @@ import {
   type WordTaken,
 } from "../records/understanding/understanding";
 import { plural } from "../words/numbers";
+import { placeInWords } from "../workbook/sources";
 import { EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { openWorkbook, refuseOther, settledFrom } from "./open";
+import { openBooks } from "./books";
+import { inputsOf, refuseOther, settledFrom } from "./open";
 import type { RequestOf } from "./request";
 import { print } from "./say";
 
 /** Shows how a workbook is understood, and writes it as a file to be looked through and corrected. */
 export async function runUnderstandCommand(request: RequestOf<"understand">): Promise<number> {
-  const inputs = [request.book, ...(request.understanding ? [request.understanding] : [])];
-  checkOutputs(inputs, request.out ? [request.out] : []);
+  checkOutputs(inputsOf({ ...request, decisions: null }), request.out ? [request.out] : []);
   const saved = settledFrom({ understanding: request.understanding, decisions: null });
-  const workbook = await openWorkbook(request.book);
+  const workbook = await openBooks(request.books);
   refuseOther(workbook, saved.decisions);
   const found = understand(workbook, request.understanding === null ? null : saved);
   if (request.out)
     writeWhole(request.out, `${JSON.stringify(toFile(applyChoice(found, { kind: "confirm" })), null, 2)}\n`);
-  print(understandingText(found, request.book, request.out));
+  print(understandingText(found, request.books, request.out));
   return EXIT.done;
 }
 
 /** What a person reads: what each sheet is, with a question mark where it is only guessed. */
-export function understandingText(found: Understanding, book: string, out: string | null): string {
+export function understandingText(found: Understanding, books: readonly string[], out: string | null): string {
   const { sheets, words, areas, names, sameChild, missing, skills, changes } = found;
   const noArea = skills.filter(({ area }) => area === "");
   return [
@@ -55,17 +56,22 @@ export function understandingText(found: Understanding, book: string, out: strin
     ...(noArea.length > 0 ? [`? ${noArea.length} of them have no area yet: write it after "area" in the file.`] : []),
     out
       ? `Written: ${out}. Read it, correct what is wrong, and give it with --understanding.`
-      : `To settle it, write it to a file: windowline understand ${book} --out ${book.replace(/\.xlsx$/i, "")}.windowline.json`,
+      : `To settle it, write it to a file: windowline understand ${books.join(" ")} --out ${fileFor(books)}.windowline.json`,
   ].join("\n");
 }
 
-function sheetLines({ sheet, is, why, doubtful, headerRows, rows, headings }: SheetTaken): string[] {
+function fileFor([first = ""]: readonly string[]): string {
+  return first.replace(/\.xlsx$|\/+$/i, "");
+}
+
+function sheetLines(taken: SheetTaken): string[] {
+  const { is, why, doubtful, headerRows, rows, headings } = taken;
   const where = headerRows.length > 0 ? `, headings in row ${headerRows.join(" and ")}, ${rows} rows` : "";
   const used = headings.filter(({ means, skill }) => means !== null || skill !== null);
   const unused = is === "not used" ? [] : headings.filter((each) => !used.includes(each) && each.heading !== SHEET_DAY);
   const noDay = headings.some(({ heading, means }) => heading === SHEET_DAY && means === null);
   return [
-    `${mark(doubtful)} ${sheet}: ${is}${where}. ${why}`,
+    `${mark(doubtful)} ${placeInWords(taken)}: ${is}${where}. ${why}`,
     ...used.filter(({ skill }) => skill === null).map(headingLine),
     ...skillLines(used.filter(({ skill, means }) => skill !== null && means === null)),
     ...dayLines(used.filter(({ skill, means }) => skill !== null && means !== null)),

@@ -1,6 +1,7 @@
 import { sha256 } from "@noble/hashes/sha2";
-import { bytesToHex } from "@noble/hashes/utils";
+import { bytesToHex, concatBytes } from "@noble/hashes/utils";
 import { CELL, type Grid } from "../workbook/cells";
+import { sheetAt } from "../workbook/sources";
 import type { CellRange, WorkbookIn } from "../workbook/workbook";
 import type { Decision } from "./corrections/decisions";
 import type { Records, TableUse } from "./records";
@@ -9,6 +10,8 @@ import type { Records, TableUse } from "./records";
 export interface Source {
   /** Of all the tables used. */
   readonly fingerprint: string;
+  /** One entry a file, in the order in which they were read; only where there are several. */
+  readonly files?: readonly FilePrint[];
   /** One entry a table, whatever sheets its rows are on. */
   readonly records: readonly TablePrint[];
   /** How many children and observations each site has; empty where no column names sites. */
@@ -24,6 +27,12 @@ export interface TablePrint {
   readonly fingerprint: string;
 }
 
+export interface FilePrint {
+  readonly file: string;
+  readonly rows: number;
+  readonly fingerprint: string;
+}
+
 export interface SitePrint {
   readonly site: string;
   readonly children: number;
@@ -34,13 +43,20 @@ type Read = Pick<Records, "input" | "children" | "enrolments" | "observations">;
 
 export function sourceOf(workbook: WorkbookIn, records: Read, decisions: readonly Decision[]): Source {
   const tables = records.input;
+  const print = (own: readonly TableUse[]) => ({
+    rows: own.reduce((sum, each) => sum + each.rows, 0),
+    fingerprint: fingerprintOf(workbook, own),
+  });
+  const files = [...new Set(workbook.sheets.flatMap(({ file }) => file ?? []))];
   return {
     fingerprint: fingerprintOf(workbook, tables),
-    records: [...new Set(tables.map(({ table }) => table))].map((table) => {
-      const own = tables.filter((each) => each.table === table);
-      const rows = own.reduce((sum, each) => sum + each.rows, 0);
-      return { table, rows, fingerprint: fingerprintOf(workbook, own) };
-    }),
+    ...(files.length === 0
+      ? {}
+      : { files: files.map((file) => ({ file, ...print(tables.filter((each) => each.file === file)) })) }),
+    records: [...new Set(tables.map(({ table }) => table))].map((table) => ({
+      table,
+      ...print(tables.filter((each) => each.table === table)),
+    })),
     sites: sitesOf(records),
     corrections: decisions.length === 0 ? null : fingerprintOfCorrections(decisions),
   };
@@ -76,24 +92,42 @@ function byKey([a]: [string, unknown], [b]: [string, unknown]): number {
  * SHA-256 of the cells of the tables used, hexadecimal: the same for the same rows in any order, however the file was read
  * and wherever on its sheet a table stands. Each cell is its kind and its value: numbers (and dates, which are numbers
  * with a format) as eight bytes, texts as their length and UTF-8. Of each table the hashes of its rows are added up
- * (modulo 2^256), so that no order of rows counts.
+ * (modulo 2^256), so that no order of rows counts. Where tables come from several files, no order of files counts either, and
+ * no name of a file.
  *
  * Source: sums of hashes for a set in no order: Bellare & Micciancio (1997), EUROCRYPT '97, 163-192.
  */
 export function fingerprintOf(workbook: WorkbookIn, tables: readonly TableUse[]): string {
-  const all = sha256.create().update(Uint8Array.of(workbook.dateSystem >> 8, workbook.dateSystem & 0xff));
-  for (const { table, sheet, address } of tables) {
-    const grid = workbook.sheets.find((each) => each.name === sheet)?.grid;
-    const range = rangeOf(address);
-    if (!grid || !range) throw new RangeError("fingerprintOf: a table that is not in the workbook");
-    const row = new RowBytes();
-    row.text(encoder.encode(table));
-    row.number(range.bottom - range.top + 1);
-    row.number(range.right - range.left + 1);
-    all.update(row.taken());
-    all.update(sumOfRows(grid, range, row));
-  }
+  const isOneFile = tables.every(({ file }) => file === undefined);
+  const all = sha256.create();
+  if (isOneFile) all.update(systemBytes(workbook.dateSystem));
+  const parts = tables.map((table) => partOf(workbook, table, isOneFile));
+  if (!isOneFile) parts.sort(byBytes);
+  for (const part of parts) all.update(part);
   return bytesToHex(all.digest());
+}
+
+/** What one table adds: its name, its size and the sum of its rows; among several files its date system too. */
+function partOf(workbook: WorkbookIn, use: TableUse, isOneFile: boolean): Uint8Array {
+  const sheet = sheetAt(workbook, use);
+  const range = rangeOf(use.address);
+  if (!sheet || !range) throw new RangeError("fingerprintOf: a table that is not in the workbook");
+  const row = new RowBytes();
+  if (!isOneFile) systemBytes(sheet.dateSystem ?? workbook.dateSystem).forEach((byte) => row.byte(byte));
+  row.text(encoder.encode(use.table));
+  row.number(range.bottom - range.top + 1);
+  row.number(range.right - range.left + 1);
+  const head = row.taken().slice();
+  return concatBytes(head, sumOfRows(sheet.grid, range, row));
+}
+
+function systemBytes(system: WorkbookIn["dateSystem"]): Uint8Array {
+  return Uint8Array.of(system >> 8, system & 0xff);
+}
+
+function byBytes(a: Uint8Array, b: Uint8Array): number {
+  const [first, second] = [bytesToHex(a), bytesToHex(b)];
+  return first < second ? -1 : first > second ? 1 : 0;
 }
 
 const encoder = new TextEncoder();

@@ -10,6 +10,7 @@ import { judgeObservations } from "./observations/judge-observations";
 import type { Region } from "./headings/region";
 import { ObserverList } from "./observations/read-observations";
 import { type ChildTable, readChildren } from "./children/read-children";
+import { withSites } from "./children/site-from-file";
 import { readObservations } from "./observations/read-observations";
 import { readRatings } from "./services/read-ratings";
 import { readReferrals } from "./services/read-referrals";
@@ -74,10 +75,11 @@ class Run {
     if (skillBlocks.length + made.length === 0) this.need("Observations", this.found.isThere("Observations"));
     this.need("Skills", skillBlocks.length + made.length > 0);
     const own = readSkills(this.reading, skillBlocks, made);
+    if (own.differ) this.refuseSkills(own.differ);
     const skills = others === null ? own : skillsGiven(this.reading, others);
     const wide = findWide(this.findings, this.found, this.decisions, skills.lookup);
     this.wideRegions = new Set(wide.inChildren.keys());
-    const children = this.count(childBlocks(this.findings, this.found, wide));
+    const children = this.count(withSites(this.findings, childBlocks(this.findings, this.found, wide)));
     const table = readChildren(this.reading, children);
     this.needRows("Children", children);
     if (skillBlocks.length > 0) this.needRows("Skills", skillBlocks);
@@ -106,6 +108,7 @@ class Run {
     const referrals = this.optional("Referrals", (blocks) => readReferrals(context, blocks));
     const signs = this.optional("Signs", (blocks) => readSigns(context, blocks));
     const ratings = this.optional("Ratings", (blocks) => readRatings(context, blocks));
+    this.listFiles();
     listHeadings(
       this.findings,
       this.counted.map(({ block }) => block),
@@ -157,6 +160,11 @@ class Run {
     return [...named, ...headings.map((skill): SkillDecision => ({ kind: "skill", skill }))];
   }
 
+  private refuseSkills([first, second]: readonly [string, string]): never {
+    const why = `Skills: ${first} and ${second} say different things of one skill. Make the two rows the same, or give one of the skills an id of its own.`;
+    throw new RecordsUnusable("Skills", why, this.findings.sorted(), this.input());
+  }
+
   private optional<T>(table: TableName, read: (blocks: readonly Counted[]) => T): T | null {
     const blocks = this.count(this.found.blocks(table));
     if (blocks.length > 0) return read(blocks);
@@ -167,6 +175,20 @@ class Run {
       });
     }
     return null;
+  }
+
+  /** What one of several files lacks and others have, where something in it looks like it; and files without any table. */
+  private listFiles(): void {
+    const blocks = this.counted.map(({ block }) => block);
+    for (const file of new Set(this.workbook.sheets.flatMap((sheet) => sheet.file ?? []))) {
+      const own = blocks.filter((block) => block.file === file);
+      for (const table of TABLE_NAMES) {
+        const isElsewhere = blocks.some((block) => block.table === table);
+        if (!isElsewhere || own.some((block) => block.table === table)) continue;
+        this.found.unfit(table, this.wideRegions, file);
+      }
+      if (own.length === 0) this.findings.file("file-not-used", file);
+    }
   }
 
   private enteredBlank({ entered }: Observations): number {

@@ -142,6 +142,8 @@ export interface Ratings {
 /** What became of the rows of one table: `rows` = `used` + the sum of `leftOut`, always. */
 export interface TableUse {
   readonly table: string;
+  /** Where the records come from several files. */
+  readonly file?: string;
   readonly sheet: string;
   readonly address: string;
   readonly rows: number;

@@ -8,6 +8,10 @@ export interface WorkbookIn {
 
 export interface SheetIn {
   readonly name: string;
+  /** The file that the sheet is in; only where the records come from several. */
+  readonly file?: string;
+  /** Where its file has another date system than the workbook says. */
+  readonly dateSystem?: WorkbookIn["dateSystem"];
   readonly grid: Grid;
   readonly tables: readonly TableIn[];
   readonly merged: readonly CellRange[];

@@ -35,7 +35,7 @@ test("the words of a page", () => {
   const words = ["page", "b.xlsx", "--as-of", "2026-09-30", "--child", "A", "--out", "p.xlsx", "--correct-until", "36"];
   expect(parseWords(words, () => undefined)).toEqual({
     kind: "page",
-    book: "b.xlsx",
+    books: ["b.xlsx"],
     out: "p.xlsx",
     child: "A",
     therapist: null,

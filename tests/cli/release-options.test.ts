@@ -19,7 +19,7 @@ test("a release with everything it takes", () => {
   ];
   expect(parse(...NEEDED, ...words, "--earlier", "e.json", "--floor", "5", "--release-method", "ranges")).toEqual({
     kind: "release",
-    book: "b.xlsx",
+    books: ["b.xlsx"],
     out: "r.xlsx",
     tables: ["met-by-band", "trend"],
     answer: null,

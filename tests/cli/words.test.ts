@@ -19,7 +19,7 @@ test("two workbooks: settings of the later one, and those of the earlier one tha
   ).toMatchObject({
     kind: "changed",
     earlier: "a.xlsx",
-    book: "b.xlsx",
+    books: ["b.xlsx"],
     settings: { asOf: "2026-09-30" },
     earlierSettings: { asOf: "2026-06-30", recheck: "60" },
   });
@@ -40,7 +40,7 @@ test("a report with settings in kebab case", () => {
   ).toEqual({
     kind: "report",
     last: null,
-    book: "b.xlsx",
+    books: ["b.xlsx"],
     out: null,
     data: null,
     json: null,
@@ -67,7 +67,7 @@ test("a check, a call and a sample", () => {
 });
 
 test.each([
-  [["report"], /missing required argument 'book'.*report --help/is],
+  [["report"], /missing required argument 'books'.*report --help/is],
   [["report", "b.xlsx", "--colour", "red"], /unknown option '--colour'/i],
   [["repport", "b.xlsx"], /There is no command "repport".*--help/],
   [["sample"], /required option '--out <file>'/i],

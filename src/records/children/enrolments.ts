@@ -4,6 +4,7 @@ import type { ChildTable } from "./read-children";
 import type { Reading } from "../rows/reading";
 import { type Enrolments, NO_DAY, type Observations } from "../records";
 import type { Staged } from "../observations/staged";
+import { atNeitherSite } from "./two-sites";
 
 /** The enrolments as columns; a blank `Enrolled` stands as the child's first observation. */
 export function enrolmentsOf(reading: Reading, table: ChildTable, observations: Observations): Enrolments {
@@ -19,8 +20,9 @@ export function enrolmentsOf(reading: Reading, table: ChildTable, observations: 
     if (each.value.enrolled === null && column !== undefined)
       reading.findings.cell("enrolled-blank", each.block, each.row, column);
   });
-  const enrolments = { child, enrolled, left, columns: table.columns };
-  listOverlaps(reading, table.rows, enrolments);
+  const recorded = { child, enrolled, left, columns: table.columns };
+  const { enrolments, listed } = atNeitherSite(reading.findings, table.rows, recorded);
+  listOverlaps(reading, table.rows, recorded, listed);
   return enrolments;
 }
 
@@ -79,7 +81,13 @@ function firstLooks(observations: Observations, children: number): Int32Array {
   return first;
 }
 
-function listOverlaps(reading: Reading, rows: readonly EnrolmentRow[], { child, enrolled, left }: Enrolments): void {
+/** @param others - rows of which the overlap is listed already */
+function listOverlaps(
+  reading: Reading,
+  rows: readonly EnrolmentRow[],
+  { child, enrolled, left }: Enrolments,
+  others: ReadonlySet<number>,
+): void {
   const order = Array.from(rows.keys()).sort(
     (a, b) => (child[a] as number) - (child[b] as number) || (enrolled[a] as number) - (enrolled[b] as number) || a - b,
   );
@@ -87,7 +95,7 @@ function listOverlaps(reading: Reading, rows: readonly EnrolmentRow[], { child, 
   order.forEach((row, at) => {
     const before = order[at - 1];
     const sameChild = before !== undefined && child[before] === child[row];
-    if (sameChild && (enrolled[row] as number) < reach) {
+    if (sameChild && (enrolled[row] as number) < reach && !(others.has(row) && others.has(before))) {
       const { block, row: sheetRow } = rows[row] as EnrolmentRow;
       reading.findings.cell(
         "enrolment-overlap",

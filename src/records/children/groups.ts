@@ -82,6 +82,6 @@ function furtherText(reading: Reading, { block, row }: EnrolmentRow, key: string
   const kind = kindAt(block.grid, row, column);
   if (kind === CELL.error || kind === CELL.noCachedValue) reading.findings.cell("cell-not-read", block, row, column);
   if (kind !== CELL.date) return shownText(block.grid, row, column);
-  const day = dayFromSerial(numberAt(block.grid, row, column), reading.dateSystem);
+  const day = dayFromSerial(numberAt(block.grid, row, column), block.dateSystem ?? reading.dateSystem);
   return day === null ? "" : isoOf(day);
 }

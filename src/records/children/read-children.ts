@@ -1,4 +1,5 @@
 import type { Day } from "../../age/day";
+import { CELL, kindAt, numberAt, stringAt } from "../../workbook/cells";
 import type { Block, Tally } from "../headings/block";
 import type { EnrolmentRow } from "./enrolment-row";
 import { gestationsOf } from "./gestations";
@@ -36,7 +37,7 @@ export function readChildren(reading: Reading, blocks: readonly { block: Block; 
       if (value !== null) rows.push({ block, row, key, value });
     }
   }
-  leaveCopies(rows, judge);
+  leaveCopies(rows, judge, (each) => leaveElsewhere(reading, out, each));
   leaveConflicts(
     rows.filter((each) => !out.has(each)),
     judge,
@@ -109,20 +110,37 @@ function leave(
   if (!out.has(each)) out.set(each, rule);
 }
 
-function leaveCopies(rows: readonly EnrolmentRow[], judge: Judge): void {
-  const seen = new Set<string>();
+function leaveElsewhere(reading: Reading, out: Map<EnrolmentRow, string>, each: EnrolmentRow): void {
+  reading.findings.copyElsewhere(each.block);
+  out.set(each, "exact-copy");
+}
+
+function leaveCopies(rows: readonly EnrolmentRow[], judge: Judge, elsewhere: (each: EnrolmentRow) => void): void {
+  const seen = new Map<string, EnrolmentRow>();
   for (const each of rows) {
-    const further = each.block.further.map(({ column }) => cellSignature(each, column));
-    const signature = JSON.stringify([each.key, { ...each.value, child: "" }, further]);
-    if (seen.has(signature)) judge("exact-copy", each, "child");
-    seen.add(signature);
+    const signature = signatureOf(each);
+    const earlier = seen.get(signature);
+    if (!earlier) seen.set(signature, each);
+    else if (earlier.block.file === each.block.file) judge("exact-copy", each, "child");
+    else elsewhere(each);
   }
 }
 
-function cellSignature({ block, row }: EnrolmentRow, column: number): readonly unknown[] {
-  const cells = block.grid.columns[column];
-  const kind = cells?.kinds[row] ?? 0;
-  return kind === 0 ? [0] : [kind, cells?.values[row]];
+/** The same for the same row, whichever file it is in: texts by what they say, not by where their sheet keeps them. */
+function signatureOf({ block, row, key, value }: EnrolmentRow): string {
+  const site = block.siteFromFile ? "" : value.site;
+  const further = block.further.map(({ heading, column }) => [keyOf(heading), cellSignature(block, row, column)]);
+  return JSON.stringify([key, { ...value, child: "", site }, further.sort(byHeading)]);
+}
+
+function byHeading([a]: readonly unknown[], [b]: readonly unknown[]): number {
+  return String(a) < String(b) ? -1 : 1;
+}
+
+function cellSignature({ grid }: Block, row: number, column: number): readonly unknown[] {
+  const kind = kindAt(grid, row, column);
+  if (kind === CELL.empty) return [kind];
+  return [kind, kind === CELL.text || kind === CELL.error ? stringAt(grid, row, column) : numberAt(grid, row, column)];
 }
 
 /** Birth dates of one child that differ, or that no row gives. */
@@ -142,12 +160,19 @@ function leaveConflicts(rows: readonly EnrolmentRow[], judge: Judge, reading: Re
   }
 }
 
-/** Last year's row of an enrollment that has ended since: the row with the day of leaving counts. */
+/** Last year's row of an enrollment that has ended since: the row with the day of leaving counts. Two sites are two enrollments. */
 function leaveSuperseded(rows: readonly EnrolmentRow[], judge: Judge): void {
   const keyOfRow = ({ key, value }: EnrolmentRow) => JSON.stringify([key, value.enrolled]);
-  const ended = new Set(rows.filter(({ value }) => value.left !== null && value.enrolled !== null).map(keyOfRow));
+  const ended = new Map<string, Set<string>>();
   for (const each of rows) {
-    if (each.value.left === null && ended.has(keyOfRow(each))) judge("enrolment-superseded", each, "child");
+    if (each.value.left === null || each.value.enrolled === null) continue;
+    ended.set(keyOfRow(each), (ended.get(keyOfRow(each)) ?? new Set()).add(keyOf(each.value.site)));
+  }
+  for (const each of rows) {
+    if (each.value.left !== null) continue;
+    const site = keyOf(each.value.site);
+    const sites = ended.get(keyOfRow(each));
+    if (sites && (site === "" || sites.has(site) || sites.has(""))) judge("enrolment-superseded", each, "child");
   }
 }
 

@@ -1,4 +1,5 @@
 import { a1, a1Range } from "../../workbook/cells";
+import { fileOf } from "../../workbook/sources";
 import type { CellRange } from "../../workbook/workbook";
 import type { Finding, Severity } from "./finding";
 import { ruleOf, ruleOrder } from "./rules";
@@ -9,6 +10,7 @@ export interface Place {
   readonly table: string;
   readonly sheet: number;
   readonly sheetName: string;
+  readonly file?: string;
 }
 
 /** Words that say more than the rule's own. Never the text of a cell. */
@@ -29,6 +31,7 @@ const NOWHERE: Place = { table: "Workbook", sheet: -1, sheetName: "" };
 /** Gathers findings in any order and gives them in one fixed order: table, sheet, row, column, rule. */
 export class FindingCollector {
   private readonly noted: Noted[] = [];
+  private readonly copies = new Map<Place & { readonly range: CellRange }, number>();
 
   cell(rule: string, place: Place, row: number, column: number, detail: Detail = {}): void {
     this.note(rule, place, row, column, a1(row, column), detail);
@@ -44,7 +47,23 @@ export class FindingCollector {
     this.note(rule, { ...NOWHERE, table }, -1, -1, "", detail);
   }
 
+  /** A finding about one of several files as a whole. */
+  file(rule: string, file: string): void {
+    this.note(rule, { ...NOWHERE, file }, -1, -1, "", {});
+  }
+
+  /** A row that another file has too: listed once for each table, with how many there are. */
+  copyElsewhere(table: Place & { readonly range: CellRange }): void {
+    this.copies.set(table, (this.copies.get(table) ?? 0) + 1);
+  }
+
   sorted(): Finding[] {
+    this.copies.forEach((count, table) => {
+      const rows = count === 1 ? "1 row of this table is" : `${count} rows of this table are`;
+      const advice = `Nothing to do: ${rows} in another file too, and counted once.`;
+      this.range("copy-in-other-file", table, table.range, { advice });
+    });
+    this.copies.clear();
     return this.noted.sort((a, b) => compare(a.order, b.order)).map((each) => each.finding);
   }
 
@@ -55,6 +74,7 @@ export class FindingCollector {
         rule: id,
         severity: detail.severity ?? rule.severity,
         table: place.table,
+        ...fileOf(place),
         sheet: place.sheetName,
         cell,
         expected: detail.expected ?? rule.expected,

@@ -11,6 +11,8 @@ export interface Finding {
   readonly severity: Severity;
   /** Children, Observations, Skills, Referrals, Signs, Ratings; or "Workbook". */
   readonly table: string;
+  /** Where the records come from several files. */
+  readonly file?: string;
   readonly sheet: string;
   /** One A1 address without the sheet, or the range of a column (`C2:C73`). */
   readonly cell: string;

@@ -1,6 +1,7 @@
 import type { Day } from "../../age/day";
 import { a1Range, CELL, type Grid } from "../../workbook/cells";
-import type { CellRange } from "../../workbook/workbook";
+import { fileOf } from "../../workbook/sources";
+import type { CellRange, WorkbookIn } from "../../workbook/workbook";
 import type { Place } from "../findings/collector";
 import type { TableUse } from "../records";
 import { ruleOf } from "../findings/rules";
@@ -12,6 +13,8 @@ import { headingKey, isBlankText } from "../cells/words";
 export interface Block extends Place {
   readonly table: TableName;
   readonly grid: Grid;
+  /** Where its file has another date system than the workbook says. */
+  readonly dateSystem?: WorkbookIn["dateSystem"];
   /** The headings and everything below them that belongs to the table. */
   readonly range: CellRange;
   /** The first row below the headings. */
@@ -28,6 +31,8 @@ export interface Block extends Place {
   readonly wide: readonly WideColumn[];
   /** What every row says of a column that is not there, by its key: the name of the sheet, where that was settled. */
   readonly constants: ReadonlyMap<string, string>;
+  /** The site is only taken from the name of the file. */
+  readonly siteFromFile?: true;
   /** The day of all checks of a grid that has no column of days; null usually. */
   readonly day: Day | null;
   /** Cells of a grid that are no blanks by what a person settled. */
@@ -126,6 +131,7 @@ export class Tally {
     const reasons = [...this.leftOut].sort(([a], [b]) => (a < b ? -1 : 1));
     return {
       table: this.place.table,
+      ...fileOf(this.place),
       sheet: this.place.sheetName,
       address: a1Range(top, left, bottom, right),
       rows: this.rows,

@@ -1,5 +1,6 @@
 import { dayFromIso, isoOf } from "../../age/day";
 import { CELL, type Grid, kindAt, stringAt } from "../../workbook/cells";
+import { fileOf } from "../../workbook/sources";
 import {
   type Block,
   type FurtherColumn,
@@ -48,6 +49,8 @@ export function blockOf(
     table,
     sheet: sheetIndex,
     sheetName: sheet.name,
+    ...fileOf(sheet),
+    ...(sheet.dateSystem === undefined ? {} : { dateSystem: sheet.dateSystem }),
     grid: sheet.grid,
     range: { ...region.range, bottom: last },
     firstRow,

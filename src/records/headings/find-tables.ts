@@ -12,7 +12,7 @@ import { specOf } from "../tables";
 import { GRID } from "../tables/observations";
 import type { WordMeaning } from "../corrections/settled";
 import type { TableName } from "../tables/spec";
-import { explainUnfit } from "./unfit";
+import { explainUnfit, placesIn } from "./unfit";
 
 /** The tables of a workbook. Wide sheets are known only once the skills are. */
 export interface Found {
@@ -20,8 +20,12 @@ export interface Found {
   /** The blocks of a table that is not wide. */
   blocks(table: TableName): readonly Counted[];
   isThere(table: TableName): boolean;
-  /** What keeps a table that is not there from being read; null where nothing looks like it. */
-  unfit(table: TableName, wide?: ReadonlySet<Region>): string | null;
+  /**
+   * What keeps a table that is not there from being read; null where nothing looks like it.
+   *
+   * @param file - looks in this one of several files alone
+   */
+  unfit(table: TableName, wide?: ReadonlySet<Region>, file?: string): string | null;
 }
 
 export interface WideFound {
@@ -39,8 +43,8 @@ export function findTables(workbook: WorkbookIn, findings: FindingCollector, dec
     regions,
     blocks: (table) => fitting(regions, table).map(({ region, match }) => blockOf(findings, region, table, match)),
     isThere: (table) => fitting(regions, table).length > 0,
-    unfit: (table, wide = new Set()) =>
-      explainUnfit(findings, workbook, regions, specOf(table), decisions.headings, wide),
+    unfit: (table, wide = new Set(), file) =>
+      explainUnfit(findings, placesIn(workbook, regions, file), specOf(table), decisions.headings, wide),
   };
 }
 

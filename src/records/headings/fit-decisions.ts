@@ -32,10 +32,26 @@ export function fitDecisions(workbook: WorkbookIn, settled: readonly SheetDecisi
     const isKnown = named.has(keyOf(sheet.name));
     const candidates = isKnown ? settled.filter((each) => keyOf(each.sheet) === keyOf(sheet.name)) : settled;
     const own = candidates.flatMap((each) => fit(sheet, each, isKnown ? 0.5 : ALIKE) ?? []);
-    const best = isKnown ? own : likeliest(own);
+    const best = isKnown ? oneOfEachKind(own) : likeliest(own);
     if (best.length > 0) fits.set(index, withUnknown(sheet, best));
   });
   return fits;
+}
+
+/**
+ * Sheets of one name in several files are settled apart: of those that take the same headings for the same kind of table, the one
+ * that explains most holds here.
+ */
+function oneOfEachKind(fits: readonly Fit[]): Fit[] {
+  const best = [...fits].sort((a, b) => b.taken.size - a.taken.size || a.gone.length - b.gone.length);
+  const kept = best.filter((each, at) => !best.slice(0, at).some((other) => isSamePart(other, each)));
+  return fits.filter((each) => kept.includes(each));
+}
+
+function isSamePart(a: Fit, b: Fit): boolean {
+  if (a.decision.is !== b.decision.is) return false;
+  if (a.cells.length === 0 || b.cells.length === 0) return a.cells.length === b.cells.length;
+  return a.top === b.top && a.cells.some(({ column }) => b.cells.some((other) => other.column === column));
 }
 
 /** Of sheets laid out alike those of one, the one that explains most headings. */

@@ -21,7 +21,8 @@ export function findRegions(
   const fitted = settled.length > 0 ? fitDecisions(workbook, settled) : null;
   return workbook.sheets.flatMap((sheet, sheetIndex) => {
     const own = fitted?.get(sheetIndex);
-    if (own) return settledRegions(sheet, sheetIndex, own, workbook.dateSystem);
+    const isNamedOnce = workbook.sheets.every((each) => each === sheet || each.name !== sheet.name);
+    if (own) return settledRegions({ sheet, sheetIndex, isNamedOnce }, own, sheet.dateSystem ?? workbook.dateSystem);
     const named = sheet.tables
       .filter((table) => table.headerRow)
       .map((table) => regionOf(sheet, sheetIndex, table, decided));

@@ -33,10 +33,17 @@ const TABLE_OF_KIND: Readonly<Record<SheetKind, string | null>> = {
   "not used": null,
 };
 
+/** A sheet, and whether no other file has one of its name. */
+interface SheetSettled {
+  readonly sheet: SheetIn;
+  readonly sheetIndex: number;
+  readonly isNamedOnce: boolean;
+}
+
 /** The regions of a sheet of which a person settled what it is. */
-export function settledRegions(sheet: SheetIn, sheetIndex: number, fits: readonly Fit[], system: DateSystem): Region[] {
+export function settledRegions(on: SheetSettled, fits: readonly Fit[], system: DateSystem): Region[] {
   const used = fits.filter(({ decision }) => decision.is !== "not used");
-  const regions = used.map((fit) => settledRegion(sheet, sheetIndex, fit, used));
+  const regions = used.map((fit) => settledRegion(on, fit, used));
   return regions.map((region) => withTitle({ ...region, range: bounded(region, regions) }, system));
 }
 
@@ -47,7 +54,7 @@ function withTitle(region: Region, system: DateSystem): Region {
   return { ...region, settled: { ...settled, titleDay: otherDayInTitle(sheet, range.top, system, settled.day) } };
 }
 
-function settledRegion(sheet: SheetIn, sheetIndex: number, fit: Fit, all: readonly Fit[]): Region {
+function settledRegion({ sheet, sheetIndex, isNamedOnce }: SheetSettled, fit: Fit, all: readonly Fit[]): Region {
   const { decision, cells, top, height } = fit;
   const spec = TABLES.find(({ name }) => name === TABLE_OF_KIND[decision.is]) ?? null;
   const table = sheet.tables.find((each) => each.headerRow && each.range.top === top && holds(each.range, cells));
@@ -69,7 +76,14 @@ function settledRegion(sheet: SheetIn, sheetIndex: number, fit: Fit, all: readon
     spec,
     match: settledMatch(spec ?? GRID, fit),
     beside: [],
-    settled: { decision, ...takenOf(sheet, fit), sheetName: sheetNameTaken(spec, decision), titleDay: null, repeats },
+    settled: {
+      decision,
+      ...takenOf(fit),
+      day: isNamedOnce ? dayTaken(sheet, decision) : null,
+      sheetName: sheetNameTaken(spec, decision),
+      titleDay: null,
+      repeats,
+    },
   };
 }
 
@@ -111,10 +125,7 @@ function settledMatch(spec: TableSpec, { cells, taken }: Fit): HeadingMatch {
   };
 }
 
-function takenOf(
-  sheet: SheetIn,
-  { decision, cells, taken }: Fit,
-): Pick<SettledRegion, "seen" | "groups" | "skills" | "daysOf" | "day"> {
+function takenOf({ cells, taken }: Fit): Pick<SettledRegion, "seen" | "groups" | "skills" | "daysOf"> {
   const daysOf = new Map<string, number>();
   const groups = new Set<number>();
   const skills = new Map<number, string>();
@@ -127,10 +138,10 @@ function takenOf(
     else if (each && meaningTaken(each) === GROUP) groups.add(cell.column);
   }
   const seen = new Set([...taken.keys()].map(({ column }) => column));
-  return { seen, groups, skills, daysOf, day: dayTaken(sheet, decision) };
+  return { seen, groups, skills, daysOf };
 }
 
-/** Never carried to a sheet of another name: its checks are of another day. */
+/** Never carried to a sheet of another name, nor to one of the same name in another file: its checks are of another day. */
 function dayTaken(sheet: SheetIn, { sheet: name, headings }: SheetDecision): Day | null {
   if (keyOf(name) !== keyOf(sheet.name)) return null;
   const taken = headings.find(({ heading }) => heading === SHEET_DAY);

@@ -67,7 +67,15 @@ function leaveCopies(reading: Reading, staged: Staged, keep: Uint8Array): void {
       exact[i] === exact[j],
   );
   for (let i = 0; i < staged.length; i += 1) {
-    if (first[i] !== i && keep[i] === 1) leave(reading, staged, keep, i, "exact-copy");
+    if (first[i] === i || keep[i] === 0) continue;
+    const { block, tally } = sourceOf(staged, i);
+    if (sourceOf(staged, first[i] as number).block.file === block.file) {
+      leave(reading, staged, keep, i, "exact-copy");
+      continue;
+    }
+    keep[i] = 0;
+    tally.leave("exact-copy");
+    reading.findings.copyElsewhere(block);
   }
 }
 

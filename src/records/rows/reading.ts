@@ -46,7 +46,7 @@ export function readDates(
   { strict, passOver }: DateReading,
 ): DateColumn {
   const dates = readDateColumn(block.grid, column, block.rows, {
-    system: reading.dateSystem,
+    system: block.dateSystem ?? reading.dateSystem,
     decided: reading.decided.order(block.table, key),
     monthFirst: reading.settings.monthFirst,
     ...(passOver ? { passOver } : {}),

@@ -45,16 +45,20 @@ export function readServiceRows<T extends { child: string }>(
   refuse: (row: ServiceRow<T>) => Refusal,
 ): ServiceRow<T>[] {
   const kept: ServiceRow<T>[] = [];
-  const seen = new Set<string>();
+  const seen = new Map<string, Block>();
   for (const { block, tally } of blocks) {
     for (const { row, value } of readTableRows(context.reading, block, spec, schema, tally)) {
       if (value === null) continue;
       const each = serviceRow(context, block, row, value);
       const signature = JSON.stringify({ ...value, child: each.child < 0 ? keyOf(value.child) : each.child });
-      const refusal = refusalOf(each, seen.has(signature), refuse);
-      seen.add(signature);
+      const earlier = seen.get(signature);
+      const refusal = refusalOf(each, earlier !== undefined, refuse);
+      if (!earlier) seen.set(signature, block);
       if (refusal === null) kept.push(each);
-      else {
+      else if (refusal[0] === "exact-copy" && earlier?.file !== block.file) {
+        context.reading.findings.copyElsewhere(block);
+        tally.leave(refusal[0]);
+      } else {
         if (refusal[0] !== LEFT_BY_CHOICE) each.remark(...refusal);
         tally.leave(refusal[0]);
       }

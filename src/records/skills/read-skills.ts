@@ -1,3 +1,5 @@
+import { a1 } from "../../workbook/cells";
+import { fileOf, placeInWords } from "../../workbook/sources";
 import type { SkillDecision } from "../corrections/decisions";
 import type { Block, Tally } from "../headings/block";
 import { ID_CODE, type KeyLookup } from "../cells/ids";
@@ -12,6 +14,8 @@ export const NO_AREA = "area not chosen";
 
 export interface SkillTable {
   readonly skills: readonly Skill[];
+  /** The cells of two files that say different things of one skill: no figure could say which of them it keeps to. */
+  readonly differ: readonly [first: string, second: string] | null;
   /** The skill of an id or, where no id says so, of a label that only one skill has. */
   readonly lookup: KeyLookup;
   /** The area of a text, as it is written in Skills or among the six; null where it is neither. */
@@ -37,9 +41,10 @@ export function readSkills(
 ): SkillTable {
   const kept = new Map<string, Kept>();
   const leftOut = new Set<string>();
+  const differ: (readonly [first: string, second: string])[] = [];
   for (const { block, tally } of blocks) {
     for (const each of readTableRows(reading, block, SKILLS, skillRow, tally))
-      keep(reading, block, tally, each, kept, leftOut);
+      keep(reading, block, tally, each, kept, leftOut, differ);
   }
   for (const each of made) {
     const key = keyOf(each.skill);
@@ -52,6 +57,7 @@ export function readSkills(
   const skills = rows.map(({ value }, index) => skillOf(value, follows[index] ?? null, areaOf));
   return {
     skills,
+    differ: differ[0] ?? null,
     lookup: lookupOf(reading, rows, indexOf, leftOut),
     area: (text) => areaOf.get(headingKey(text)) ?? null,
   };
@@ -81,6 +87,7 @@ function keep(
   { row, value, id }: TableRow<SkillRow>,
   kept: Map<string, Kept>,
   leftOut: Set<string>,
+  differ: (readonly [first: string, second: string])[],
 ): void {
   const key = keyOf(id);
   if (value === null) {
@@ -92,12 +99,22 @@ function keep(
     kept.set(key, { block, row, value });
     return;
   }
-  const rule =
-    JSON.stringify({ ...earlier.value, skill: "" }) === JSON.stringify({ ...value, skill: "" })
-      ? "exact-copy"
-      : "skill-twice";
+  const isCopy = JSON.stringify({ ...earlier.value, skill: "" }) === JSON.stringify({ ...value, skill: "" });
+  const rule = isCopy ? "exact-copy" : "skill-twice";
+  const isElsewhere = earlier.block !== null && earlier.block.file !== block.file;
   tally.leave(rule);
-  reading.findings.cell(rule, block, row, block.columns.get("skill") as number);
+  if (isCopy && isElsewhere) return reading.findings.copyElsewhere(block);
+  if (isElsewhere) reading.findings.cell(rule, earlier.block, earlier.row, columnOf(earlier.block));
+  reading.findings.cell(rule, block, row, columnOf(block));
+  if (isElsewhere) differ.push([placeOf(earlier.block, earlier.row), placeOf(block, row)]);
+}
+
+function placeOf(block: Block, row: number): string {
+  return placeInWords({ ...fileOf(block), sheet: block.sheetName }, a1(row, columnOf(block)));
+}
+
+function columnOf(block: Block): number {
+  return block.columns.get("skill") as number;
 }
 
 function skillOf(row: SkillRow, follows: number | null, areaOf: ReadonlyMap<string, string>): Skill {
@@ -191,6 +208,7 @@ export function skillsGiven(reading: Reading, skills: readonly Skill[]): SkillTa
   const areas = new Map([...AREAS, ...skills.map(({ area }) => area)].map((area) => [headingKey(area), area]));
   return {
     skills,
+    differ: null,
     lookup: (written) => {
       const key = indexOf.has(written) ? written : reading.decided.skill(written);
       return indexOf.get(key) ?? byLabel.get(key) ?? ID_CODE.unknown;

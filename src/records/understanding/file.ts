@@ -104,13 +104,18 @@ export function toFile(understanding: Understanding): Record<string, unknown> {
 /** The understanding as the list of decisions that every reading takes (`readRecords`, `runReport` and the others). */
 export function decisionsOf({ sheets, words, areas, names, skills, decisions }: Understanding): Decision[] {
   return [
-    ...sheets.map(sheetDecision),
+    ...onceEach(sheets.map(sheetDecision)),
     ...words.map(({ word, means }): Decision => ({ kind: "word", word, means })),
     ...areas.map(({ word, means }): Decision => ({ kind: "area", word, means })),
     ...names.map(({ column, spelling, means }): Decision => ({ kind: "name", column, spelling, means })),
     ...skills.map(skillDecision),
     ...decisions,
   ];
+}
+
+/** Sheets of several files that are laid out alike have one decision. */
+function onceEach(decisions: readonly SheetDecision[]): SheetDecision[] {
+  return [...new Map(decisions.map((each) => [JSON.stringify(each), each])).values()];
 }
 
 function sheetDecision({ sheet, is, headerRows, headings }: SheetTaken): SheetDecision {

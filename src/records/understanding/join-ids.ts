@@ -1,4 +1,5 @@
 import { placeOfA1 } from "../../workbook/cells";
+import { sheetAt } from "../../workbook/sources";
 import type { WorkbookIn } from "../../workbook/workbook";
 import { shownText } from "../cells/cell-text";
 import { keyOf } from "../cells/words";
@@ -56,16 +57,12 @@ function rejoined(
 export const AS_SETTLED = "As you settled it.";
 
 /** What stands below a heading, as keys. */
-export function idsIn(
-  workbook: WorkbookIn,
-  { sheet, headerRows }: SheetTaken,
-  heading: HeadingSeen | undefined,
-): Set<string> {
-  const grid = workbook.sheets.find(({ name }) => name === sheet)?.grid;
+export function idsIn(workbook: WorkbookIn, sheet: SheetTaken, heading: HeadingSeen | undefined): Set<string> {
+  const grid = sheetAt(workbook, sheet)?.grid;
   const place = placeOfA1(heading?.cell ?? "");
   const ids = new Set<string>();
   if (!grid || !place) return ids;
-  for (let row = headerRows.at(-1) ?? 0; row < grid.rowCount; row += 1) {
+  for (let row = sheet.headerRows.at(-1) ?? 0; row < grid.rowCount; row += 1) {
     const key = keyOf(shownText(grid, row, place.column));
     if (key !== "") ids.add(key);
   }

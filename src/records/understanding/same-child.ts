@@ -1,4 +1,5 @@
 import { a1, placeOfA1 } from "../../workbook/cells";
+import { fileOf, placeInWords } from "../../workbook/sources";
 import type { WorkbookIn } from "../../workbook/workbook";
 import { shownText } from "../cells/cell-text";
 import { keyOf } from "../cells/words";
@@ -72,12 +73,14 @@ function looseId(key: string): string {
 }
 
 function cellOf({ block, row }: EnrolmentRow): string {
-  return `${block.sheetName}!${a1(row, block.columns.get("child") as number)}`;
+  return placeInWords({ ...fileOf(block), sheet: block.sheetName }, a1(row, block.columns.get("child") as number));
 }
 
 function idAt(workbook: WorkbookIn, place: string): string {
   const at = place.lastIndexOf("!");
-  const sheet = workbook.sheets.find(({ name }) => name === place.slice(0, at));
+  const sheet = workbook.sheets.find(
+    (each) => placeInWords({ ...fileOf(each), sheet: each.name }) === place.slice(0, at),
+  );
   const cell = placeOfA1(place.slice(at + 1));
   if (!sheet || !cell) throw new RangeError("sameChildDecision: no such cell");
   return shownText(sheet.grid, cell.row, cell.column);

@@ -1,4 +1,5 @@
 import { a1, CELL } from "../../workbook/cells";
+import { fileOf } from "../../workbook/sources";
 import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
 import { headingKey, keyOf } from "../cells/words";
 import type { DecisionsInForce } from "../corrections/in-force";
@@ -36,9 +37,10 @@ export function takeSheets(workbook: WorkbookIn, before: DecisionsInForce): Shee
   const taken = workbook.sheets.map((sheet, index) => {
     const own = regions.filter((each) => each.sheetIndex === index);
     const fit = fits.get(index);
-    if (fit) return fit.map((each) => settledSheet(sheet, each, own));
-    const sure = own.flatMap((region) => partsOf(region, known));
-    return sure.length > 0 ? sure : [guessed(sheet, known)].flat();
+    const sure = fit ? [] : own.flatMap((region) => partsOf(region, known));
+    const guess = () => (sure.length > 0 ? sure : guessed(sheet, known));
+    const parts = fit?.map((each) => settledSheet(sheet, each, own)) ?? guess();
+    return parts.map((each) => ({ ...fileOf(sheet), ...each }));
   });
   const keyed = taken.flat().map((each, i) => ({ ...each, key: `${each.sheet}#${i + 1}` }));
   return nameSheets(sayTurned(workbook, joinIds(workbook, keyed))).map((each) => withDay(workbook, each));

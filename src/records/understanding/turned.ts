@@ -1,3 +1,4 @@
+import { sheetAt } from "../../workbook/sources";
 import type { WorkbookIn } from "../../workbook/workbook";
 import { shownText } from "../cells/cell-text";
 import { keyOf } from "../cells/words";
@@ -21,8 +22,8 @@ export function sayTurned(workbook: WorkbookIn, sheets: readonly SheetTaken[]): 
   });
 }
 
-function isTurned(workbook: WorkbookIn, { sheet }: SheetTaken, children: ReadonlySet<string>): boolean {
-  const grid = workbook.sheets.find(({ name }) => name === sheet)?.grid;
+function isTurned(workbook: WorkbookIn, sheet: SheetTaken, children: ReadonlySet<string>): boolean {
+  const grid = sheetAt(workbook, sheet)?.grid;
   if (!grid) return false;
   for (let row = 0; row < Math.min(ROWS_LOOKED_AT, grid.rowCount); row += 1) {
     const keys = grid.columns.map((_, column) => keyOf(shownText(grid, row, column))).filter((key) => key !== "");

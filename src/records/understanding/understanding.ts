@@ -36,6 +36,8 @@ export interface Understanding {
 export interface SheetTaken {
   /** Names this part in a choice; stable while the workbook stays as it is. */
   readonly key: string;
+  /** Where the records come from several files. */
+  readonly file?: string;
   readonly sheet: string;
   readonly is: SheetKind;
   /** One plain sentence. */

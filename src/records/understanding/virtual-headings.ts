@@ -1,3 +1,4 @@
+import { sheetAt } from "../../workbook/sources";
 import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
 import { GROUP, SHEET_DAY, SHEET_NAME } from "../corrections/settled";
 import { dayOfSheet } from "../headings/day-of-sheet";
@@ -24,8 +25,8 @@ export function withDay(workbook: WorkbookIn, each: SheetTaken): SheetTaken {
   if (each.is !== "grid" || headings.some(({ means }) => means === "Date")) return each;
   if (!headings.some(({ skill, content }) => skill !== null && content !== "dates" && content !== "nothing"))
     return each;
-  const sheet = workbook.sheets.find(({ name }) => name === each.sheet) as SheetIn;
-  const means = dayOfSheet(sheet, (each.headerRows[0] ?? 1) - 1, workbook.dateSystem);
+  const sheet = sheetAt(workbook, each) as SheetIn;
+  const means = dayOfSheet(sheet, (each.headerRows[0] ?? 1) - 1, sheet.dateSystem ?? workbook.dateSystem);
   const settled = headings.find(({ heading }) => heading === SHEET_DAY);
   if (settled) return means === null || means === settled.means ? each : withOtherDay(each, settled, means);
   const why =
@@ -55,7 +56,7 @@ export function nameSheets(sheets: readonly SheetTaken[]): SheetTaken[] {
   const children = sheets.filter(({ is }) => is === "children");
   return sheets.map((each) => {
     if (each.is !== "children" || each.headings.some(({ heading }) => heading === SHEET_NAME)) return each;
-    const alike = children.filter((other) => layout(other) === layout(each));
+    const alike = children.filter((other) => other.file === each.file && layout(other) === layout(each));
     const hasTherapist = each.headings.some(({ means }) => means === "Therapist");
     if (alike.length < 2 || each.why === AS_SETTLED) return each;
     const isYear = alike.some(({ sheet }) => /\b(19|20)\d\d\b/.test(sheet));

@@ -24,7 +24,18 @@ function recordsInWords(earlier: MadeFrom, now: Provenance): string[] {
     if (!today) return [`${table} is no longer there; it had ${plural(then.rows, "row", "rows")}.`];
     return [`${table}: ${changeOfRows(then.rows, today.rows)}.`];
   });
-  return ["The records are not the same.", ...tables];
+  return ["The records are not the same.", ...filesInWords(earlier, now), ...tables];
+}
+
+/** Which of several files differ. */
+function filesInWords(earlier: MadeFrom, now: Provenance): string[] {
+  const names = [...new Set([...(earlier.files ?? []), ...(now.files ?? [])].map(({ file }) => file))];
+  return names.flatMap((file) => {
+    const [then, today] = [earlier, now].map(({ files }) => files?.find((each) => each.file === file));
+    if (then?.fingerprint === today?.fingerprint) return [];
+    if (!then) return [`${file} was not among the files of the report.`];
+    return [today ? `${file}: ${changeOfRows(then.rows, today.rows)}.` : `${file} was not given now.`];
+  });
 }
 
 function changeOfRows(then: number, today: number): string {

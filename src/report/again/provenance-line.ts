@@ -14,12 +14,13 @@ const BEGINNING = "Made with Windowline: ";
 
 /** One line for the last page: version, fingerprints, tables, and every setting that is not the usual. */
 export function provenanceLine({ provenance, tables }: Pick<Report, "provenance" | "tables">): string {
-  const { version, fingerprint, records, corrections, settings } = provenance;
+  const { version, fingerprint, files, records, corrections, settings } = provenance;
   const unusual = SETTING_NAMES.filter((name) => !isUsual(name, settings[name]));
   const made: MadeFrom = {
     version,
     fingerprint,
     corrections,
+    ...(files === undefined ? {} : { files }),
     records,
     sites: [],
     settings: Object.fromEntries(unusual.map((name) => [name, settings[name]])),
@@ -46,11 +47,12 @@ export function madeFromReport(json: unknown): MadeFrom | null {
 }
 
 function madeFrom(value: unknown): MadeFrom | null {
-  const { version, fingerprint, corrections = null, records = [], sites = [], settings, tables } = record(value);
+  const { version, fingerprint, corrections = null, files, records = [], sites = [], settings, tables } = record(value);
   const isWhole =
     typeof version === "string" &&
     typeof fingerprint === "string" &&
     (corrections === null || typeof corrections === "string") &&
+    (files === undefined || (Array.isArray(files) && files.every(isFilePrint))) &&
     Array.isArray(records) &&
     records.every(isTablePrint) &&
     Array.isArray(sites) &&
@@ -59,12 +61,18 @@ function madeFrom(value: unknown): MadeFrom | null {
     settings !== null &&
     Array.isArray(tables) &&
     tables.every((id) => typeof id === "string");
-  return isWhole ? ({ version, fingerprint, corrections, records, sites, settings, tables } as MadeFrom) : null;
+  const read = { version, fingerprint, corrections, records, sites, settings, tables };
+  return isWhole ? ((files === undefined ? read : { ...read, files }) as MadeFrom) : null;
 }
 
 function isTablePrint(value: unknown): boolean {
   const { table, rows, fingerprint } = record(value);
   return typeof table === "string" && typeof rows === "number" && typeof fingerprint === "string";
+}
+
+function isFilePrint(value: unknown): boolean {
+  const { file, rows, fingerprint } = record(value);
+  return typeof file === "string" && typeof rows === "number" && typeof fingerprint === "string";
 }
 
 function isSitePrint(value: unknown): boolean {

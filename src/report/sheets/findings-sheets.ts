@@ -1,4 +1,5 @@
 import type { Finding, Severity } from "../../records/findings/finding";
+import { placeInWords } from "../../workbook/sources";
 import { MOST_ROWS, type SheetOut } from "../../workbook/sheets";
 import type { Report } from "../report";
 import { landscapePage } from "./page";
@@ -76,7 +77,7 @@ function grouped(findings: readonly Finding[]): RuleGroup[] {
 }
 
 function cellsSheet(name: string, findings: readonly Finding[], report: Report): SheetOut {
-  const rows = findings.map((f) => [KIND[f.severity], f.table, f.sheet, f.cell, f.rule, f.expected, f.advice]);
+  const rows = findings.map((f) => [KIND[f.severity], f.table, placeInWords(f), f.cell, f.rule, f.expected, f.advice]);
   const draft = new SheetDraft(
     name,
     CELL_COLUMNS.map(([least, most, style], column) => ({

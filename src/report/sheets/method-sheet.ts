@@ -1,6 +1,7 @@
 import { provenanceLine } from "../again/provenance-line";
 import { SETTING_CATALOGUE, SETTING_NAMES, type SettingName } from "../../settings/settings";
 import type { SheetOut } from "../../workbook/sheets";
+import { placeInWords } from "../../workbook/sources";
 import type { Report, SettingsEcho } from "../report";
 import { periodInWords, portraitPage } from "./page";
 import { SheetDraft } from "./sheet-draft";
@@ -63,8 +64,9 @@ export function valueInWords(value: SettingsEcho[SettingName]): string {
 }
 
 function inputLines({ input }: Report): Line[] {
-  return input.map(({ table, sheet, address, rows, used, leftOut }): Line => {
-    const where = `sheet ${sheet}, ${address}`;
+  return input.map((use): Line => {
+    const { table, file, sheet, address, rows, used, leftOut } = use;
+    const where = file === undefined ? `sheet ${sheet}, ${address}` : placeInWords(use, address);
     const reasons = Object.entries(leftOut).map(([reason, count]) => `${reason} (${counted(count)})`);
     const out = reasons.length === 0 ? "None left out." : `Left out: ${reasons.join("; ")}.`;
     return [table, `${counted(used)} of ${plural(rows, "row", "rows")} used (${where}). ${out}`];
