@@ -1,5 +1,6 @@
 import { type Claim, numbersOf } from "./claims";
 import type { WrittenNumber } from "./numbers";
+import type { ReleasableId } from "../../tables/table";
 import type { Figure, TextRow } from "./rows";
 
 /** What is said of one claim, before it is put in its place in the text. */
@@ -28,8 +29,11 @@ export type TextRule =
 
 /** The rows of a release, and those of them that fit the names in a sentence. */
 export interface Rows {
+  readonly sentence: string;
   readonly all: readonly TextRow[];
   readonly fitting: readonly TextRow[];
+  /** Keys of the names that the sentence has, such as skill or step. */
+  readonly named: ReadonlySet<string>;
   readonly minimumCell: number;
 }
 
@@ -45,7 +49,7 @@ export function rowsFor(sentence: string, all: readonly TextRow[], minimumCell: 
   }
   const fits = ({ names }: TextRow) =>
     [...named].every(([key, texts]) => !names.has(key) || texts.has(names.get(key)![0]!));
-  return { all, fitting: all.filter(fits), minimumCell };
+  return { sentence: folded, all, fitting: all.filter(fits), named: new Set(named.keys()), minimumCell };
 }
 
 function hasWord(folded: string, text: string): boolean {
@@ -127,9 +131,7 @@ function judgePercent(percent: WrittenNumber, claim: Claim, rows: Rows): Judged 
 
 function judgeCount(count: WrittenNumber, claim: Claim, rows: Rows, after: string): Judged {
   const numbers = [count];
-  const isShown = rows.fitting.find(({ shown }) =>
-    shown.some((each) => each.kind === "count" && each.value === count.value && isOfSameKind(each, claim.counts)),
-  );
+  const isShown = shownCount(count, claim, rows.fitting);
   if (claim.counts === null && isOfTheProgram(after)) return notChecked(numbers);
   const held = heldCount(count, claim, rows);
   if (held) return { kind: "leak", rule: "held back", numbers, message: heldMessage(held) };
@@ -138,6 +140,30 @@ function judgeCount(count: WrittenNumber, claim: Claim, rows: Rows, after: strin
   const message = "no table of the release shows it: correct it, or say where it comes from.";
   return { kind: "mend", rule: "no table", numbers, message };
 }
+
+/**
+ * The rows whose held back counts a number can give away although a row of the release shows it: those of the same table,
+ * and of another table what the sentence speaks of, by a name that the row has and the shown one has not, or in words.
+ */
+function spokenOf(rows: Rows, shown: TextRow): Rows {
+  const isMeant = ({ table, names }: TextRow) =>
+    table === shown.table ||
+    TABLE_WORDS[table].test(rows.sentence) ||
+    [...rows.named].some((key) => names.has(key) && !shown.names.has(key));
+  return { ...rows, fitting: rows.fitting.filter(isMeant) };
+}
+
+/** Words by which a sentence speaks of what a table counts, beside the names of its rows. */
+const TABLE_WORDS: Readonly<Record<ReleasableId, RegExp>> = {
+  "met-by-band": /\b(?:check|met\b|age group|by age)/,
+  "met-by-band-left": /\b(?:left|leaving|last day)\b/,
+  "reached-by-age": /\bby (?:the age of )?\d+ months|\bever in the program\b/,
+  "age-when-met": /\b(?:half|quarters?) of\b|\bnine in ten\b|\bestimate/,
+  referrals: /\breferr/,
+  "referral-steps": /\b(?:evaluat|eligib|plans?\b|received|45 days)/,
+  ratings: /\b(?:rating|rated|outcome|entry|exit|level of their age|grew faster|summary statement)/,
+  trend: /\b(?:quarter by quarter|trend|at the end of|last year)\b/,
+};
 
 /** Numbers that every application has and no table of ours: sites, staff, hours, money. */
 function isOfTheProgram(after: string): boolean {
@@ -169,12 +195,19 @@ function isSameOther(number: WrittenNumber, figure: Figure): boolean {
   return figure.kind !== "count" && isNear(number, figure.value);
 }
 
-function heldCount(number: WrittenNumber, { counts }: Claim, { fitting }: Rows): Figure | undefined {
-  return fitting
+function heldCount(number: WrittenNumber, claim: Claim, rows: Rows): Figure | undefined {
+  const shown = shownCount(number, claim, rows.fitting) ?? shownCount(number, claim, rows.all);
+  return (shown ? spokenOf(rows, shown) : rows).fitting
     .flatMap(({ hidden }) => hidden)
-    .find(
-      (each) => each.kind === "count" && each.value === number.value && each.value > 0 && isOfSameKind(each, counts),
-    );
+    .find((each) => each.value > 0 && isCount(each, number, claim));
+}
+
+function shownCount(number: WrittenNumber, claim: Claim, rows: readonly TextRow[]): TextRow | undefined {
+  return rows.find(({ shown }) => shown.some((each) => isCount(each, number, claim)));
+}
+
+function isCount(figure: Figure, { value }: WrittenNumber, { counts }: Claim): boolean {
+  return figure.kind === "count" && figure.value === value && isOfSameKind(figure, counts);
 }
 
 function heldShare(number: WrittenNumber, { fitting }: Rows): Figure | undefined {

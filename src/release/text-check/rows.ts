@@ -1,10 +1,11 @@
-import type { Table, TableColumn } from "../../tables/table";
+import type { ReleasableId, Table, TableColumn } from "../../tables/table";
 import type { ReleasedTable, ReleasedValue } from "../release-table";
 import { isHidden, isRange, textOf } from "../words/read-released";
 import type { Counted } from "./numbers";
 
 /** One row of a release: what it shows, what it holds back, and the names that it goes by. */
 export interface TextRow {
+  readonly table: ReleasableId;
   /** The names by the key of their column, in small letters: the value, and the label of a skill. */
   readonly names: ReadonlyMap<string, readonly string[]>;
   readonly shown: readonly Figure[];
@@ -51,7 +52,7 @@ function textRow(
     const isHeld = isHidden(value) || isRange(value) || (typeof value === "number" && value !== truth);
     if (isHeld && truth !== null) hidden.push(figure(truth));
   });
-  return { names: namesOf(table, row, labels), shown, hidden };
+  return { table: table.id, names: namesOf(table, row, labels), shown, hidden };
 }
 
 function trueRows(truth: Table | undefined): (table: ReleasedTable, row: readonly ReleasedValue[]) => KnownRow {

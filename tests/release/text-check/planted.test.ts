@@ -110,3 +110,21 @@ test("ten clean paragraphs give one false alarm at most, and no leak", () => {
   expect(alarms.filter(({ kind }) => kind === "leak")).toEqual([]);
   expect(alarms.slice(1)).toEqual([]);
 });
+
+/** The children's 49 and 58 are shown in one table, and the same numbers are held back in another. */
+describe("a number that one table shows and another holds back", () => {
+  test.each([
+    "In Q3 2026, 58 children of 18 to <24 months were in the program.",
+    "As of September 30, 2026, 49 children were checked for words at 18 to <24 months.",
+  ])("agrees where the sentence speaks of the first: %s", (text) => {
+    expect(check(text).map(({ kind }) => kind)).toEqual(["agrees"]);
+  });
+
+  test.each([
+    "In Q3 2026, 58 children were rated.",
+    "As of September 30, 2026, 49 children were better at being with others.",
+    "As of September 30, 2026, 84 children left with an exit rating.",
+  ])("is a leak where it speaks of the other: %s", (text) => {
+    expect(check(text)[0]).toMatchObject({ kind: "leak", rule: "held back" });
+  });
+});

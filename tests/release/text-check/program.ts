@@ -70,7 +70,25 @@ const released = (
   ),
 });
 
-const TRUTH = [BANDS, STEPS];
+/** Children who left, and were rated: their 47 is held back, and the 58 of the age group is theirs too. */
+const RATINGS: Table & Pick<ReleasedTable, "id"> = {
+  id: "ratings",
+  title: "Outcome ratings",
+  population: "Children who left in the period",
+  columns: [
+    { key: "outcome", label: "Outcome", unit: "text" },
+    { key: "of", label: "Of", unit: "children" },
+    { key: "count", label: "Children", unit: "children" },
+    { key: "percent", label: "Percent", unit: "percent" },
+  ],
+  rows: [
+    ["Being with others", 58, 49, (100 * 49) / 58],
+    ["Getting things done", 84, 33, (100 * 33) / 84],
+  ],
+  notes: [],
+};
+
+const TRUTH = [BANDS, STEPS, RATINGS];
 const RELEASE = {
   asOf: "2026-09-30",
   from: "2026-07-01",
@@ -78,6 +96,7 @@ const RELEASE = {
   tables: [
     released(BANDS, { 1: ["met", "shareMet"], 2: ["lost", "met", "shareMet"] }),
     released(STEPS, { 2: ["count", "share"] }),
+    released(RATINGS, { 0: ["of", "count", "percent"], 1: ["of", "count", "percent"] }),
   ],
 };
 
