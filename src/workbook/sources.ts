@@ -1,3 +1,4 @@
+import { safeSheetNames } from "./sheet-names";
 import type { SheetIn, WorkbookIn } from "./workbook";
 
 /** One of several files that are read as one program. */
@@ -21,6 +22,20 @@ export function oneWorkbook(sources: readonly SourceIn[]): WorkbookIn {
     ),
   );
   return { dateSystem, sheets };
+}
+
+/**
+ * The same workbook for a host that shows its sheets beside each other, and finds them by name alone: a name that several files
+ * have is followed by that of its file, `Children (NORTH)`.
+ */
+export function withOwnNames(workbook: WorkbookIn): WorkbookIn {
+  const times = new Map<string, number>();
+  for (const { name } of workbook.sheets) times.set(name.toLowerCase(), (times.get(name.toLowerCase()) ?? 0) + 1);
+  const names = workbook.sheets.map(({ name, file }) =>
+    file === undefined || times.get(name.toLowerCase()) === 1 ? name : `${name} (${file.replace(/\.[a-z]+$/i, "")})`,
+  );
+  const safe = workbook.sheets.some(({ file }) => file !== undefined) ? safeSheetNames(names) : names;
+  return { ...workbook, sheets: workbook.sheets.map((sheet, at) => ({ ...sheet, name: safe[at] as string })) };
 }
 
 /** Where a sheet is: its name and, among several files, its file. */

@@ -1,6 +1,7 @@
 import { setDateSystem } from "../../../functions/date-system";
 import { HostFailure, type JobOptions, type Receipt, type SavedAs, type WorkbookHost } from "../../workbook/host";
 import { safeSheetNames } from "../../workbook/sheet-names";
+import { fileOf } from "../../workbook/sources";
 import type { SheetOut } from "../../workbook/sheets";
 import type { CellRange, SheetIn, WorkbookIn } from "../../workbook/workbook";
 import { CELL, kindAt } from "../../workbook/cells";
@@ -25,6 +26,12 @@ export interface OpenedFile {
   readonly workbook: WorkbookIn;
 }
 
+/** The file of a sheet where there are several, and its date system where that is not the workbook's. */
+interface Origin {
+  readonly file: string | undefined;
+  readonly dateSystem: WorkbookIn["dateSystem"] | undefined;
+}
+
 let opened = 0;
 
 /** The workbook shown in the grid of the embedded page, as the pane sees it. Everything it keeps goes with the page. */
@@ -39,6 +46,8 @@ export class PageWorkbook implements WorkbookHost {
     private readonly grid: PageGrid,
     private readonly fileName: string,
     private readonly dateSystem: WorkbookIn["dateSystem"],
+    /** By the id of a sheet: where it came from. */
+    private readonly origins: ReadonlyMap<string, Origin>,
     private readonly tables: TablesInGrid,
   ) {
     const stops = [
@@ -55,7 +64,10 @@ export class PageWorkbook implements WorkbookHost {
     options.signal.throwIfAborted();
     setDateSystem(1900);
     grid.show(sheets);
-    return new PageWorkbook(grid, name, workbook.dateSystem, new TablesInGrid(workbook, sheetIdAt));
+    const origins = workbook.sheets.map(
+      ({ file, dateSystem }, index) => [sheetIdAt(index), { file, dateSystem }] as const,
+    );
+    return new PageWorkbook(grid, name, workbook.dateSystem, new Map(origins), new TablesInGrid(workbook, sheetIdAt));
   }
 
   close(): void {
@@ -146,9 +158,11 @@ export class PageWorkbook implements WorkbookHost {
   }
 
   private async readSheet({ id, name, merged }: SheetInGrid, slices: Slices): Promise<SheetIn> {
-    const grid = await readSheetCells(this.grid.cells(id), this.dateSystem, slices);
+    const { file, dateSystem } = this.origins.get(id) ?? { file: undefined, dateSystem: undefined };
+    const grid = await readSheetCells(this.grid.cells(id), dateSystem ?? this.dateSystem, slices);
     const isFilled = (row: number, column: number) => kindAt(grid, row, column) !== CELL.empty;
-    return { name, grid, tables: this.tables.of(id, isFilled), merged };
+    const sheet = { name, ...fileOf({ file }), grid, tables: this.tables.of(id, isFilled), merged };
+    return dateSystem === undefined ? sheet : { ...sheet, dateSystem };
   }
 
   private namedTables(): NamedTable[] {

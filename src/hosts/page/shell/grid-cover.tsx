@@ -8,7 +8,8 @@ export interface GridCoverProps {
 
 /** What lies over the grid while there is nothing in it to work on, or a file hovers above it. */
 export function GridCover({ state, dropping, onOpenSample }: GridCoverProps) {
-  if (dropping) return <Cover title="Drop the workbook here" text="It is read on this machine and sent nowhere." />;
+  if (dropping)
+    return <Cover title="Drop the workbook here, or several" text="They are read on this machine and sent nowhere." />;
   if (state.at === "loading") return <Cover title={state.step} busy />;
   if (state.at === "failed") {
     return (

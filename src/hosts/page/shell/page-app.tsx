@@ -17,7 +17,7 @@ export function PageApp({ services }: { readonly services: PageServices }) {
       {...view}
       gridRef={gridRef}
       paneRef={paneRef}
-      onOpenFile={(file) => session?.openFile(file)}
+      onOpenFiles={(files) => session?.openFiles(files)}
       onOpenSample={() => session?.openSample()}
     />
   );

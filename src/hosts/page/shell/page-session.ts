@@ -1,5 +1,7 @@
 import { a1 } from "../../../workbook/cells";
 import { HostFailure } from "../../../workbook/host";
+import { oneWorkbook, type SourceIn, withOwnNames } from "../../../workbook/sources";
+import type { WorkbookIn } from "../../../workbook/workbook";
 import type { GridRoom } from "../grid/grid-room";
 import { PageWorkbook } from "../page-workbook";
 import type { MountedPane, PageServices } from "./page-services";
@@ -49,12 +51,33 @@ export class PageSession {
       this.open(SAMPLE_NAME, true, async () => {
         const response = await fetch(this.services.sampleAddress);
         if (!response.ok) throw new HostFailure("unreadable", "The sample is not there: run npm run build and reload.");
-        return response.arrayBuffer();
+        return this.services.readWorkbook(new Uint8Array(await response.arrayBuffer()));
       }),
     );
 
-  readonly openFile = (file: File): void =>
-    this.ask(file.name, () => this.open(file.name, false, () => file.arrayBuffer()));
+  /** Several files are read as one program, by name, since browsers hand them over in no order that a person chose. */
+  readonly openFiles = (files: readonly File[]): void => {
+    const sorted = [...files].sort((a, b) => (a.name < b.name ? -1 : 1));
+    const name = namesOf(sorted);
+    this.ask(name, () => this.open(name, false, () => this.readAll(sorted)));
+  };
+
+  private async readAll(files: readonly File[]): Promise<WorkbookIn> {
+    const sources: SourceIn[] = [];
+    for (const file of files) {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      sources.push({ file: file.name, workbook: await this.read(bytes, files.length > 1 ? `${file.name}: ` : "") });
+    }
+    return withOwnNames(oneWorkbook(sources));
+  }
+
+  private async read(bytes: Uint8Array, before: string): Promise<WorkbookIn> {
+    try {
+      return await this.services.readWorkbook(bytes);
+    } catch (error) {
+      throw error instanceof HostFailure ? new HostFailure(error.kind, `${before}${error.message}`) : error;
+    }
+  }
 
   /** Opens at once where nothing would be lost. */
   private ask(name: string, open: () => Promise<void>): void {
@@ -77,14 +100,14 @@ export class PageSession {
     return [...(this.pane?.unsaved() ?? []), ...(this.isEdited ? ["the changes you typed into cells"] : [])];
   }
 
-  private async open(name: string, isSample: boolean, load: () => Promise<ArrayBuffer>): Promise<void> {
+  private async open(name: string, isSample: boolean, load: () => Promise<WorkbookIn>): Promise<void> {
     const before = this.view.get().state;
     this.opening.abort();
     this.opening = new AbortController();
     const { signal } = this.opening;
     this.view.set({ state: { at: "loading", step: `Opening ${name}` }, notice: null, cellMessage: null });
     try {
-      const workbook = await this.services.readWorkbook(new Uint8Array(await load()));
+      const workbook = await load();
       signal.throwIfAborted();
       this.take(await PageWorkbook.open(this.room.grid, { name, workbook }, { signal, onProgress: () => undefined }));
       this.view.set({ state: { at: "ready", name, isSample, isEmpty: workbook.sheets.length === 0 } });
@@ -116,6 +139,12 @@ export class PageSession {
     if (before.at === "ready") this.view.set({ state: before, notice: { kind: "problem", text: message } });
     else this.view.set({ state: { at: "failed", message } });
   }
+}
+
+/** `HILL.xlsx and 2 others`. */
+function namesOf([first, ...others]: readonly File[]): string {
+  const more = others.length === 1 ? (others[0] as File).name : `${others.length} others`;
+  return `${first?.name ?? ""}${others.length === 0 ? "" : ` and ${more}`}`;
 }
 
 const EDITED =

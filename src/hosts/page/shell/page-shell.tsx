@@ -16,7 +16,7 @@ export interface PageShellProps extends TopBarActions {
 
 /** The page around grid and pane: both are filled in by others. */
 export function PageShell(props: PageShellProps) {
-  const { dropping, handlers } = useDrop(props.onOpenFile);
+  const { dropping, handlers } = useDrop(props.onOpenFiles);
   const page = useRef<HTMLDivElement>(null);
   useF6(page);
   return (
@@ -79,7 +79,7 @@ function Asked({ question }: { readonly question: Question }) {
   );
 }
 
-function useDrop(onOpenFile: (file: File) => void) {
+function useDrop(onOpenFiles: (files: readonly File[]) => void) {
   const [dropping, setDropping] = useState(false);
   const over = (event: DragEvent) => {
     if (!event.dataTransfer.types.includes("Files")) return;
@@ -91,10 +91,10 @@ function useDrop(onOpenFile: (file: File) => void) {
   };
   const drop = (event: DragEvent) => {
     setDropping(false);
-    const file = event.dataTransfer.files[0];
-    if (!file) return;
+    const files = [...event.dataTransfer.files];
+    if (files.length === 0) return;
     event.preventDefault();
-    onOpenFile(file);
+    onOpenFiles(files);
   };
   return { dropping, handlers: { onDragOver: over, onDragLeave: leave, onDrop: drop } };
 }

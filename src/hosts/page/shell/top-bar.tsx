@@ -2,7 +2,7 @@ import { type ChangeEvent, useRef } from "react";
 import type { PageState } from "./page-state";
 
 export interface TopBarActions {
-  readonly onOpenFile: (file: File) => void;
+  readonly onOpenFiles: (files: readonly File[]) => void;
   readonly onOpenSample: () => void;
 }
 
@@ -21,7 +21,7 @@ export function TopBar(props: TopBarProps) {
       </h1>
       <p className="bar-book">{nameLine(state)}</p>
       <div className="bar-actions">
-        <OpenButton disabled={busy} onOpenFile={props.onOpenFile} />
+        <OpenButton disabled={busy} onOpenFiles={props.onOpenFiles} />
         <button type="button" disabled={busy} onClick={props.onOpenSample}>
           Open the sample
         </button>
@@ -30,19 +30,19 @@ export function TopBar(props: TopBarProps) {
   );
 }
 
-function OpenButton({ disabled, onOpenFile }: { disabled: boolean; onOpenFile: (file: File) => void }) {
+function OpenButton({ disabled, onOpenFiles }: { disabled: boolean } & Pick<TopBarActions, "onOpenFiles">) {
   const input = useRef<HTMLInputElement>(null);
   const take = (event: ChangeEvent<HTMLInputElement>) => {
-    const file = event.currentTarget.files?.[0];
+    const files = [...(event.currentTarget.files ?? [])];
     event.currentTarget.value = "";
-    if (file) onOpenFile(file);
+    if (files.length > 0) onOpenFiles(files);
   };
   return (
     <>
       <button type="button" disabled={disabled} onClick={() => input.current?.click()}>
         Open a workbook…
       </button>
-      <input ref={input} type="file" hidden accept=".xlsx" data-testid="open-file" onChange={take} />
+      <input ref={input} type="file" multiple hidden accept=".xlsx" data-testid="open-file" onChange={take} />
     </>
   );
 }

@@ -14,7 +14,7 @@ export async function openedWorkbook(id: string, workbook: WorkbookIn, options: 
     options.onProgress({ step: "Laying out the sheets", done: index, of: workbook.sheets.length });
     const sheetId = sheetIdAt(index);
     sheetOrder.push(sheetId);
-    sheets[sheetId] = await openedSheet(sheetId, sheet, workbook.dateSystem, slices);
+    sheets[sheetId] = await openedSheet(sheetId, sheet, sheet.dateSystem ?? workbook.dateSystem, slices);
   }
   const styles = {
     [STYLE_IDS.date]: DATE_LOOK,
