@@ -71,14 +71,23 @@ test("METBYBAND finds what the command line finds", () => {
   );
 });
 
-test("the sheet of a table shows what the table has", async () => {
-  const sheets = dataSheets(ownReport(file));
-  for (const id of ["met-by-band", "age-when-met"]) {
-    const table = commandLine.find((each) => each.id === id)!;
-    const numbers = new Set(table.rows.flat().filter((value) => typeof value === "number"));
-    const cells = sheets.flatMap(({ rows }) => rows.flat());
-    const shown = new Set(cells.map((cell) => asWritten((typeof cell === "object" ? cell?.value : cell) ?? null)));
-    for (const number of numbers) expect(shown).toContain(number);
+test.each(TABLES)("the sheet of %s has each number in its row, under its own heading", (id) => {
+  const table = commandLine.find((each) => each.id === id)!;
+  const sheet = dataSheets(ownReport(file))[TABLES.indexOf(id)]!;
+  const { top, bottom } = sheet.tables![0]!.range;
+  const shown = (row: number, column: number) => {
+    const cell = sheet.rows[row]?.[column] ?? null;
+    return asWritten((typeof cell === "object" ? cell?.value : cell) ?? null);
+  };
+  expect(bottom - top).toBe(table.rows.length);
+  const headings = sheet.rows[top]!.map((_, at) => String(shown(top, at)));
+  for (const [at, { label }] of table.columns.entries()) {
+    if (!table.rows.some((row) => typeof row[at] === "number")) continue;
+    const column = headings.findIndex((heading) => heading.startsWith(label));
+    expect([label, column]).not.toEqual([label, -1]);
+    table.rows.forEach((row, r) => {
+      if (typeof row[at] === "number") expect([label, r, shown(top + 1 + r, column)]).toEqual([label, r, row[at]]);
+    });
   }
 });
 

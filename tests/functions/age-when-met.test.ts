@@ -238,6 +238,20 @@ describe("refusals", () => {
       "#VALUE!",
       "Row 1: entry takes ages that are exact (after equal to by) or not met (by blank), not ages between two checks.",
     ],
+    [
+      "AGEWHENMET",
+      [
+        [
+          [0, 6],
+          [6, 9],
+        ],
+        by,
+      ],
+      "#VALUE!",
+      "after: give one column, not several.",
+    ],
+    ["AGEWHENMET", [after, by, null, [[0.9, 0.95]]], "#VALUE!", "level: give one cell, not a range."],
+    ["AGEWHENMET", [after, by, null, [[0.9], [0.95]]], "#VALUE!", "level: give one cell, not a range."],
     ["ATTAINMENTCURVE", [null, null], "#N/A", "No row has an age."],
     ["COMPAREAGES", [after, by, column(["North", null])], "#VALUE!", "Row 2: group is empty: name the child's group."],
     ["COMPAREAGES", [after, by, "North"], "#N/A", "Cannot be compared: there is only one group."],

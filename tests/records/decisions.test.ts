@@ -39,6 +39,27 @@ test.each([
   expect(messages(json)[0]).toMatch(message);
 });
 
+describe("corrections that lead back to where they began", () => {
+  const child = (alias: string, is: string, revoked = false) => ({ kind: "same-child", child: is, alias, revoked });
+  const skill = (alias: string, is: string) => ({ kind: "skill-alias", skill: is, alias });
+  const back = (...numbers: number[]) =>
+    numbers.map((n) => `Correction ${n}: it leads back to its own alias. Revoke one correction of the circle.`);
+
+  test.each([
+    ["one of an id to itself", [child("A", "a ")], back(1)],
+    ["two", [child("A", "B"), child("B", "A")], back(1, 2)],
+    [
+      "three, and one that leads into them",
+      [child("D", "A"), child("A", "B"), child("B", "C"), child("C", "A")],
+      back(2, 3, 4),
+    ],
+    ["two skills", [skill("walks", "strolls"), skill("strolls", "walks")], back(1, 2)],
+    ["a chain without a circle", [child("A", "B"), child("B", "C"), child("C", "D")], []],
+    ["a circle that a revoked correction opened", [child("A", "B"), child("B", "C"), child("C", "A", true)], []],
+    ["a child and a skill of the same names", [child("A", "B"), skill("B", "A")], []],
+  ])("%s", (_, decisions, said) => expect(messages(decisions)).toEqual(said));
+});
+
 test("a revoked decision contradicts nothing", () => {
   expect(
     messages([

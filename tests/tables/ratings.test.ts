@@ -60,17 +60,20 @@ describe("who counts", () => {
 describe("by hand", () => {
   const ids = ["A", "B", "C", "D", "E", "F", "G", "H"];
   const children = ids.map((id) => stayed(id, "2023-01-01", "2024-05-01"));
-  const rows = rowsOf(
-    tableOf(children, [
-      ["A", 3, 2, "no"],
-      ["B", 3, 3, null],
-      ["C", 3, 4, "yes"],
-      ["D", 3, 5, "yes"],
-      ["E", 5, 5, "no"],
-      ["F", 4, null, null],
-      ["G", 4, 3, null],
-    ]),
-  );
+  const table = tableOf(children, [
+    ["A", 3, 2, "no"],
+    ["B", 3, 3, null],
+    ["C", 3, 4, "yes"],
+    ["D", 3, 5, "yes"],
+    ["E", 5, 5, "no"],
+    ["F", 4, null, null],
+    ["G", 4, 3, null],
+  ]);
+  const rows = rowsOf(table);
+
+  test("a note says the same numbers", () => {
+    expect(table.notes.join(" ")).toContain("Talking: 6 rated of 8 who left after six months");
+  });
 
   test("one child a category, G between a and b for want of an answer, F without exit level in none: 6 of 8", () => {
     for (const row of rows) {

@@ -1,5 +1,5 @@
 import { binomialAtMost } from "../../src/statistics/distributions";
-import { referralScan } from "../../src/tables/referral-scan";
+import { EVERY_AREA, referralScan } from "../../src/tables/referral-scan";
 import { mostLikelyMonths } from "../../src/tables/referral-scan-months";
 import { apart } from "../../src/tables/referral-scan-windows";
 import { referrals as referralsTable } from "../../src/tables/referrals";
@@ -98,6 +98,20 @@ describe("by hand", () => {
       ["2026-04", 0],
     ]);
     [31, 28, 31, 30].forEach((days, at) => expect(months[at]?.expected).toBeCloseTo((3 * days) / 240, 12));
+  });
+
+  test.each([
+    ["River", EVERY_AREA, [0, 0, 3, 0]],
+    ["North", EVERY_AREA, [1, 0, 0, 0]],
+    ["River", "gross motor", [0, 0, 1, 0]],
+    ["North", "gross motor", [1, 0, 0, 0]],
+    ["North", "speech", [0, 0, 0, 0]],
+  ])("month by month, of %s and %s: a referral of two areas is one over all areas", (place, area, counts) => {
+    const months = mostLikelyMonths(context, { ...referralScan(context), rows: [[place, area]] });
+    expect(months.map(({ observed }) => observed)).toEqual(counts);
+    // the whole is shared out by days: both sites have the same
+    const total = { [EVERY_AREA]: 4, speech: 3, "gross motor": 2 }[area]!;
+    [31, 28, 31, 30].forEach((days, at) => expect(months[at]?.expected).toBeCloseTo((total * days) / 240, 12));
   });
 
   test("River over all areas, and River gross motor, share a referral with River speech and are not listed", () => {

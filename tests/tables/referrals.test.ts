@@ -65,6 +65,86 @@ describe("random programs", () => {
   });
 });
 
+describe("the numbers of the notes", () => {
+  const runs = { numRuns: 40 };
+  const tested = (rows: readonly Record<string, unknown>[], dimension: string) =>
+    rows.filter((row) => row.dimension === dimension && Number(row.expected ?? 0) > 0);
+
+  test("rows compared and outside their funnels are those of the table", () => {
+    fc.assert(
+      fc.property(referralPrograms(), (each) => {
+        const table = tableOf(each);
+        const rows = rowsOf(table);
+        for (const dimension of ["site", "area", "band", "quarter", "source", "site and area"]) {
+          const own = tested(rows, dimension);
+          const outside = (level: string) =>
+            own.filter(
+              (row) =>
+                Number(row.ratio) < Number(row[`funnel${level}Lower`]) - 1e-9 ||
+                Number(row.ratio) > Number(row[`funnel${level}Upper`]) + 1e-9,
+            ).length;
+          const luck = (level: string, inside: number) =>
+            own.reduce((sum, row) => sum + outsideByLuck(Number(row.expected), inside), 0).toFixed(2) + level;
+          const found = table.notes.filter((note) => note.startsWith(`By ${dimension}: `));
+          expect(found).toEqual(
+            own.length === 0
+              ? []
+              : [
+                  `By ${dimension}: of ${own.length} rows, ${outside("95")} outside the 95% funnel, where luck alone would put ${luck("", 0.95)}; ${outside("998")} outside the 99.8% funnel, where luck alone would put ${luck("", 0.998)}.`,
+                ],
+          );
+        }
+      }),
+      runs,
+    );
+  });
+
+  test("the smallest ratio that would show: reached in four of five periods, and not with one that is smaller", () => {
+    fc.assert(
+      fc.property(referralPrograms(), (each) => {
+        const table = tableOf(each);
+        const sites = tested(rowsOf(table), "site");
+        const [note = ""] = table.notes.filter((text) => text.startsWith("The smallest ratio"));
+        expect([...note.matchAll(/ \(([\d.]+) expected\)/g)].map(([, expected]) => expected)).toEqual(
+          sites.map(({ expected }) => Number(expected).toFixed(1)),
+        );
+        const ratios = [...note.matchAll(/ ([\d.]+) \(/g)].map(([, ratio]) => Number(ratio));
+        sites.forEach(({ expected }, at) => {
+          const [mean, ratio] = [Number(expected), ratios[at]!];
+          const critical = firstCount((count) => 1 - atMost(count - 1, mean) <= 0.025);
+          const power = (times: number) => 1 - atMost(critical - 1, times * mean);
+          expect(power(ratio + 0.006)).toBeGreaterThan(0.8);
+          expect(power(ratio - 0.006)).toBeLessThan(0.8);
+        });
+      }),
+      runs,
+    );
+  });
+});
+
+/** P(X <= count) of a Poisson count, added up term by term. */
+function atMost(count: number, mean: number): number {
+  let [term, sum] = [Math.exp(-mean), 0];
+  for (let k = 0; k <= count; k += 1) {
+    sum += term;
+    term *= mean / (k + 1);
+  }
+  return sum;
+}
+
+/** Beyond the smallest counts with P(X <= k) of a tail or more. Spiegelhalter (2005), Stat Med 24:1185-1202. */
+function outsideByLuck(mean: number, inside: number): number {
+  const limit = (share: number) => firstCount((count) => atMost(count, mean) >= share);
+  const [lowest, highest] = [limit((1 - inside) / 2), limit((1 + inside) / 2)];
+  return atMost(lowest - 1, mean) + 1 - atMost(highest, mean);
+}
+
+function firstCount(reached: (count: number) => boolean): number {
+  let count = 0;
+  while (!reached(count)) count += 1;
+  return count;
+}
+
 describe("property", () => {
   const runs = { numRuns: 30 };
 

@@ -180,6 +180,13 @@ describe("the sheet belongs to the person too", () => {
     expect(decisions.map(({ revoked }) => revoked)).toEqual([true, true, true, true]);
   });
 
+  test("corrections that a save leaves out stay in force where one is kept", async () => {
+    const excel = hasty();
+    await excel.loadDecisions();
+    await excel.saveDecisions({ decisions: DECISIONS.decisions.slice(0, 1) });
+    expect(await excel.loadDecisions()).toEqual(DECISIONS);
+  });
+
   test("a failure while keeping one leaves all that stood", async () => {
     const excel = hasty();
     await excel.loadDecisions();

@@ -234,6 +234,28 @@ describe("the CMS cell size policy", () => {
   });
 });
 
+/** Keys tie releases of different quarters together: a table of skills that was sorted in between must not change them. */
+test("the order of the rows of Skills changes no key", () => {
+  const skills = [skill("crawls"), skill("walks", { follows: "crawls" }), skill("runs", { follows: "crawls" })];
+  const children = [child("A", "2023-09-01"), child("B", "2023-10-01")];
+  const keysOf = (order: readonly number[]) =>
+    programDraft(
+      program(children, [look("A", "2024-05-01", "met", { skill: "crawls" })], {
+        skills: order.map((at) => skills[at]!),
+      }),
+      IDS,
+    )
+      .system.cells.map(({ key }) => key)
+      .sort();
+  expect(keysOf([0, 1, 2]).filter((key) => key.includes("replaced by runs, walks")).length).toBeGreaterThan(0);
+  for (const order of [
+    [2, 1, 0],
+    [1, 0, 2],
+    [0, 2, 1],
+  ])
+    expect(keysOf(order)).toEqual(keysOf([0, 1, 2]));
+});
+
 test("what may not be released is refused by name", () => {
   const { input } = twelve(() => "");
   expect(() => programDraft(input, ["met-by-band", "skill-status"])).toThrow(

@@ -8,7 +8,8 @@ import { metByBand } from "../../../src/tables/met-by-band";
 import { ratings } from "../../../src/tables/ratings";
 import { referralSteps } from "../../../src/tables/referral-steps";
 import { referrals } from "../../../src/tables/referrals";
-import type { Table } from "../../../src/tables/table";
+import type { DraftEntry } from "../../../src/release/release-table";
+import type { Table, TableValue } from "../../../src/tables/table";
 import { trend } from "../../../src/tables/trend";
 import { cohortArbitrary } from "../../oracle/random-cohort";
 import { contextFrom, entriesOf, referralPrograms, referralSheet, workbookWith } from "../../tables/referrals-book";
@@ -170,6 +171,43 @@ describe("the same count is one cell", () => {
     expect(cells[1]).toBe("referred|2026-07-01..2026-09-30|||..|referrals");
   });
 });
+
+/** METHOD.md, section 7: more places would give back on which days single children were in the program. */
+test.each([
+  ["a year", sample],
+  ["a quarter, by site", bySite],
+])("figures of referrals of %s leave with few places: none, one, two or three", (_, draft) => {
+  const places: Record<string, number> = {
+    ...{ childMonths: 0, per100ChildMonths: 1, expected: 1, ratio: 2, lower: 2, upper: 2, p: 3, holm: 3, bh: 3 },
+    ...{ funnel95Lower: 2, funnel95Upper: 2, funnel998Lower: 2, funnel998Upper: 2 },
+  };
+  const { columns, rows } = draft.drafts.find(({ id }) => id === "referrals")!;
+  const whole = referrals(draft.estimates.context);
+  const figures = new Set<string>();
+  rows.forEach((row) =>
+    row.forEach((entry, at) => {
+      if (entry.kind !== "figure" || typeof entry.value !== "number") return;
+      const key = columns[at]!.key;
+      figures.add(key);
+      expect([key, entry.value]).toEqual([key, Number(entry.value.toFixed(places[key]))]);
+    }),
+  );
+  expect([...figures].sort()).toEqual(Object.keys(places).sort());
+  // and no fewer: each is within half of its last place of what the table has
+  const column = (key: string) => whole.columns.findIndex((each) => each.key === key);
+  const drafted = new Map(rows.map((row) => [`${valueOf(row[0])} ${valueOf(row[1])}`, row]));
+  for (const row of whole.rows) {
+    for (const [key, digits] of Object.entries(places)) {
+      const [theirs, ours] = [row[column(key)], valueOf(drafted.get(`${row[0]} ${row[1]}`)?.[column(key)])];
+      if (typeof theirs === "number")
+        expect(Math.abs(Number(ours) - theirs)).toBeLessThanOrEqual(0.5001 * 10 ** -digits);
+    }
+  }
+});
+
+function valueOf(entry: DraftEntry | undefined): TableValue {
+  return entry === undefined || entry.kind === "count" ? null : entry.value;
+}
 
 describe("referrals of a year", () => {
   const table = sample.drafts.find(({ id }) => id === "referrals")!;

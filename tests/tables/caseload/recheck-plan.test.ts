@@ -109,6 +109,31 @@ test("near: from the opening, or six months before a close without opening, to s
   expect(at(null, null)(10)).toBe(false);
 });
 
+test("the items of a child come by tier, then by rank, in whatever order they were found", () => {
+  const item = (why: PlanItem["why"], rank: number): PlanItem => ({ ...unknownOf(0), why, rank });
+  const sorted = [item("sign", 1), item("sign", 2), item("past window", 0), item("not known", 5), item("not met", 3)];
+  for (const order of [
+    [4, 2, 0, 3, 1],
+    [1, 0, 2, 3, 4],
+    [3, 4, 1, 2, 0],
+  ]) {
+    expect(plannedVisits([order.map((at) => sorted[at]!)]).flatMap(({ items }) => items)).toEqual(sorted);
+  }
+});
+
+test("visits come by tier, then by unknowns spared, then a first visit before a second, in whatever order children are", () => {
+  const child = (n: number, why: PlanItem["why"], count: number, narrows = true) =>
+    Array.from({ length: count }, (_, rank): PlanItem => ({ ...unknownOf(n), why, narrows, rank }));
+  const children = [
+    child(0, "not assessed", 2),
+    child(1, "not assessed", 2 * LOOKS_PER_VISIT),
+    child(2, "past window", 1, false),
+    child(3, "not assessed", LOOKS_PER_VISIT),
+    child(4, "sign", 1, false),
+  ];
+  expect(plannedVisits(children).map((visit) => visit.child)).toEqual([4, 2, 1, 3, 1, 0]);
+});
+
 /** No choice of so many visits spares the next report more unknowns: compared with the best of all ways to share them out. */
 test("the plan spares the most unknowns that its visits can", () => {
   fc.assert(

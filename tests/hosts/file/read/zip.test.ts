@@ -31,6 +31,8 @@ test.each([
   ["stored", zipOf(parts(() => ({ stored: true })))],
   ["with data descriptors", zipOf(parts(() => ({ descriptor: true })))],
   ["with zip64 fields", zipOf(parts(() => ({ zip64: true })))],
+  // APPNOTE 4.4.1.2 lets the directory list parts in another order than they stand in.
+  ["with a directory in another order", zipOf(parts(), { listedBackwards: true })],
   ["with a zip64 end", zipOf(parts(), { zip64: true })],
   [
     "with a comment that looks like an end",

@@ -18,7 +18,10 @@ export interface Part {
   readonly localName?: string;
 }
 
-export function zipOf(parts: readonly Part[], { zip64 = false, comment = "" } = {}): Uint8Array {
+export function zipOf(
+  parts: readonly Part[],
+  { zip64 = false, comment = "", listedBackwards = false } = {},
+): Uint8Array {
   const written = new Writer();
   const places = parts.map((part) => {
     const at = written.length;
@@ -26,7 +29,9 @@ export function zipOf(parts: readonly Part[], { zip64 = false, comment = "" } = 
     return at;
   });
   const start = written.length;
-  parts.forEach((part, index) => writeCentral(written, part, places[index] as number));
+  const listed = [...parts.keys()];
+  for (const index of listedBackwards ? listed.reverse() : listed)
+    writeCentral(written, parts[index] as Part, places[index] as number);
   writeEnd(written, parts.length, start, written.length - start, zip64, comment);
   return Uint8Array.from(written.bytes);
 }
