@@ -55,6 +55,7 @@ function paneOver(host: WorkbookHost, start: () => WorkerLike): Pane {
     pane.handedOver = null;
     store.dispatch({ type: "report forgotten" });
     store.dispatch({ type: "page forgotten" });
+    store.dispatch({ type: "comparison forgotten" });
     store.dispatch({ type: "release forgotten" });
   });
   const pane: Pane = { host, client, store, abort: null, handedOver: null };

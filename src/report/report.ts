@@ -4,7 +4,7 @@ import type { Source } from "../records/fingerprint";
 import type { Skill, TableUse } from "../records/records";
 import type { SettingsEcho } from "../settings/settings";
 import type { ScannedMonth } from "../tables/referral-scan-months";
-import type { Table } from "../tables/table";
+import type { Table, TableId } from "../tables/table";
 import type { TrendOverview } from "../tables/trend-overview";
 
 export const TOOL_NAME = "Windowline";
@@ -49,6 +49,8 @@ export interface PrintMatter {
   readonly trend: TrendOverview | null;
   /** The headline figures of what changed since an earlier run; empty where none was given. */
   readonly bridges: readonly Bridge[];
+  /** Tables that were asked for and that the workbook has nothing to make from. */
+  readonly skipped: readonly TableId[];
   /** How many children are followed on the as-of date. */
   readonly followed: number;
   readonly everFollowed: number;

@@ -117,6 +117,7 @@ function printMatter(
     scannedMonths: scan ? mostLikelyMonths(context, scan) : [],
     bridges: context.records.changes ? bridgesOf(context.records.changes) : [],
     trend: made("trend") ? trendOverview(context) : null,
+    skipped,
     followed: children.filter((child) => cohort.following.enrolmentOn(child, asOf) !== NOT_FOLLOWED).length,
     everFollowed: children.filter((child) => cohort.following.firstDayUpTo(child, asOf) !== null).length,
     decisions: records.decisions,

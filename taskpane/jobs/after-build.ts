@@ -28,6 +28,23 @@ export function savePage(pane: Pane): Promise<void> {
   return save(pane, "page", pane.store.state().caseload.page);
 }
 
+/** The same for the last comparison. */
+export function saveComparison(pane: Pane): Promise<void> {
+  return save(pane, "comparison", pane.store.state().quarter.last.compared);
+}
+
+/** The figures of the last report as REPORT.json: next quarter's are compared with it. */
+export function saveNumbers(pane: Pane): Promise<void> {
+  return runJob(pane, "saving", async (tools) => {
+    const { made } = pane.store.state().quarter;
+    if (!made) return null;
+    const bytes = await pane.client.ask("numbers", {}, tools);
+    const fileName = made.fileName.replace(/xlsx$/, "json");
+    await pane.host.downloadFile(fileName, bytes, "application/json");
+    return toldOfSaving(fileName, "downloaded");
+  });
+}
+
 const TEMPLATE = "windowline-template.xlsx";
 
 /** Hands the user an empty workbook to keep records in. */
@@ -45,7 +62,7 @@ function save(pane: Pane, of: MadeKind, made: { readonly fileName: string } | nu
     tools.onProgress({ step: "Writing the file", done: 0, of: 0 });
     const bytes = await pane.client.ask("file", { of }, tools);
     const as = await pane.host.saveFile(made.fileName, bytes, XLSX, tools);
-    pane.store.dispatch({ type: of === "report" ? "report saved" : "page saved" });
+    if (of !== "comparison") pane.store.dispatch({ type: of === "report" ? "report saved" : "page saved" });
     return toldOfSaving(made.fileName, as);
   });
 }

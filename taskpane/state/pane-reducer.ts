@@ -1,7 +1,7 @@
 import { settingsThatBearOn } from "../../src/settings/settings";
 import type { RecordsFound } from "../worker/records/found";
 import { reduceCaseload } from "./caseload-reducer";
-import { reduceQuarter } from "./quarter-reducer";
+import { NOTHING_LAST, reduceQuarter } from "./quarter-reducer";
 import { initialRelease, reduceRelease } from "./release-reducer";
 import type { Job, PaneAction, PaneState } from "./pane-state";
 import { reduceUnderstanding } from "./understanding";
@@ -17,7 +17,7 @@ export const initialState: PaneState = {
   understanding: null,
   choicesMade: [],
   decisions: { list: [], unread: null, messages: [] },
-  quarter: { entries: {}, seen: [], tables: [], refused: 0, made: null, isOld: false },
+  quarter: { entries: {}, seen: [], tables: [], refused: 0, made: null, isOld: false, last: NOTHING_LAST },
   caseload: {
     therapist: null,
     visits: "",

@@ -6,6 +6,7 @@ import type { ReleasableId, TableId } from "../../src/tables/table";
 import type { Progress, Receipt } from "../../src/workbook/host";
 import type { RecordsFound, TableChoice } from "../worker/records/found";
 import type { CaseloadListed, PageMade } from "../worker/caseload/listed";
+import type { Compared, LastRead, MadeAgain } from "../worker/last/last";
 import type { Made } from "../worker/report/made";
 import type { CaseloadAsk, QuestionChoice } from "../worker/messages";
 import type { ProseChecked, ReleaseMade, ReleaseRefusal, TriedWay } from "../worker/release/released";
@@ -46,6 +47,8 @@ export interface RecordHeadings {
 export type JobKind =
   | "reading"
   | "building"
+  | "comparing"
+  | "repeating"
   | "listing"
   | "adding"
   | "removing"
@@ -89,6 +92,27 @@ export interface QuarterState {
   readonly made: Made | null;
   /** Something changed since that the report depends on. */
   readonly isOld: boolean;
+  readonly last: LastState;
+}
+
+/** The file of last quarter, and what came of it. */
+export interface LastState {
+  /** Null where none was chosen. */
+  readonly file: LastFile | null;
+  /** The day of the figures of a workbook, as written. */
+  readonly asOf: string;
+  /** Rows that the last report had and the workbook has not. */
+  readonly lost: readonly string[];
+  readonly compared: Compared | null;
+  /** Something changed since that the comparison depends on. */
+  readonly isOld: boolean;
+  readonly again: MadeAgain | null;
+}
+
+export interface LastFile extends LastRead {
+  readonly name: string;
+  /** It is only read, and goes no farther than the worker. */
+  readonly bytes: Uint8Array;
 }
 
 export interface CaseloadState {
@@ -179,6 +203,13 @@ export type PaneAction =
   | { readonly type: "corrections saved" }
   /** The worker no longer holds the report: it can be neither saved nor drawn. */
   | { readonly type: "report forgotten" }
+  | { readonly type: "last chosen"; readonly file: LastFile | null; readonly asOf: string }
+  | { readonly type: "last day entered"; readonly asOf: string }
+  | { readonly type: "rows lost"; readonly lost: readonly string[] }
+  | { readonly type: "comparison made"; readonly compared: Compared; readonly lost: readonly string[] }
+  /** The worker no longer holds the comparison. */
+  | { readonly type: "comparison forgotten" }
+  | { readonly type: "report made again"; readonly again: MadeAgain }
   | { readonly type: "therapist chosen"; readonly therapist: string | null }
   | { readonly type: "visits entered"; readonly visits: string }
   | { readonly type: "caseload refused" }

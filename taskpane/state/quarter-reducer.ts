@@ -1,7 +1,40 @@
 import type { TableId } from "../../src/tables/table";
-import type { PaneAction, QuarterState } from "./pane-state";
+import type { PaneAction, LastState, QuarterState } from "./pane-state";
+
+export const NOTHING_LAST: LastState = { file: null, asOf: "", lost: [], compared: null, isOld: false, again: null };
 
 export function reduceQuarter(state: QuarterState, action: PaneAction): QuarterState {
+  const moved = reduceReport(state, action);
+  const last = reduceLast(state.last, action);
+  return last === state.last ? moved : { ...moved, last };
+}
+
+function reduceLast(state: LastState, action: PaneAction): LastState {
+  switch (action.type) {
+    case "last chosen":
+      return { ...NOTHING_LAST, file: action.file, asOf: action.asOf };
+    case "last day entered":
+      return { ...state, asOf: action.asOf, isOld: state.compared !== null };
+    case "rows lost":
+      return { ...state, lost: action.lost };
+    case "comparison made":
+      return { ...state, compared: action.compared, lost: action.lost, isOld: false };
+    case "comparison forgotten":
+      return state.compared ? { ...state, compared: null, isOld: false } : state;
+    case "report made again":
+      return { ...state, again: action.again };
+    case "entry changed":
+    case "records edited":
+    case "decisions changed":
+      return state.compared || state.again || state.lost.length > 0
+        ? { ...state, isOld: state.compared !== null, again: null, lost: [] }
+        : state;
+    default:
+      return state;
+  }
+}
+
+function reduceReport(state: QuarterState, action: PaneAction): QuarterState {
   switch (action.type) {
     case "entry changed":
       return aged({ ...state, entries: { ...state.entries, [action.name]: action.value } });

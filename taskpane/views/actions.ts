@@ -2,10 +2,11 @@ import type { PageSubject } from "../../src/report/pages/make-page";
 import type { Choice } from "../../src/records/understanding/choices";
 import type { SettingName } from "../../src/settings/settings";
 import type { ReleasableId, TableId } from "../../src/tables/table";
-import { removeAdded, savePage, saveReport, saveTemplate } from "../jobs/after-build";
+import { removeAdded, saveComparison, saveNumbers, savePage, saveReport, saveTemplate } from "../jobs/after-build";
 import { buildReport } from "../jobs/build";
 import { addPage, listChildren } from "../jobs/caseload";
 import { confirmUnderstanding, joinChildren, keepDecisions, openCorrections, saveCorrections } from "../jobs/decisions";
+import { addComparison, chooseLast, compare, repeatLast } from "../jobs/last-quarter";
 import { cancelJob, listReceipts, type Pane } from "../jobs/pane";
 import { checkAgain, readWorkbook } from "../jobs/read";
 import {
@@ -61,10 +62,22 @@ export function actionsOf(pane: Pane) {
     enter: say((name: SettingName, value: string | readonly string[]) => ({ type: "entry changed", name, value })),
     leaveField: say((name: SettingName) => ({ type: "entries seen", names: [name] })),
     chooseTable: say((id: TableId, chosen: boolean) => ({ type: "table chosen", id, chosen })),
-    build: run(buildReport),
+    build: run((of: Pane) => buildReport(of)),
+    buildAnyway: run((of: Pane) => buildReport(of, true)),
     saveReport: run(saveReport),
+    saveNumbers: run(saveNumbers),
+
+    chooseLast: run((of: Pane, file: File) => chooseLast(of, file)),
+    leaveLast: say(() => ({ type: "last chosen", file: null, asOf: "" })),
+    enterLastDay: say((asOf: string) => ({ type: "last day entered", asOf })),
+    compare: run(compare),
+    addComparison: run(addComparison),
+    saveComparison: run(saveComparison),
+    repeatLast: run(repeatLast),
+
     /** The drawing of a chart of the last report, as SVG text. */
-    drawChart: (chart: number, width: number) => pane.client.ask("chart", { chart, width }),
+    drawChart: (of: "report" | "comparison", chart: number, width: number) =>
+      pane.client.ask("chart", { of, chart, width }),
     remove: run(removeAdded),
     listReceipts: run(listReceipts),
 

@@ -18,6 +18,7 @@ export function toldOfSlowCancel(kind: JobKind): Told {
 
 const MAY_STILL_COME: Readonly<Partial<Record<JobKind, string>>> = {
   building: "A sheet may still appear. It is then listed under Added to this workbook, to be removed.",
+  comparing: "A sheet may still appear. It is then listed under Added to this workbook, to be removed.",
   adding: "A sheet may still appear. It is then listed under Added to this workbook, to be removed.",
   removing: "The sheets may still go. Those that are listed are still there.",
   saving: "The file may still open or be downloaded. Close or delete it if you do not want it.",
@@ -48,6 +49,8 @@ function isCancel(error: unknown): boolean {
 const CANCELLED: Readonly<Record<JobKind, string>> = {
   reading: "Canceled. Nothing was changed; read the workbook again when you are ready.",
   building: "Canceled. Nothing was added to the workbook.",
+  comparing: "Canceled. Nothing was compared, and nothing was added to the workbook.",
+  repeating: "Canceled. The report was not made again.",
   listing: "Canceled. List the children again when you are ready.",
   adding: "Canceled. No page was added to the workbook.",
   removing: "Canceled. Sheets that are still listed are still there.",
@@ -61,6 +64,8 @@ const CANCELLED: Readonly<Record<JobKind, string>> = {
 const UNDONE: Readonly<Record<JobKind, string>> = {
   reading: "The workbook could not be read. Nothing was changed.",
   building: "The report could not be made. Nothing was added to the workbook.",
+  comparing: "The two quarters could not be compared. Nothing was added to the workbook.",
+  repeating: "The report could not be made again. Nothing was changed.",
   listing: "The children could not be listed. Nothing was changed.",
   adding: "The page could not be made. Nothing was added to the workbook.",
   removing: "The sheets could not be removed; those that are still listed are still there.",

@@ -1,3 +1,4 @@
+import type { Day } from "../../src/age/day";
 import type { Decision } from "../../src/records/corrections/decisions";
 import type { PageSubject } from "../../src/report/pages/make-page";
 import type { SameChild } from "../../src/records/understanding/understanding";
@@ -9,6 +10,7 @@ import type { CellOut, SheetOut } from "../../src/workbook/sheets";
 import type { SheetIn, WorkbookIn } from "../../src/workbook/workbook";
 import type { FoundCell, RecordsFound, TableChoice } from "./records/found";
 import type { CaseloadBuilt, PageMade } from "./caseload/listed";
+import type { ComparedAnswer, LastRead, MadeAgain } from "./last/last";
 import type { Built } from "./report/made";
 import type {
   LedgerRead,
@@ -34,6 +36,12 @@ export interface Requests {
   joining: { ask: SameChild; answer: Decision };
   cells: { ask: { readonly group: number; readonly from: number }; answer: readonly FoundCell[] };
   build: { ask: BuildAsk; answer: Built };
+  /** REPORT.json of the last report. */
+  numbers: { ask: object; answer: Uint8Array<ArrayBuffer> };
+  /** What a file of last quarter is. */
+  last: { ask: { readonly bytes: Uint8Array }; answer: LastRead };
+  compare: { ask: CompareAsk; answer: ComparedAnswer };
+  again: { ask: { readonly bytes: Uint8Array; readonly decisions: readonly Decision[] }; answer: MadeAgain };
   caseload: { ask: CaseloadAsk; answer: CaseloadBuilt };
   page: { ask: PageAsk; answer: PageMade };
   ledger: { ask: { readonly text: string }; answer: LedgerRead };
@@ -52,7 +60,7 @@ export interface Requests {
   file: { ask: { readonly of: MadeKind }; answer: Uint8Array<ArrayBuffer> };
   /** An empty workbook to keep records in. */
   template: { ask: object; answer: Uint8Array<ArrayBuffer> };
-  chart: { ask: { readonly chart: number; readonly width: number }; answer: string };
+  chart: { ask: ChartAsk; answer: string };
 }
 
 export type RequestKind = keyof Requests;
@@ -89,6 +97,18 @@ export interface BuildAsk {
   readonly settings: Settings;
   readonly decisions: readonly Decision[];
   readonly tables: readonly TableId[];
+  /** The file of last quarter, where one was chosen: rows that its report had and the workbook has not are told first. */
+  readonly last: Uint8Array | null;
+  /** The person knows of lost rows, and wants the report all the same. */
+  readonly goesOn: boolean;
+}
+
+export interface CompareAsk {
+  readonly settings: Settings;
+  readonly decisions: readonly Decision[];
+  readonly bytes: Uint8Array;
+  /** The day of the figures of an earlier workbook; a report brings its own. */
+  readonly earlierAsOf: Day | null;
 }
 
 export interface CaseloadAsk {
@@ -111,8 +131,14 @@ export interface ReleasePartAsk {
   readonly from: number;
 }
 
+export interface ChartAsk {
+  readonly of: "report" | "comparison";
+  readonly chart: number;
+  readonly width: number;
+}
+
 /** What the worker makes sheets of, and keeps until the next one of its kind. */
-export type MadeKind = "report" | "page";
+export type MadeKind = "report" | "page" | "comparison";
 
 /** A workbook without the texts of its grids. */
 export interface OpenedWorkbook extends Omit<WorkbookIn, "sheets"> {

@@ -6,9 +6,12 @@ import { Work } from "./work";
 // zod compiles its checks with `Function` where it may; the page's policy forbids that, and asking would be reported.
 config({ jitless: true });
 
+const CHANGELOG = new URL("../../CHANGELOG.md", import.meta.url);
+
 const work = new Work({
   writeFile: async (sheets, created) => (await import("./write-file")).writeFile(sheets, created),
   drawChart: async (chart, width) => (await import("./charts/draw-chart")).drawChart(chart, width),
+  readChangelog: async () => (await fetch(CHANGELOG)).text(),
   loadReleases: async () => {
     const { Releases } = await import("./release/releases");
     return new Releases({

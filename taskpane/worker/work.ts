@@ -4,6 +4,7 @@ import { buildCohort } from "../../src/cohort/cohort";
 import { sourceOf } from "../../src/records/fingerprint";
 import { sheetNameOf } from "../../src/report/sheets/sheet-plan";
 import type { Decision } from "../../src/records/corrections/decisions";
+import type { Records } from "../../src/records/records";
 import { TABLES } from "../../src/records/tables";
 import { sameChildDecision } from "../../src/records/understanding/same-child";
 import { OtherWorkbook, understand } from "../../src/records/understanding/understand";
@@ -16,6 +17,8 @@ import { cellsFrom, type GroupedFindings } from "./records/finding-groups";
 import type { FoundCell, RecordsFound } from "./records/found";
 import { Held } from "./load";
 import type { CaseloadBuilt, PageMade } from "./caseload/listed";
+import type { ComparedAnswer, LastRead, MadeAgain } from "./last/last";
+import type { KeptComparison } from "./last/last-quarter";
 import type { Built } from "./report/made";
 import type { KeptReport, KeptSheets } from "./report/make-report";
 import { meansOf } from "./records/repairs";
@@ -42,6 +45,8 @@ export interface WorkTools {
   readonly writeFile: (sheets: readonly SheetOut[], created: Day) => Promise<Uint8Array<ArrayBuffer>>;
   readonly drawChart: (chart: ReportChart, width: number) => Promise<string>;
   readonly loadReleases: () => Promise<Releases>;
+  /** CHANGELOG.md. */
+  readonly readChangelog: () => Promise<string>;
 }
 
 type Steps = Pick<WorkEvents, "onStep">;
@@ -55,6 +60,7 @@ export class Work implements Answerers {
   private groups: readonly GroupedFindings[] = [];
   private report: KeptReport | null = null;
   private lastPage: KeptSheets | null = null;
+  private comparison: KeptComparison | null = null;
   private loading: Promise<Releases> | null = null;
 
   constructor(private readonly tools: WorkTools) {}
@@ -104,18 +110,48 @@ export class Work implements Answerers {
     return findings ? cellsFrom(findings, from) : [];
   }
 
-  async build({ settings, decisions, tables }: BuildAsk, { onStep }: Steps): Promise<Built> {
+  async build({ settings, decisions, tables, last, goesOn }: BuildAsk, { onStep }: Steps): Promise<Built> {
     onStep("Reading the records");
     const { found, records } = this.read({ settings, decisions });
     this.report = null;
-    if (!records) return { found, made: null };
+    if (!records) return { found, made: null, lost: [] };
+    const lost = last === null || goesOn ? [] : await this.lost(last, { settings, decisions }, records);
+    if (lost.length > 0) return { found, made: null, lost };
     const source = sourceOf(this.needHeld().workbook, records, decisions);
     const { keep, madeOf, runReport } = await import("./report/make-report");
     const report = reportOrRefuse(runReport(records, { settings, tables, source, onStep }));
     onStep("Laying out the sheets");
     const asOf = dayFromIso(String(report.settings.asOf)) as Day;
     this.report = keep(report, asOf);
-    return { found, made: madeOf(report, this.report) };
+    return { found, made: madeOf(report, this.report), lost };
+  }
+
+  async numbers(): Promise<Uint8Array<ArrayBuffer>> {
+    const { report } = this.needReport();
+    const { reportJson } = await import("./report/make-report");
+    return new TextEncoder().encode(reportJson(report));
+  }
+
+  async last({ bytes }: Ask<"last">): Promise<LastRead> {
+    return (await loadLast()).readLast(bytes);
+  }
+
+  async compare(ask: Ask<"compare">, { onStep }: Steps): Promise<ComparedAnswer> {
+    onStep("Reading the records");
+    const { found, records } = this.read(ask);
+    this.comparison = null;
+    if (!records) return { found, compared: null, lost: [] };
+    onStep("Following each count");
+    const { settings, decisions, bytes } = ask;
+    const later = { workbook: this.needHeld().workbook, records, settings, decisions };
+    const { compared, lost, kept } = await (await loadLast()).compareWithLast(bytes, ask.earlierAsOf, later);
+    this.comparison = kept;
+    return { found, compared, lost };
+  }
+
+  async again({ bytes, decisions }: Ask<"again">, { onStep }: Steps): Promise<MadeAgain> {
+    onStep("Making the report again");
+    return (await loadLast()).makeAgain(bytes, this.needHeld().workbook, decisions, this.tools);
   }
 
   /** A therapist need be chosen only where there are several. */
@@ -201,10 +237,14 @@ export class Work implements Answerers {
     return this.tools.writeFile(templateSheets(), TEMPLATE_DAY);
   }
 
-  chart({ chart, width }: Ask<"chart">): Promise<string> {
-    const wanted = this.needReport().charts[chart];
+  chart({ of, chart, width }: Ask<"chart">): Promise<string> {
+    const wanted = (of === "report" ? this.needReport() : this.comparison)?.charts[chart];
     if (!wanted) throw new RangeError("chart: there is no such chart");
     return this.tools.drawChart(wanted, width);
+  }
+
+  private async lost(last: Uint8Array, ask: Ask<"check">, records: Records): Promise<readonly string[]> {
+    return (await loadLast()).lostSince(last, { ...ask, records, workbook: this.needHeld().workbook });
   }
 
   private loaded(): Promise<Releases> {
@@ -232,11 +272,13 @@ export class Work implements Answerers {
   }
 
   private needMade(kind: MadeKind): KeptSheets {
-    const made = kind === "report" ? this.report : this.lastPage;
+    const made = { report: this.report, page: this.lastPage, comparison: this.comparison }[kind];
     if (!made) throw new RangeError(`work: no ${kind} was made`);
     return made;
   }
 }
+
+const loadLast = () => import("./last/last-quarter");
 
 /** A template bears no date of its own: the same bytes each time. */
 const TEMPLATE_DAY = dayFromIso("2026-01-01") as Day;

@@ -27,6 +27,7 @@ const report: Report = {
     trend: null,
     followed: 0,
     bridges: [],
+    skipped: [],
     everFollowed: 0,
     decisions: [],
     counted: [],

@@ -1,5 +1,6 @@
 import { parseSettings } from "../../src/settings/settings";
 import { fiveFindings } from "../../src/report/answer/five-findings";
+import { bridgePicture } from "../../src/report/changed/bridge-picture";
 import { pictureSheet } from "../../src/report/answer/picture";
 import { reportOf } from "../support/report-of";
 import { chartSpec } from "../../taskpane/worker/charts/spec";
@@ -45,6 +46,13 @@ test("every series has its fill in the drawing and its word in the legend", () =
 test("a chart is drawn with no colour of its own: each is one of the page's", () => {
   const { charts: drawn } = charts();
   for (const each of drawn) expect(JSON.stringify(chartSpec(each, 280))).not.toMatch(/#[0-9a-f]{3,8}\b/i);
+});
+
+test("bars of a bridge end where a scale that does not start at 0 begins", () => {
+  const bridge = { subject: "children", earlier: 158, parts: [], later: 150, isFromReport: false };
+  const chart = pictureSheet(bridgePicture(bridge, { earlier: "June", later: "September" }));
+  expect(chart.chart.y.min).toBeGreaterThan(0);
+  expect(chartSpec(chart, 280)).toMatchObject({ mark: { type: "bar", clip: true } });
 });
 
 test("a curve shows its window as a band from its opening to its close", () => {

@@ -12,7 +12,13 @@ export class InProcessWorker implements WorkerLike {
   private readonly work: Work;
 
   constructor(tools: Partial<WorkTools> = {}) {
-    this.work = new Work({ writeFile: unwanted, drawChart: unwanted, loadReleases: unwanted, ...tools });
+    this.work = new Work({
+      writeFile: unwanted,
+      drawChart: unwanted,
+      loadReleases: unwanted,
+      readChangelog: unwanted,
+      ...tools,
+    });
   }
 
   postMessage(message: unknown, transfer: Transferable[]): void {

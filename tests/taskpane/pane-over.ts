@@ -24,6 +24,7 @@ export function paneOver(host: WorkbookHost, tools: Partial<WorkTools> = {}): Te
     pane.handedOver = null;
     store.dispatch({ type: "report forgotten" });
     store.dispatch({ type: "page forgotten" });
+    store.dispatch({ type: "comparison forgotten" });
     store.dispatch({ type: "release forgotten" });
   });
   const pane: Pane = { host, client, store, abort: null, handedOver: null };

@@ -13,7 +13,7 @@ export interface MadeFrom extends Omit<Provenance, "settings" | "seed" | "sites"
 const BEGINNING = "Made with Windowline: ";
 
 /** One line for the last page: version, fingerprints, tables, and every setting that is not the usual. */
-export function provenanceLine({ provenance, tables }: Pick<Report, "provenance" | "tables">): string {
+export function provenanceLine({ provenance, tables, print }: Pick<Report, "provenance" | "tables" | "print">): string {
   const { version, fingerprint, files, records, corrections, settings } = provenance;
   const unusual = SETTING_NAMES.filter((name) => !isUsual(name, settings[name]));
   const made: MadeFrom = {
@@ -24,7 +24,8 @@ export function provenanceLine({ provenance, tables }: Pick<Report, "provenance"
     records,
     sites: [],
     settings: Object.fromEntries(unusual.map((name) => [name, settings[name]])),
-    tables: tables.map(({ id }) => id),
+    // what could not be made was asked for too: the pages say so
+    tables: [...tables.map(({ id }) => id), ...print.skipped],
   };
   return BEGINNING + JSON.stringify(made);
 }

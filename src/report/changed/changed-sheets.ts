@@ -22,7 +22,7 @@ export function changedSheets(report: Report): SheetOut[] {
 }
 
 function bridgesPage(bridges: readonly Bridge[], at: number, report: Report): SheetOut {
-  const days = daysOf(report);
+  const days = comparedDays(report);
   const page = new PrintedPage(at === 0 ? "What changed, in brief" : "What changed, by area", LANDSCAPE, true);
   const sentences = bridges.map((each) => `${bridgeInWords(each)}.`);
   page.text(at === 0 ? (sentences[0] as string) : "Skill checks met, area by area.", "title");
@@ -43,7 +43,8 @@ function bridgesPage(bridges: readonly Bridge[], at: number, report: Report): Sh
   return page.finished(report);
 }
 
-function daysOf({ settings, provenance }: Report): { earlier: string; later: string } {
+/** The days of both figures, in words. */
+export function comparedDays({ settings, provenance }: Report): { earlier: string; later: string } {
   return { earlier: dayOf(provenance.earlier?.settings.asOf) ?? "earlier", later: dayOf(settings.asOf) ?? "later" };
 }
 

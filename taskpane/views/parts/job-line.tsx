@@ -7,6 +7,8 @@ import { usePane } from "../pane-context";
 const NAMES: Readonly<Record<JobKind, string>> = {
   reading: "Reading",
   building: "Making the report",
+  comparing: "Comparing with last quarter",
+  repeating: "Making the report again",
   listing: "Listing the children",
   adding: "Adding the page",
   removing: "Removing",

@@ -9,6 +9,7 @@ import { AsOf } from "../parts/as-of";
 import { Disclosure } from "../parts/disclosure";
 import { SettingField } from "../parts/setting-field";
 import { GroupBy } from "./group-by";
+import { RowsLost } from "./rows-lost";
 import { TableChoices } from "./table-choices";
 
 /** The day and the groups; all else is there for whoever looks for it. */
@@ -30,6 +31,7 @@ export function AskReport() {
           <Settings key={group.title} group={group} />
         ))}
       </div>
+      <RowsLost />
       <div className={styles.actions}>
         <Button appearance="primary" disabledFocusable={state.job !== null} onClick={actions.build}>
           Make the report

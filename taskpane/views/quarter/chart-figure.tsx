@@ -11,10 +11,11 @@ import { svgElement } from "./svg-element";
 const WIDEST = 620;
 
 /** A drawn chart: its message as text for those who do not see it, and its numbers as a table. */
-export function ChartFigure({ chart, index }: { chart: ChartPreview; index: number }) {
+export function ChartFigure(props: { chart: ChartPreview; index: number; of?: "report" | "comparison" }) {
+  const { chart, index, of = "report" } = props;
   const styles = useStyles();
   const caption = useId();
-  const { place, outcome } = useDrawing(index);
+  const { place, outcome } = useDrawing(of, index);
   return (
     <figure className={styles.figure}>
       <ChartLegend entries={chart.legend} />
@@ -31,7 +32,7 @@ export function ChartFigure({ chart, index }: { chart: ChartPreview; index: numb
   );
 }
 
-function useDrawing(index: number) {
+function useDrawing(of: "report" | "comparison", index: number) {
   const { actions } = usePane();
   const { drawChart } = actions;
   const place = useRef<HTMLDivElement>(null);
@@ -39,7 +40,7 @@ function useDrawing(index: number) {
   useEffect(() => {
     let wanted = true;
     const width = Math.max(200, Math.min(WIDEST, place.current?.clientWidth ?? WIDEST));
-    drawChart(index, width).then(
+    drawChart(of, index, width).then(
       (svg) => {
         if (!wanted) return;
         place.current?.replaceChildren(svgElement(svg));
@@ -50,6 +51,6 @@ function useDrawing(index: number) {
     return () => {
       wanted = false;
     };
-  }, [drawChart, index]);
+  }, [drawChart, of, index]);
   return { place, outcome };
 }

@@ -5,6 +5,7 @@ import { Added } from "../parts/added";
 import { Disclosure } from "../parts/disclosure";
 import { useFirstFault } from "../parts/use-first-fault";
 import { AskReport } from "./ask-report";
+import { LastQuarter } from "./last-quarter";
 import { ReportMade } from "./report-made";
 
 /** The report of a period: what is asked, the making of it, and what it says. */
@@ -29,6 +30,7 @@ export function QuarterPlace() {
           </Disclosure>
         </>
       )}
+      <LastQuarter />
       <Added />
     </div>
   );

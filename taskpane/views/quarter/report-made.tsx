@@ -60,6 +60,9 @@ function Actions({ made }: { made: Made }) {
       <Button disabledFocusable={busy} onClick={actions.saveReport}>
         Save the report
       </Button>
+      <Button disabledFocusable={busy} onClick={actions.saveNumbers}>
+        Save its numbers for next quarter
+      </Button>
     </div>
   );
 }

@@ -38,7 +38,7 @@ export function barLayers(sheet: SheetOut, chart: ChartOut, width: number): obje
   return lines.length === 0 && only ? { height, ...only } : { height, layer: [...bars, ...lines] };
 }
 
-function stackLayer(sheet: SheetOut, { kind, series }: ChartOut, along: object, across: object): object {
+function stackLayer(sheet: SheetOut, { kind, series, y }: ChartOut, along: object, across: object): object {
   const lying = kind.startsWith("bar");
   const values = series.flatMap((each, order) => {
     const ys = valuesIn(sheet, each.y);
@@ -47,7 +47,8 @@ function stackLayer(sheet: SheetOut, { kind, series }: ChartOut, along: object, 
   const stack = kind.includes("share") ? "normalize" : "zero";
   return {
     data: { values },
-    mark: { type: "bar", stroke: CHART_INK.quiet, strokeWidth: 0.75 },
+    // a bar that begins below the scale ends at it
+    mark: { type: "bar", stroke: CHART_INK.quiet, strokeWidth: 0.75, ...((y.min ?? 0) > 0 && { clip: true }) },
     encoding: {
       [lying ? "x" : "y"]: { field: "y", type: "quantitative", stack, ...along },
       [lying ? "y" : "x"]: { field: "x", type: "nominal", ...across },

@@ -53,4 +53,6 @@ export interface Built {
   readonly found: RecordsFound;
   /** Null where the records cannot be used; `found.failure` says why. */
   readonly made: Made | null;
+  /** Rows that the last report had and the workbook has not; then nothing was made, unless the person goes on. */
+  readonly lost: readonly string[];
 }

@@ -12,6 +12,7 @@ import type { SheetOut } from "../../../src/workbook/sheets";
 import { previewOf, type ReportChart } from "../charts/preview";
 import type { Made } from "./made";
 
+export { reportJson } from "../../../src/report/json";
 export { runReport } from "../../../src/report/run";
 
 /** What the worker keeps of what it made, until the next one of its kind. */
@@ -21,6 +22,7 @@ export interface KeptSheets {
 }
 
 export interface KeptReport extends KeptSheets {
+  readonly report: Report;
   readonly findings: readonly ReportFinding[];
   /** Of each finding; null where there is nothing to draw. */
   readonly charts: readonly (ReportChart | null)[];
@@ -29,7 +31,7 @@ export interface KeptReport extends KeptSheets {
 export function keep(report: Report, asOf: Day): KeptReport {
   const findings = fiveFindings(report);
   const charts = findings.map(({ picture }) => picture && pictureSheet(picture));
-  return { asOf, sheets: reportSheets(report), findings, charts };
+  return { report, asOf, sheets: reportSheets(report), findings, charts };
 }
 
 export function madeOf(report: Report, { asOf, sheets, findings, charts }: KeptReport): Made {

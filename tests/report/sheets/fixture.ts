@@ -65,6 +65,7 @@ export function smallReport(changes: Partial<Report> = {}): Report {
       trend: null,
       followed: 12,
       bridges: [],
+      skipped: [],
       everFollowed: 20,
       decisions: ["Two ids are one child: the rows of both count as one (decided on sheet Decisions, row 2)."],
       counted: ["Gestation is not recorded for 2 children, who count as born at term."],
