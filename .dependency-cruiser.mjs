@@ -42,7 +42,10 @@ export default {
     {
       name: "hosts-come-to-the-pane-by-its-entries",
       severity: "error",
-      from: { path: "^taskpane/", pathNot: "^taskpane/(start-|page/|worker/(write-file|release/release-files))" },
+      from: {
+        path: "^taskpane/",
+        pathNot: "^taskpane/(start-|page/|worker/(read-file|write-file|release/release-files))",
+      },
       to: { path: "^src/hosts/" },
     },
     {

@@ -10,6 +10,7 @@ const CHANGELOG = new URL("../../CHANGELOG.md", import.meta.url);
 
 const work = new Work({
   writeFile: async (sheets, created) => (await import("./write-file")).writeFile(sheets, created),
+  readFile: async (bytes) => (await import("./read-file")).readFile(bytes),
   drawChart: async (chart, width) => (await import("./charts/draw-chart")).drawChart(chart, width),
   readChangelog: async () => (await fetch(CHANGELOG)).text(),
   loadReleases: async () => {

@@ -12,6 +12,7 @@ import { QUESTIONS } from "../../src/release/answers/questions";
 import { isReleasable, TABLE_CATALOGUE, TABLES_OF_ONE_RUN } from "../../src/tables/catalogue";
 import { tableContext } from "../../src/tables/context";
 import type { SheetOut } from "../../src/workbook/sheets";
+import type { WorkbookIn } from "../../src/workbook/workbook";
 import type { ReportChart } from "./charts/preview";
 import { cellsFrom, type GroupedFindings } from "./records/finding-groups";
 import type { FoundCell, RecordsFound } from "./records/found";
@@ -44,6 +45,7 @@ import { headOf, partsOf } from "./sheet-parts";
 export interface WorkTools {
   readonly writeFile: (sheets: readonly SheetOut[], created: Day) => Promise<Uint8Array<ArrayBuffer>>;
   readonly drawChart: (chart: ReportChart, width: number) => Promise<string>;
+  readonly readFile: (bytes: Uint8Array) => Promise<WorkbookIn>;
   readonly loadReleases: () => Promise<Releases>;
   /** CHANGELOG.md. */
   readonly readChangelog: () => Promise<string>;
@@ -133,7 +135,7 @@ export class Work implements Answerers {
   }
 
   async last({ bytes }: Ask<"last">): Promise<LastRead> {
-    return (await loadLast()).readLast(bytes);
+    return (await loadLast()).readLast(bytes, this.tools.readFile);
   }
 
   async compare(ask: Ask<"compare">, { onStep }: Steps): Promise<ComparedAnswer> {
@@ -143,7 +145,8 @@ export class Work implements Answerers {
     if (!records) return { found, compared: null, lost: [] };
     onStep("Following each count");
     const { settings, decisions, bytes } = ask;
-    const later = { workbook: this.needHeld().workbook, records, settings, decisions };
+    const { readFile } = this.tools;
+    const later = { workbook: this.needHeld().workbook, records, settings, decisions, readFile };
     const { compared, lost, kept } = await (await loadLast()).compareWithLast(bytes, ask.earlierAsOf, later);
     this.comparison = kept;
     return { found, compared, lost };
@@ -244,7 +247,12 @@ export class Work implements Answerers {
   }
 
   private async lost(last: Uint8Array, ask: Ask<"check">, records: Records): Promise<readonly string[]> {
-    return (await loadLast()).lostSince(last, { ...ask, records, workbook: this.needHeld().workbook });
+    return (await loadLast()).lostSince(last, {
+      ...ask,
+      records,
+      workbook: this.needHeld().workbook,
+      readFile: this.tools.readFile,
+    });
   }
 
   private loaded(): Promise<Releases> {

@@ -16,6 +16,7 @@ export class InProcessWorker implements WorkerLike {
       writeFile: unwanted,
       drawChart: unwanted,
       loadReleases: unwanted,
+      readFile: unwanted,
       readChangelog: unwanted,
       ...tools,
     });

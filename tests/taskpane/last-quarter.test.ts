@@ -3,6 +3,7 @@ import { writeWorkbook } from "../../src/hosts/file/write-workbook";
 import { buildReport } from "../../taskpane/jobs/build";
 import { saveComparison, saveNumbers } from "../../taskpane/jobs/after-build";
 import { addComparison, chooseLast, compare, repeatLast } from "../../taskpane/jobs/last-quarter";
+import { readFile } from "../../taskpane/worker/read-file";
 import { openPane } from "../../taskpane/jobs/open";
 import type { Pane } from "../../taskpane/jobs/pane";
 import { bookOf } from "./books";
@@ -43,7 +44,7 @@ async function opened(sheets: Readonly<Record<string, Rows>>, asOf: string) {
   const host = new MemoryHost(bookOf(sheets));
   const writeFile = (...[made, created]: Parameters<typeof written>) => Promise.resolve(written(made, created));
   const readChangelog = () => Promise.resolve("# Changes\n\n## Unreleased\n\n- A figure changed.\n\n## 0.0.1\n");
-  const { pane } = paneOver(host, { writeFile, readChangelog });
+  const { pane } = paneOver(host, { readFile, writeFile, readChangelog });
   await openPane(pane);
   pane.store.dispatch({ type: "entry changed", name: "asOf", value: asOf });
   const last = () => pane.store.state().quarter.last;

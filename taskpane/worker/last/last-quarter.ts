@@ -1,7 +1,6 @@
 import type { Day } from "../../../src/age/day";
 import { isoOf } from "../../../src/age/day";
 import { strFromU8 } from "fflate";
-import { readWorkbook, UnreadableWorkbook } from "../../../src/hosts/file/read-workbook";
 import type { Decision } from "../../../src/records/corrections/decisions";
 import { sourceOf } from "../../../src/records/fingerprint";
 import { readRecords, RecordsUnusable } from "../../../src/records/read-records";
@@ -42,28 +41,25 @@ type LastFile =
   { readonly kind: "workbook"; readonly workbook: WorkbookIn } | ({ readonly kind: "report" } & ReportFile);
 
 /** What the pane may say of it. */
-export async function readLast(bytes: Uint8Array): Promise<LastRead> {
-  const file = await lastFileOf(bytes);
+export async function readLast(bytes: Uint8Array, readFile: ReadFile): Promise<LastRead> {
+  const file = await lastFileOf(bytes, readFile);
   if (file.kind === "workbook") return { kind: "workbook", asOf: null };
   const { settings } = file.made;
   const asOf = typeof settings.asOf === "string" ? settings.asOf : null;
   return { kind: file.tables === null ? "report workbook" : "report", asOf };
 }
 
-async function lastFileOf(bytes: Uint8Array): Promise<LastFile> {
+export type ReadFile = (bytes: Uint8Array) => Promise<WorkbookIn>;
+
+async function lastFileOf(bytes: Uint8Array, readFile: ReadFile): Promise<LastFile> {
   if (!isZip(bytes)) {
     const file = reportFileOfText(strFromU8(bytes));
     if (file === null) throw new Refused(NO_FILE_OF_OURS);
     return { kind: "report", ...file };
   }
-  try {
-    const workbook = await readWorkbook(bytes);
-    const file = reportFileOfCells(workbook.sheets.flatMap(({ grid }) => grid.strings));
-    return file === null ? { kind: "workbook", workbook } : { kind: "report", ...file };
-  } catch (error) {
-    if (error instanceof UnreadableWorkbook) throw new Refused(`The file cannot be read: ${error.message}`);
-    throw error;
-  }
+  const workbook = await readFile(bytes);
+  const file = reportFileOfCells(workbook.sheets.flatMap(({ grid }) => grid.strings));
+  return file === null ? { kind: "workbook", workbook } : { kind: "report", ...file };
 }
 
 function isZip(bytes: Uint8Array): boolean {
@@ -79,14 +75,15 @@ export interface Later {
   readonly records: Records;
   readonly settings: Settings;
   readonly decisions: readonly Decision[];
+  readonly readFile: ReadFile;
 }
 
 /** Rows that the last report had and the workbook has not; a workbook of last quarter is no report, and says nothing of it. */
 export async function lostSince(
   bytes: Uint8Array,
-  { workbook, records, decisions }: Later,
+  { workbook, records, decisions, readFile }: Later,
 ): Promise<readonly string[]> {
-  const file = await lastFileOf(bytes);
+  const file = await lastFileOf(bytes, readFile);
   return file.kind === "report" ? rowsLost(file.made, sourceOf(workbook, records, decisions)) : [];
 }
 
@@ -104,7 +101,7 @@ export async function compareWithLast(
   earlierAsOf: Day | null,
   later: Later,
 ): Promise<{ readonly compared: Compared; readonly lost: readonly string[]; readonly kept: KeptComparison }> {
-  const file = await lastFileOf(bytes);
+  const file = await lastFileOf(bytes, later.readFile);
   const { settings, decisions, workbook, records } = later;
   const earlier = file.kind === "workbook" ? bookSide(file.workbook, earlierAsOf, later) : reportSide(file);
   const found = compareRuns(earlier.run, later);
@@ -172,6 +169,7 @@ function outcome(report: Report, asOf: Day) {
 }
 
 export interface AgainTools {
+  readonly readFile: ReadFile;
   readonly writeFile: (sheets: readonly SheetOut[], created: Day) => Promise<Uint8Array>;
   readonly readChangelog: () => Promise<string>;
 }
@@ -181,9 +179,9 @@ export async function makeAgain(
   bytes: Uint8Array,
   workbook: WorkbookIn,
   decisions: readonly Decision[],
-  { writeFile, readChangelog }: AgainTools,
+  { readFile, writeFile, readChangelog }: AgainTools,
 ): Promise<MadeAgain> {
-  const file = await lastFileOf(bytes);
+  const file = await lastFileOf(bytes, readFile);
   if (file.kind === "workbook") throw new Refused(NO_REPORT);
   const tables = tablesToMake(file.made);
   if (tables === null) throw new Refused(`The report ${NO_SUCH_TABLE}`);
