@@ -57,16 +57,25 @@ test("a skill replaces an earlier one of the same area, and walking takes the pl
   }
 });
 
-/** What a family may be told to do. Common practice, no source; kept to what can do no harm. */
+/**
+ * What a family may be told to do. Common practice, no source; kept to what can do no harm, and each idea was read by itself. A
+ * word that is harmless in one idea and not in another is refused in all.
+ */
 describe("ideas are safe for the age", () => {
   const words = (text: string): string[] => text.toLowerCase().match(/[a-z']+/g) ?? [];
   const NEVER = {
-    "round the neck or wrist": "wrist neck ribbon string cord rope lace scarf necklace collar tie tied ties loop",
+    "round the neck or wrist":
+      "wrist neck ribbon ribbons string strings cord cords rope ropes lace laces yarn thread scarf necklace bracelet collar tie tied ties loop loops strap straps",
     "fits in a mouth":
-      "small tiny little bead beads button buttons coin coins pebble pebbles marble marbles pea peas nut nuts raisin raisins grape grapes apricot cherry berry berries balloon balloons peg pegs crayon crayons magnet magnets fridge chalks stone stones sticker stickers cap caps",
-    hot: "hot warm stove oven kettle iron candle fire steam bath",
-    high: "high ladder stairs stair stool chair chairs table's bed swing swings windowsill counter",
-    "alone or out of sight": "alone asleep sleeping bag bags",
+      "small tiny little bead beads button buttons coin coins pebble pebbles marble marbles peg pegs crayon crayons magnet magnets battery batteries fridge chalks stone stones sticker stickers cap caps shell shells foam",
+    "food to choke on":
+      "pea peas nut nuts raisin raisins grape grapes apricot cherry berry berries popcorn candy sausage carrot apple seed seeds bread cracker crackers",
+    "over the face": "balloon balloons bag bags foil wrap wrapper pillow pillows hood",
+    "in water": "water tub pool bucket bath sink puddle hose",
+    hot: "hot warm stove oven kettle iron candle fire steam cook cooking tea coffee",
+    high: "high ladder stairs stair stool chair chairs bed swing swings windowsill counter couch shelf bench changing",
+    "sharp or breaking": "scissors knife knives stick sticks pencil pencils glass needle",
+    "alone or out of sight": "alone asleep sleeping crib",
   };
   const idea = SKILLS.map((each): [string, string] => [each.id, each.tryTogether]);
 
@@ -83,6 +92,16 @@ describe("ideas are safe for the age", () => {
     const held = /\b(block|blocks|ball|balls|jar|teether|bear)\b/;
     for (const [, text] of idea)
       if (held.test(text) && !/big ball/.test(text)) expect(text).toMatch(/\b(large|soft)\b/);
+  });
+
+  test.each([
+    ["Tie a bell to the wrist.", "round the neck or wrist"],
+    ["Drop raisins in a jar.", "food to choke on"],
+    ["Pour water in the tub.", "in water"],
+    ["Blow up a balloon.", "over the face"],
+  ])("%s would be refused", (text, kind) => {
+    const refused = new Set(NEVER[kind as keyof typeof NEVER].split(" "));
+    expect(words(text).some((word) => refused.has(word))).toBe(true);
   });
 
   test("food is soft, and eaten sitting down with somebody", () => {

@@ -86,7 +86,7 @@ export const FINE_MOTOR: readonly SampleSkill[] = [
     "twist",
     "Twists lids or turns knobs",
     30,
-    "Turn the loose lid of a large empty jar together, on and off.",
+    "Turn the loose lid of a large plastic jar together, on and off.",
     {
       after: ["pinch"],
     },

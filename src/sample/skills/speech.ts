@@ -10,7 +10,7 @@ export const SPEECH: readonly SampleSkill[] = [
     "one-syllable",
     "Says a syllable such as ba or ga now and then",
     6,
-    "At a diaper change, say ba, ba, ba, and wait with your face close.",
+    "With your baby on your lap, say ba, ba, ba, and wait with your face close.",
     { follows: "coo", ages: [5.2, 0.85] },
   ),
   cdc(
