@@ -1,11 +1,11 @@
 import type { TableContext } from "./context";
 import { correctionStops, lastQuarters } from "./trend-quarters";
-import { standardisedByArea } from "./trend-sites";
+import { sitesBeside, type SitesBeside } from "./trend-sites";
 
 /** What is drawn beside the rows of the trend. */
 export interface TrendOverview {
   readonly quarters: readonly QuarterStops[];
-  readonly areas: readonly StandardisedArea[];
+  readonly sites: readonly SitesBeside[];
 }
 
 export interface QuarterStops {
@@ -14,18 +14,12 @@ export interface QuarterStops {
   readonly correctionStops: number;
 }
 
-export interface StandardisedArea {
-  readonly area: string;
-  /** Of each quarter, the share met standardised over sites; null where a site has nobody assessed. */
-  readonly shares: readonly (number | null)[];
-}
-
-/** Where correcting stopped, and the shares of sites put together as if children came from them alike in every quarter. */
+/** Where correcting stopped, and each site beside the others in the first and the last quarter that can be compared. */
 export function trendOverview(context: TableContext): TrendOverview {
   const quarters = lastQuarters(context.asOf);
   const stops = correctionStops(context, quarters);
   return {
     quarters: quarters.map(({ label }, at) => ({ quarter: label, correctionStops: stops[at] as number })),
-    areas: [...standardisedByArea(context, quarters)].map(([area, shares]) => ({ area, shares })),
+    sites: sitesBeside(context, quarters),
   };
 }

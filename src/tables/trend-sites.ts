@@ -15,20 +15,54 @@ export function siteNotes({ cohort, settings }: TableContext, quarters: readonly
   if (sites === null) return ["Children has no column headed Site: sites cannot be compared."];
   if (sites.names.length < 2) return [];
   const counts = countsBySite(cohort, quarters, sites, settings.recheckDays);
-  const areas = [...new Set(cohort.skills.map(({ area }) => area))];
   return [
     "Sites beside the program, first and last quarter in which every site named has an up-to-date check. Standardized: each site's share weighted by its up-to-date skill checks of all quarters together, so that children moving between sites do not look like a trend.",
-    ...areas.flatMap((area) => {
-      const strata = areaStrata(cohort, area, sites, counts);
-      const compared = comparedQuarters(strata);
-      if (compared === null) return [];
-      const spans = compared.map((at) => quarters[at] as Quarter) as [Quarter, Quarter];
-      return [
-        areaNote(area, sites, strata, compared, spans),
-        ...reversalNote({ cohort, settings }, area, sites, { strata, compared, spans }),
-      ];
-    }),
+    ...comparisons(cohort, quarters, sites, counts).flatMap((comparison) => [
+      areaNote(besideEachOther(comparison, sites)),
+      ...reversalNote({ cohort, settings }, comparison.area, sites, comparison),
+    ]),
   ];
+}
+
+/** Skill checks met of an area, pooled and by site, in the first and the last quarter that can be compared. */
+export interface SitesBeside {
+  readonly area: string;
+  readonly quarters: readonly [string, string];
+  readonly pooled: readonly StratumShare[];
+  readonly sites: readonly { readonly name: string; readonly shares: readonly StratumShare[] }[];
+  /** Null where the pooled checks of either quarter are too few for a percent. */
+  readonly standardised: readonly number[] | null;
+}
+
+/** None where there are fewer than two sites. */
+export function sitesBeside({ cohort, settings }: TableContext, quarters: readonly Quarter[]): readonly SitesBeside[] {
+  const sites = sitesOf(cohort);
+  if (sites === null || sites.names.length < 2) return [];
+  const counts = countsBySite(cohort, quarters, sites, settings.recheckDays);
+  return comparisons(cohort, quarters, sites, counts).map((comparison) => besideEachOther(comparison, sites));
+}
+
+interface Comparison {
+  readonly area: string;
+  readonly strata: AreaStrata;
+  readonly compared: readonly [number, number];
+  readonly spans: readonly [Quarter, Quarter];
+}
+
+function comparisons(
+  cohort: Cohort,
+  quarters: readonly Quarter[],
+  sites: Sites,
+  counts: readonly QuarterCounts[],
+): Comparison[] {
+  const areas = [...new Set(cohort.skills.map(({ area }) => area))];
+  return areas.flatMap((area) => {
+    const strata = areaStrata(cohort, area, sites, counts);
+    const compared = comparedQuarters(strata);
+    if (compared === null) return [];
+    const spans = compared.map((at) => quarters[at] as Quarter) as [Quarter, Quarter];
+    return [{ area, strata, compared, spans }];
+  });
 }
 
 /** The first and the last quarter in which every site named has somebody assessed; null where there are no two such. */
@@ -38,21 +72,34 @@ function comparedQuarters({ named, standardised }: AreaStrata): [number, number]
   return named.length < 2 || first === undefined || last === undefined || first === last ? null : [first, last];
 }
 
-function areaNote(
-  area: string,
+function besideEachOther(
+  { area, strata: { named, used, standardised }, compared, spans }: Comparison,
   sites: Sites,
-  { named, used, standardised }: AreaStrata,
-  compared: readonly [number, number],
-  spans: readonly [Quarter, Quarter],
-): string {
-  const change = (inWords: (at: number) => string) => compared.map(inWords).join(" to ");
-  const pooled = change((at) => counted(used.map((shares) => shares[at] as StratumShare)));
-  const bySite = named.map((site, row) => `${nameOf(sites, site)} ${change((at) => counted([used[row]![at]!]))}`);
-  const isFew = compared.some(
-    (at) => sum(used.map((shares) => (shares[at] as StratumShare).of)) < LEAST_BASE_OF_A_PERCENT,
-  );
-  const weighted = isFew ? "" : `, standardized ${change((at) => percent(standardised[at] as number))}`;
-  return `${area} (skill checks), ${spans[0].label} to ${spans[1].label}: pooled ${pooled}${weighted}; ${bySite.join("; ")}.`;
+): SitesBeside {
+  const pooled = compared.map((at) => {
+    const shares = used.map((points) => points[at] as StratumShare);
+    return { count: sum(shares.map(({ count }) => count)), of: sum(shares.map(({ of }) => of)) };
+  });
+  return {
+    area,
+    quarters: [spans[0].label, spans[1].label],
+    pooled,
+    sites: named.map((site, row) => ({
+      name: nameOf(sites, site),
+      shares: compared.map((at) => used[row]![at] as StratumShare),
+    })),
+    standardised: pooled.some(({ of }) => of < LEAST_BASE_OF_A_PERCENT)
+      ? null
+      : compared.map((at) => standardised[at] as number),
+  };
+}
+
+function areaNote({ area, quarters, pooled, sites, standardised }: SitesBeside): string {
+  const change = (shares: readonly StratumShare[]) =>
+    shares.map(({ count, of }) => shareInWords(count, of)).join(" to ");
+  const weighted = standardised === null ? "" : `, standardized ${standardised.map(percent).join(" to ")}`;
+  const bySite = sites.map(({ name, shares }) => `${name} ${change(shares)}`).join("; ");
+  return `${area} (skill checks), ${quarters[0]} to ${quarters[1]}: pooled ${change(pooled)}${weighted}; ${bySite}.`;
 }
 
 type AreaStrata = ReturnType<typeof areaStrata>;
@@ -73,26 +120,6 @@ function areaStrata(cohort: Cohort, area: string, sites: Sites, counts: readonly
   return { named, used, weights, standardised };
 }
 
-/** Of each area, the share in each quarter standardised over sites; null where a site has nobody assessed. */
-export type StandardisedShares = ReadonlyMap<string, readonly (number | null)[]>;
-
-/** None where there are fewer than two sites: there is nothing to stratify. */
-export function standardisedByArea(
-  { cohort, settings }: TableContext,
-  quarters: readonly Quarter[],
-): StandardisedShares {
-  const sites = sitesOf(cohort);
-  if (sites === null || sites.names.length < 2) return new Map();
-  const counts = countsBySite(cohort, quarters, sites, settings.recheckDays);
-  const areas = [...new Set(cohort.skills.map(({ area }) => area))];
-  return new Map(
-    areas.flatMap((area) => {
-      const { named, standardised } = areaStrata(cohort, area, sites, counts);
-      return named.length < 2 ? [] : [[area, standardised] as const];
-    }),
-  );
-}
-
 function countsBySite(cohort: Cohort, quarters: readonly Quarter[], sites: Sites, recheckDays: number) {
   return quarters.map((quarter) => countQuarter(cohort, quarter, sites.ofEnrolment, sites.names.length, recheckDays));
 }
@@ -100,12 +127,6 @@ function countsBySite(cohort: Cohort, quarters: readonly Quarter[], sites: Sites
 /** Fewer children than this at a site on either day, and no limits of a change can be trusted (our choice). */
 const LEAST_CHILDREN = 10;
 const REVERSAL_LEVEL = 0.95;
-
-interface Comparison {
-  readonly strata: AreaStrata;
-  readonly compared: readonly [number, number];
-  readonly spans: readonly [Quarter, Quarter];
-}
 
 /** Warns where pooled and standardized share go opposite ways, and the standardized change is more than chance. */
 function reversalNote(
@@ -153,11 +174,6 @@ function strataOf(
       return { count: sum(cells.map(({ met }) => met)), of: sum(cells.map(({ assessed }) => assessed)) };
     }),
   );
-}
-
-/** `78.0% (273 of 350)`. */
-function counted(points: readonly StratumShare[]): string {
-  return shareInWords(sum(points.map((point) => point.count)), sum(points.map((point) => point.of)));
 }
 
 function nameOf({ names }: Sites, site: number): string {

@@ -192,15 +192,24 @@ describe("sites", () => {
     );
   });
 
-  test("the same shares for the chart, quarter by quarter, nothing where a site has nobody assessed", () => {
+  test("the same counts for the page, in the quarters that are compared", () => {
     const input = program(children, looks, { settings });
-    const { areas, quarters } = trendOverview(contextFrom(workbookWith(input, {}), entriesOf(input)));
-    expect(areas.map(({ area }) => area)).toEqual(["gross motor"]);
-    const shares = areas[0]?.shares ?? [];
-    expect(shares.slice(0, 6)).toEqual(Array(6).fill(null));
-    expect(shares[6]).toBeCloseTo((357 * (81 / 87) + 343 * (192 / 263)) / 700, 12);
-    expect(shares[7]).toBeCloseTo((357 * (234 / 270) + 343 * (55 / 80)) / 700, 12);
+    const { sites, quarters } = trendOverview(contextFrom(workbookWith(input, {}), entriesOf(input)));
     expect(quarters.map(({ quarter }) => quarter).slice(-2)).toEqual(["2024-Q1", "2024-Q2"]);
+    const count = (met: number, of: number) => ({ count: met, of });
+    expect(sites).toMatchObject([
+      {
+        area: "gross motor",
+        quarters: ["2024-Q1", "2024-Q2"],
+        pooled: [count(273, 350), count(289, 350)],
+        sites: [
+          { name: "North", shares: [count(81, 87), count(234, 270)] },
+          { name: "River", shares: [count(192, 263), count(55, 80)] },
+        ],
+      },
+    ]);
+    expect(sites[0]?.standardised?.[0]).toBeCloseTo((357 * (81 / 87) + 343 * (192 / 263)) / 700, 12);
+    expect(sites[0]?.standardised?.[1]).toBeCloseTo((357 * (234 / 270) + 343 * (55 / 80)) / 700, 12);
   });
 
   test("the same children at one site: no warning, and nothing to stratify", () => {
@@ -216,9 +225,9 @@ test("where correcting stops is marked with how many children, in its quarter", 
   const table = tableOf(program([preterm, child("B", "2022-05-10")], [], { settings: { asOf: "2024-06-30" } }));
   expect(table.notes.join(" ")).toContain("in the program at its end: 2024-Q2 1.");
   const input = program([preterm, child("B", "2022-05-10")], [], { settings: { asOf: "2024-06-30" } });
-  const { quarters, areas } = trendOverview(contextFrom(workbookWith(input, {}), entriesOf(input)));
+  const { quarters, sites } = trendOverview(contextFrom(workbookWith(input, {}), entriesOf(input)));
   expect(quarters.filter(({ correctionStops }) => correctionStops > 0)).toEqual([
     { quarter: "2024-Q2", correctionStops: 1 },
   ]);
-  expect(areas).toEqual([]);
+  expect(sites).toEqual([]);
 });

@@ -1,4 +1,4 @@
-import { plural } from "../../words/numbers";
+import { capital, counted, plural } from "../../words/numbers";
 import { monthInWords, monthsInWords } from "../../words/dates";
 import { smallestDetectableRatio } from "../../statistics/funnel";
 import type { Table } from "../../tables/table";
@@ -15,8 +15,12 @@ const NOTABLE = 0.05;
 const POWER = 0.8;
 const EVERY = "all";
 
-/** The place and months where chance explains the referrals least, or that no place stands out. */
-export function clusters(report: Report): ReportFinding {
+/**
+ * The place and months where chance explains the referrals least, or that no place stands out.
+ *
+ * @param named - every month by its name, where there is room
+ */
+export function clusters(report: Report, named = false): ReportFinding {
   const scan = tableOf(report, "referral-scan");
   const read = scan && readTable(scan);
   const first = scan?.rows[0];
@@ -24,8 +28,10 @@ export function clusters(report: Report): ReportFinding {
     return {
       id: ID,
       headline: `${clusterInWords(read, first)}.`,
-      below: [ASK_FIRST, MARKS],
-      picture: monthsPicture(report, read, first),
+      below: [ASK_FIRST, [...severalOfOne(scan, read, first), ...(named ? [] : [MARKS])].join(" ")].filter(
+        (line) => line !== "",
+      ),
+      picture: monthsPicture(report, read, first, named),
     };
   }
   const referrals = tableOf(report, "referrals");
@@ -34,7 +40,7 @@ export function clusters(report: Report): ReportFinding {
     id: ID,
     headline: `No place had more referrals than its children's ages explain.`,
     below: quiet(referrals),
-    picture: scan && read && first ? monthsPicture(report, read, first) : null,
+    picture: sitesPicture(referrals),
   };
 }
 
@@ -42,6 +48,42 @@ const MARKS = "Filled: the months of the cluster. Dashes: the expected number.";
 
 export const ASK_FIRST =
   "A new referrer, a screening day or a caught-up list does this as readily as a change in the children. Ask first.";
+
+/** A cluster is less of a surprise where one child has several of its referrals. */
+function severalOfOne({ notes }: Table, read: TableReader, row: Row): string[] {
+  const key = ["place", "area", "firstMonth", "lastMonth"].map((each) => read.text(row, each));
+  const about = `${key[0]}, ${key[1]}, ${key[2]} to ${key[3]}: `;
+  return notes
+    .filter((note) => note.startsWith(about))
+    .map((note) => `${capital(note.slice(about.length).replace(/\. .*/, ""))}.`);
+}
+
+/** Where nothing clustered: each site's referrals beside those expected, with no month marked. */
+function sitesPicture(referrals: Table): BarPicture | null {
+  const read = readTable(referrals);
+  const sites = referrals.rows
+    .filter((row) => read.text(row, "dimension") === "site" && (read.number(row, "expected") ?? 0) > 0)
+    .slice(0, MOST_SITES);
+  if (sites.length === 0) return null;
+  const bars = sites.map((row) => {
+    const [made, expected] = [read.number(row, "referrals") ?? 0, read.number(row, "expected") ?? 0];
+    const name = read.text(row, "value") || "Site not recorded";
+    return { label: `${name}: ${counted(made)}, ${expected.toFixed(1)} expected`, values: [made] };
+  });
+  const most = Math.max(1, ...bars.flatMap(({ values }) => values));
+  return {
+    kind: "bar stacked",
+    title: "Referrals by site, and how many were expected",
+    altText: `Bars, one per site, of the referrals of the period. ${bars.map(({ label }) => label).join("; ")}.`,
+    parts: [{ name: "Referrals", look: "solid" }],
+    bars,
+    x: { title: "", reversed: true },
+    y: { ...countAxis("", most), hidden: true },
+    legend: "none",
+  };
+}
+
+const MOST_SITES = 8;
 
 /** `River had 16 speech referrals in January to March 2026, where 2.3 were expected`. */
 export function clusterInWords(read: TableReader, row: Row): string {
@@ -76,8 +118,7 @@ export function detectable(read: TableReader, sites: readonly Row[]): string {
   return `With so few, only a site at ${Math.min(...ratios).toFixed(1)} times its expected number would have been noticed.`;
 }
 
-/** With every month named, where there is room. */
-export function monthsPicture({ print }: Report, read: TableReader, first: Row, named = false): BarPicture | null {
+function monthsPicture({ print }: Report, read: TableReader, first: Row, named: boolean): BarPicture | null {
   const months = print.scannedMonths;
   if (months.length === 0) return null;
   const isWithin = (month: string) => month >= read.text(first, "firstMonth") && month <= read.text(first, "lastMonth");

@@ -1,4 +1,4 @@
-import { counted, listed } from "../../words/numbers";
+import { counted, LEAST_BASE_OF_A_PERCENT, listed } from "../../words/numbers";
 import type { Table } from "../../tables/table";
 import type { Report } from "../report";
 import { type Row, readTable, type TableReader } from "../sheets/read-table";
@@ -21,13 +21,17 @@ export function ratingsFinding(table: Table): ReportFinding {
   return {
     id: ID,
     headline: headlineOf(read, second),
-    below: [entered(read, rows(1)), FEW],
+    below: [entered(read, rows(1)), isFew(read, second) ? FEW : ""],
     picture: picture(read, rows(1), second),
   };
 }
 
 const NOBODY = "No child who left after six months of service or more has both an entry and an exit rating.";
 const FEW = "One child more or less moves such small numbers a great deal.";
+
+function isFew(read: TableReader, rows: readonly Row[]): boolean {
+  return rows.some((row) => (read.number(row, "of") ?? 0) < LEAST_BASE_OF_A_PERCENT);
+}
 
 /** One sentence for all outcomes where as many were rated in each; the bars name each with its count. */
 function headlineOf(read: TableReader, rows: readonly Row[]): string {

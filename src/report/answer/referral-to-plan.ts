@@ -25,7 +25,7 @@ export function planFinding(table: Table): ReportFinding {
   const steps = STEPS.map((step) => ({ ...step, count: count(step.key), of: numberOf(read, row(step.key), "of") }));
   return {
     id: ID,
-    headline: headlineOf(within, judged, referred),
+    headline: headlineOf({ within, judged, referred, plans: count("plan") }),
     below: [
       `${plural(referred, "referral", "referrals")} in the period: ${listed(steps.slice(1).map(({ done, count }) => `${counted(count)} ${done}`))}. Later steps of the newest referrals are still to come.`,
     ],
@@ -35,9 +35,21 @@ export function planFinding(table: Table): ReportFinding {
 
 const NONE = "No referral was made in the period for a child who was in the program that day.";
 
-function headlineOf(within: number, judged: number, referred: number): string {
+/** From fewer, whether plans came in time says little, and how far the referrals came says more (our choice). */
+const LEAST_JUDGED = 5;
+
+interface PlanCounts {
+  readonly within: number;
+  readonly judged: number;
+  readonly referred: number;
+  readonly plans: number;
+}
+
+function headlineOf({ within, judged, referred, plans }: PlanCounts): string {
   if (judged === 0)
     return `${plural(referred, "referral was", "referrals were")} made; it is too early to say whether a plan came within ${PLAN_WITHIN_DAYS} days.`;
+  if (judged < LEAST_JUDGED)
+    return `Of ${plural(referred, "referral", "referrals")}, ${counted(plans)} ${plans === 1 ? "has" : "have"} a plan so far. A plan was due for ${counted(judged)}, and ${counted(within)} came within ${PLAN_WITHIN_DAYS} days.`;
   const share = shareOf(within, judged);
   const percent = share.includes("(") ? ` ${share.slice(share.indexOf("("))}` : "";
   return `Of ${plural(judged, "plan", "plans")} due, ${counted(within)}${percent} ${within === 1 ? "was" : "were"} in place within ${PLAN_WITHIN_DAYS} days.`;

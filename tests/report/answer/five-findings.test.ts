@@ -86,6 +86,36 @@ test("without a cluster beyond chance nothing is called one, and the smallest th
   expect(below).toMatch(/^9 referrals in 300 child-months\. With so few, only a site at \d\.\d times/);
 });
 
+test("a picture of no cluster marks no month: it has each site beside what was expected of it", () => {
+  const quiet = fiveFindings(serviceReport([referralsTable(), scanTable(0.4)]));
+  const { picture } = quiet.find(({ id }) => id === "clusters") ?? {};
+  expect(picture?.kind === "bar stacked" && picture.bars).toEqual([
+    { label: "North: 8, 4.0 expected", values: [8] },
+    { label: "River: 1, 4.0 expected", values: [1] },
+  ]);
+});
+
+test("several referrals of one child are said beside the cluster", () => {
+  const note =
+    "River, speech, 2025-12 to 2026-01: 7 referrals of 3 children. Several referrals of one child are counted one by one.";
+  const scan = { ...scanTable(), notes: [note] };
+  const said = fiveFindings(serviceReport([referralsTable(), scan])).find(({ id }) => id === "clusters")?.below;
+  expect(said?.[1]).toMatch(/^7 referrals of 3 children\. Filled/);
+});
+
+/** 4 judged and 2 in time say little; 12 referred and 3 plans say how far they came. */
+test("from a few plans due, the headline says how far referrals came", () => {
+  const table = stepsTable();
+  const at = (key: string) => table.columns.findIndex((column) => column.key === key);
+  const rows = table.rows.map((row) =>
+    row[0] === "plan" ? row.map((value, i) => (i === at("of45") ? 4 : i === at("within45") ? 2 : value)) : row,
+  );
+  const said = fiveFindings(serviceReport([{ ...table, rows }])).find(({ id }) => id === "referral-to-plan");
+  expect(said?.headline).toBe(
+    "Of 20 referrals, 6 have a plan so far. A plan was due for 4, and 2 came within 45 days.",
+  );
+});
+
 test("skills that the reader names come in the order named", () => {
   const named = fiveFindings(smallReport(), ["SP1", "GM1"]).find(({ id }) => id === "reached-by-age");
   const names = named?.picture?.kind === "curve" ? named.picture.lines.map(({ name }) => name) : [];

@@ -1,3 +1,4 @@
+import type { SitesBeside } from "../../../src/tables/trend-sites";
 import type { Report } from "../../../src/report/report";
 import type { Table, TableColumn, TableId, TableUnit, TableValue } from "../../../src/tables/table";
 import { smallReport } from "./fixture";
@@ -53,11 +54,12 @@ export function scanTable(p = 0.004): Table {
       [
         ["logLikelihoodRatio", "number"],
         ["p", "number"],
+        ["pSameMonths", "number"],
       ],
     ),
     rows: [
-      ["River", "speech", "2025-12", "2026-01", 7, 1.25, 5.6, 9, p],
-      ["all", "all", "2026-03", "2026-03", 2, 0.5, 4, 1.5, 0.9],
+      ["River", "speech", "2025-12", "2026-01", 7, 1.25, 5.6, 9, p, 0.02],
+      ["all", "all", "2026-03", "2026-03", 2, 0.5, 4, 1.5, 0.9, 0.8],
     ],
   };
 }
@@ -166,6 +168,33 @@ export function trendTable(provisional: boolean | null = true): Table {
   };
 }
 
+/** Invented: two sites that share the checks of the trend's first and last quarter. */
+const SITES: SitesBeside = {
+  area: "gross motor",
+  quarters: ["2026-Q1", "2026-Q3"],
+  pooled: [
+    { count: 6, of: 12 },
+    { count: 12, of: 16 },
+  ],
+  sites: [
+    {
+      name: "North",
+      shares: [
+        { count: 4, of: 6 },
+        { count: 5, of: 6 },
+      ],
+    },
+    {
+      name: "River",
+      shares: [
+        { count: 2, of: 6 },
+        { count: 7, of: 10 },
+      ],
+    },
+  ],
+  standardised: null,
+};
+
 /** Correcting stopped for two children in the second quarter. */
 export function serviceReport(tables: readonly Table[]): Report {
   const report = smallReport();
@@ -173,7 +202,7 @@ export function serviceReport(tables: readonly Table[]): Report {
     quarter,
     correctionStops: at === 1 ? 2 : 0,
   }));
-  const trend = { quarters, areas: [{ area: "gross motor", shares: [0.5, 0.7, null] }] };
+  const trend = { quarters, sites: [SITES] };
   return { ...report, tables, print: { ...report.print, scannedMonths: SCANNED_MONTHS, trend } };
 }
 

@@ -1,7 +1,7 @@
 import { CAUTION } from "../../../words/cautions";
 import { monthsInWords } from "../../../words/dates";
 import { capital } from "../../../words/numbers";
-import { ASK_FIRST, clusters, monthsPicture, NOTABLE_P, placeOf } from "../../answer/clusters";
+import { clusters, NOTABLE_P, placeOf } from "../../answer/clusters";
 import { tableOf } from "../../answer/finding";
 import type { Report } from "../../report";
 import { type Row, readTable, type TableReader } from "../read-table";
@@ -17,23 +17,30 @@ export function clustersPage(report: Report): TitledSheet[] {
   const table = tableOf(report, "referral-scan");
   if (!table) return [];
   const read = readTable(table);
-  const { headline } = clusters(report);
-  const picture = monthsPicture(report, read, table.rows[0] as Row, true);
+  const { headline, below, picture } = clusters(report, true);
   const page = new PrintedPage("Where referrals clustered", LANDSCAPE, true);
   page.text(headline, "title");
-  page.text(`${ASK_FIRST} ${table.population}.`, "subtitle");
+  page.text(`${below.join(" ")} ${childrenCounted(report)}`, "subtitle");
   page.space(4);
   if (picture) page.chartRow([picture], 180);
   page.space(4);
   pageTable(page, columns(read), table.rows.slice(0, MOST_ROWS));
   page.space(4);
-  page.text(
-    `p-value: how often chance alone would make any place and months differ as much. Above ${NOTABLE_P} nothing is called a cluster.`,
-    "small",
-  );
-  page.notes(table.notes, CAUTION_POINTS);
+  page.shortNotes([P_VALUE, EXPECTED, SAME_MONTHS], CAUTION_POINTS);
   page.text(CAUTION, "small");
   return [{ sheet: page.finished(report), about: headline }];
+}
+
+const P_VALUE = `p-value: how often chance alone would make any place and months differ as much. Above ${NOTABLE_P} nothing is called a cluster.`;
+const EXPECTED =
+  "Expected: what the program's own rates by age give for the time that the place's children were in the program.";
+const SAME_MONTHS =
+  "Same months: the p-value when each referral keeps its month. A small one says that the place differs from the others in those months; a large one does not show that the others rose too.";
+
+function childrenCounted({ print }: Report): string {
+  const [first, last] = [print.scannedMonths[0], print.scannedMonths.at(-1)];
+  if (!first || !last) return "";
+  return `Referrals of children in the program, ${monthsInWords(first.month, last.month)}.`;
 }
 
 function columns(read: TableReader): PageColumn<Row>[] {
@@ -55,6 +62,7 @@ function columns(read: TableReader): PageColumn<Row>[] {
     { heading: "Referrals", breadth: 1, align: "middle", value: number("observed", 0) },
     { heading: "Expected", breadth: 1, align: "middle", value: number("expected", 1) },
     { heading: "Times expected", breadth: 1, align: "middle", value: number("ratio", 1) },
-    { heading: "p-value, all places and months together", breadth: 2, align: "middle", value: number("p", 3) },
+    { heading: "p-value", breadth: 1, align: "middle", value: number("p", 3) },
+    { heading: "Same months", breadth: 1, align: "middle", value: number("pSameMonths", 3) },
   ];
 }

@@ -69,6 +69,11 @@ export class PrintedPage {
     }
   }
 
+  /** A few notes for this page, and where the others are. */
+  shortNotes(lines: readonly string[], kept: number): void {
+    this.notes([...lines, MORE_NOTES], kept);
+  }
+
   row(cells: readonly CellOut[]): void {
     this.draft.row(cells);
   }

@@ -28,10 +28,16 @@ export function stepsPage(report: Report): TitledSheet[] {
   page.space(4);
   pageTable(page, columns(read), table.rows);
   page.space(4);
-  page.notes(table.notes, CAUTION_POINTS);
+  page.shortNotes(NOTES, CAUTION_POINTS);
   page.text(CAUTION, "small");
   return [{ sheet: page.finished(report), about: headline }];
 }
+
+const NOTES: readonly string[] = [
+  `In time: within ${PLAN_WITHIN_DAYS} days of receipt (34 CFR 303.310). Judged are the referrals received ${PLAN_WITHIN_DAYS + 1} days or more before the last day of the period, whatever came of them. For the plan, referrals found not eligible are left out.`,
+  "The rule does not count days on which a family could not be reached. The records do not have those days, so every day counts here.",
+  "Half took it within: open referrals count as still waiting. Likely range: none from fewer than 20.",
+];
 
 function columns(read: TableReader): PageColumn<Row>[] {
   const number =

@@ -1,5 +1,7 @@
 import { CAUTION } from "../../../words/cautions";
-import { capital, counted } from "../../../words/numbers";
+import type { StratumShare } from "../../../statistics/standardise";
+import type { SitesBeside } from "../../../tables/trend-sites";
+import { capital, counted, wholePercent } from "../../../words/numbers";
 import type { CellOut, CellStyle } from "../../../workbook/sheets";
 import { tableOf } from "../../answer/finding";
 import type { Report } from "../../report";
@@ -7,7 +9,7 @@ import { sentencesOf } from "../sentences/sentences";
 import { areaLines, type AreaLines } from "../trend-lines";
 import { stepOf } from "./area-cells";
 import type { TitledSheet } from "./area-page";
-import { pageTable } from "./page-table";
+import { type PageColumn, pageTable } from "./page-table";
 import { CAUTION_POINTS, PrintedPage } from "./printed-page";
 
 /** The last eight quarters by area, and by group where the report has groups, with counts. */
@@ -24,12 +26,13 @@ export function trendPage(report: Report): TitledSheet[] {
   );
   page.space(4);
   const lines = areaLines(table, quarters).flatMap(({ area, groups }) => groups.map((group) => ({ area, group })));
+  const isGrouped = lines.some(({ group }) => group.name !== "");
   pageTable(
     page,
     [
       { heading: "Area", breadth: 1, align: "left", value: ({ area }) => capital(area) },
       {
-        heading: lines.some(({ group }) => group.name !== "") ? "Group" : "Children",
+        heading: isGrouped ? "Group" : "Children",
         breadth: 1,
         align: "left",
         value: ({ group }) => group.name || "all",
@@ -44,10 +47,60 @@ export function trendPage(report: Report): TitledSheet[] {
     lines,
   );
   page.space(5);
-  page.notes([SHADES, ...more, ...table.notes], CAUTION_POINTS);
+  page.text(SHADES, "small");
+  page.space(6);
+  if (!isGrouped) siteTable(page, report);
+  const [late = ""] = table.notes;
+  const warnings = table.notes.filter((note) => note.startsWith("Warning: "));
+  page.shortNotes([...more, late, ...warnings, EVERY_QUARTER], CAUTION_POINTS);
   page.text(CAUTION, "small");
   return [{ sheet: page.finished(report), about: "The last eight quarters by area, with counts" }];
 }
+
+const EVERY_QUARTER =
+  "A child counts in every quarter in which it is in the program, so quarters next to each other share most children. All quarters are counted with the skills and settings of this report.";
+
+const MOST_SITES = 4;
+
+/** Each site in the first and the last quarter that can be compared; with groups the rows above say as much. */
+function siteTable(page: PrintedPage, { print }: Report): void {
+  const areas = print.trend?.sites ?? [];
+  const [first] = areas;
+  if (!first) return;
+  const names = [...new Set(areas.flatMap(({ sites }) => sites.map(({ name }) => name)))];
+  const change = (shares: readonly StratumShare[] | undefined) =>
+    (shares ?? []).map(({ count, of }) => `${counted(count)} of ${counted(of)}`).join(" to ") || "–";
+  pageTable(
+    page,
+    [
+      {
+        heading: `${first.quarters.join(" to ")}, by site`,
+        breadth: 1,
+        align: "left",
+        value: ({ area }) => capital(area),
+      },
+      {
+        heading: "All, by weight",
+        breadth: 1,
+        align: "left",
+        value: ({ standardised }) => standardised?.map(wholePercent).join(" to ") ?? "–",
+      },
+      ...names.slice(0, MOST_SITES).map((name): PageColumn<SitesBeside> => ({
+        heading: name,
+        breadth: 2,
+        align: "middle",
+        value: ({ sites }) => change(sites.find((site) => site.name === name)?.shares),
+      })),
+    ],
+    areas,
+  );
+  page.space(5);
+  const more = names.length > MOST_SITES ? " The other sites are in the data workbook." : "";
+  page.text(`${BY_WEIGHT}${more}`, "small");
+}
+
+const BY_WEIGHT =
+  "All, by weight: the share met when each site weighs the same in both quarters, so that children moving between sites do not look like a trend.";
 
 interface Line {
   readonly area: string;
