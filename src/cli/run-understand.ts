@@ -1,4 +1,4 @@
-import { SHEET_DAY } from "../records/corrections/settled";
+import { LEAVE_OUT, SHEET_DAY } from "../records/corrections/settled";
 import { AREAS } from "../records/records";
 import { applyChoice } from "../records/understanding/choices";
 import { toFile } from "../records/understanding/file";
@@ -8,6 +8,7 @@ import {
   contentShown,
   type HeadingSeen,
   type SheetTaken,
+  type ShortYears,
   type Understanding,
   type WordTaken,
 } from "../records/understanding/understanding";
@@ -45,6 +46,7 @@ export function understandingText(found: Understanding, books: readonly string[]
     ...(words.length > 0 ? ["Words among results:", ...words.map(wordLine)] : []),
     ...(found.resultsNotShown > 0 ? [notShownLine(found.resultsNotShown)] : []),
     ...(areas.length > 0 ? ["Words for areas, on referrals:", ...areas.map(areaLine)] : []),
+    ...(found.shortYears ? [shortYearsLine(found.shortYears)] : []),
     ...names.map(
       ({ column, spelling, cells, means, doubtful }) =>
         `${mark(doubtful)} ${column}: "${spelling}" (${cells}) is read as "${means}".`,
@@ -119,6 +121,11 @@ function skillsLine(skills: Understanding["skills"]): string {
         ? `${open} of them have no window until you give one.`
         : "All have the windows that you gave.";
   return `${skills.length} skills are in no table of skills. ${windows}`;
+}
+
+function shortYearsLine({ cells, headings, means, doubtful }: ShortYears): string {
+  const taken = means === LEAVE_OUT ? "left out" : `read as ${means}`;
+  return `${mark(doubtful)} ${plural(cells, "date has a year", "dates have years")} of two digits, under ${headings.join(", ")}: ${taken}.`;
 }
 
 function notShownLine(cells: number): string {

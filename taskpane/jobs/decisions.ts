@@ -92,6 +92,7 @@ const NOTHING_UNDERSTOOD: Understanding = {
   words: [],
   resultsNotShown: 0,
   areas: [],
+  shortYears: null,
   names: [],
   sameChild: [],
   missing: [],

@@ -11,6 +11,8 @@ export function decisionInWords(each: Decision): string {
       return `Text dates of ${each.table}, ${each.column}, are read ${each.order}.`;
     case "heading":
       return `In ${each.table}, the heading “${each.heading}” means ${each.means}.`;
+    case "two-digit-years":
+      return `Years of two digits are ${each.means === "leave out" ? "left out" : `read as ${each.means}`}.`;
     case "sheet":
       return `The sheet “${each.sheet}” is read as ${each.is}.`;
     case "word":
@@ -24,7 +26,10 @@ export function decisionInWords(each: Decision): string {
   }
 }
 
-export const KINDS: readonly { readonly kind: Repair["kind"]; readonly label: string }[] = [
+/** What a person may settle by hand. */
+export type CorrectionKind = Exclude<Repair["kind"], "two-digit-years">;
+
+export const KINDS: readonly { readonly kind: CorrectionKind; readonly label: string }[] = [
   { kind: "skill-alias", label: "A skill is written another way" },
   { kind: "same-child", label: "Two ids are one child" },
   { kind: "date-order", label: "The order of day and month in a column" },

@@ -6,10 +6,11 @@ import {
   type HeadingSeen,
   type NameTaken,
   type SheetTaken,
+  type ShortYears,
   type SkillTaken,
   type WordTaken,
 } from "../../src/records/understanding/understanding";
-import { counted, plural } from "../../src/words/numbers";
+import { counted, listed, plural } from "../../src/words/numbers";
 
 export const SHEET_KIND_WORDS: Readonly<Record<SheetKind, string>> = {
   children: "Children",
@@ -108,6 +109,16 @@ export function resultsNotShownInWords(cells: number): string {
   const results = plural(cells, "result is", "results are");
   return `${results} another text that is not shown here: it is there once, or looks like a name or a note. “To fix” below lists each cell.`;
 }
+
+export function shortYearsInWords({ cells, headings }: ShortYears): string {
+  const dates = plural(cells, "date has a year", "dates have years");
+  return `${dates} of two digits, under ${listed(headings)}.`;
+}
+
+export const SHORT_YEAR_CHOICES: readonly { readonly value: ShortYears["means"]; readonly label: string }[] = [
+  { value: "2000 to 2099", label: "Read 24 as 2024" },
+  { value: "leave out", label: "Leave these dates out" },
+];
 
 export const AREA_WORDS_ABOUT =
   "Referrals name these areas in everyday words. Say once which area each means. A referral with an area that is not known counts nowhere.";

@@ -119,6 +119,17 @@ test("two-digit years are told apart from what is no date", () => {
   ]);
 });
 
+test("two-digit years are of this century once a person said so, in the order that the column proves", () => {
+  const read = (texts: string[]) => [...column(texts, { shortYears: true }).days].map((day) => isoOf(day));
+  expect(read(["13/02/26", "3-Mar-26", "Mar 3, '26", "04/02/2026"])).toEqual([
+    "2026-02-13",
+    "2026-03-03",
+    "2026-03-03",
+    "2026-02-04",
+  ]);
+  expect(read(["3/14/24", "3/4/24"])).toEqual(["2024-03-14", "2024-03-04"]);
+});
+
 test("a time of day is dropped and told", () => {
   const read = column([46_100.5, "2026-03-19 09:30", "2026-03-19 00:00"]);
   expect([...read.days].map(isoOf)).toEqual(["2026-03-19", "2026-03-19", "2026-03-19"]);

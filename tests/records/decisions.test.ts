@@ -18,7 +18,7 @@ test.each([
   ["[]", /^Corrections: the file must have a list/],
   [
     [{ kind: "guess" }],
-    /^Correction 1: kind must be one of same-child, skill-alias, date-order, heading, sheet, word, area, name and skill\.$/,
+    /^Correction 1: kind must be one of same-child, skill-alias, date-order, heading, two-digit-years, sheet, word, area, name and skill\.$/,
   ],
   [[{ kind: "same-child", child: "A1" }], /^Correction 1: alias must be text\.$/],
   [[{ kind: "same-child", child: "A1", alias: " " }], /^Correction 1: alias must not be blank\.$/],

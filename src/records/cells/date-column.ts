@@ -14,6 +14,8 @@ export interface DateOptions {
   readonly decided: DateOrder | null;
   /** The reading where the column proves nothing; null: not settled. */
   readonly monthFirst: boolean | null;
+  /** Years of two digits are of this century, as a person said; else such dates are not read. */
+  readonly shortYears?: boolean;
   /** By string of the grid: 1 where a text is something other than a date and is to be passed over. */
   readonly passOver?: Uint8Array;
 }
@@ -32,7 +34,7 @@ export function readDateColumn(grid: Grid, column: number, rows: Int32Array, opt
   const days = new Int32Array(rows.length).fill(NO_DAY);
   const cells = grid.columns[column];
   if (!cells) return { days, swapped: false, timed: [] };
-  const texts = new TextDates(grid.strings, options.passOver);
+  const texts = new TextDates(grid.strings, options.passOver, options.shortYears === true);
   const timed: number[] = [];
   for (let i = 0; i < rows.length; i += 1) {
     const row = rows[i] as number;

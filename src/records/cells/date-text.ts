@@ -18,14 +18,18 @@ export type TextDate =
       readonly year: number;
       readonly timed: boolean;
     }
-  | { readonly kind: "two-digit year" }
+  /** `full`: what it says with a year from 2000 to 2099. */
+  | { readonly kind: "two-digit year"; readonly full: TextDate }
   | { readonly kind: "none" };
+
+/** Children in a program for infants and toddlers, and all that is recorded of them, are of this century. */
+const CENTURY = 2000;
 
 const NONE: TextDate = { kind: "none" };
 const TIME = /(?:T|\s+)(\d{1,2}):(\d{2})(?::(\d{2}(?:\.\d+)?))?\s*(?:[AaPp]\.?[Mm]\.?)?\s*(?:Z|[+-]\d{2}:?\d{2})?$/;
 const YEAR_FIRST = /^(\d{4})\s*([-/.])\s*(\d{1,2})\s*\2\s*(\d{1,2})$/;
 const YEAR_LAST = /^(\d{1,2})\s*([-/.]|\s)\s*(\d{1,2})\s*\2\s*(\d{4})$/;
-const SHORT_YEAR = /^\d{1,2}\s*([-/.]|\s)\s*\d{1,2}\s*\1\s*'?\d{2}$/;
+const SHORT_YEAR = /^(\d{1,2})\s*([-/.]|\s)\s*(\d{1,2})\s*\2\s*'?(\d{2})$/;
 const DAY_AND_NAME =
   /^(\d{1,2})(?:st|nd|rd|th)?[\s\-/.,]*(?:de\s+)?([a-z]{3,10})[\s\-/.,]*(?:del?\s+)?('?\d{2}|\d{4})$/i;
 const NAME_AND_DAY = /^([a-z]{3,9})[\s\-/.,]*(\d{1,2})(?:st|nd|rd|th)?[\s\-/.,]+('?\d{2}|\d{4})$/i;
@@ -42,7 +46,10 @@ export function parseDateText(cell: string): TextDate {
   if (parts) {
     return { kind: "parts", first: Number(parts[1]), second: Number(parts[3]), year: Number(parts[4]), timed };
   }
-  return SHORT_YEAR.test(date) ? { kind: "two-digit year" } : named(date, timed);
+  const short = SHORT_YEAR.exec(date);
+  if (!short) return named(date, timed);
+  const full = { first: Number(short[1]), second: Number(short[3]), year: CENTURY + Number(short[4]), timed };
+  return { kind: "two-digit year", full: { kind: "parts", ...full } };
 }
 
 function named(date: string, timed: boolean): TextDate {
@@ -54,7 +61,8 @@ function named(date: string, timed: boolean): TextDate {
   ) as [string, string, string];
   const month = monthNamed(name);
   if (month === null) return NONE;
-  return year.length === 4 ? whole(Number(year), month, Number(day), timed) : { kind: "two-digit year" };
+  if (year.length === 4) return whole(Number(year), month, Number(day), timed);
+  return { kind: "two-digit year", full: whole(CENTURY + Number(year.slice(-2)), month, Number(day), timed) };
 }
 
 /** 1 to 12, by an English or Spanish month name or its first three letters. */
@@ -83,6 +91,7 @@ export class TextDates {
   constructor(
     private readonly strings: readonly string[],
     private readonly passOver: Uint8Array | undefined,
+    private readonly readsShortYears: boolean,
   ) {}
 
   /** NO_DAY as long as the order is not known: the second pass settles every text. */
@@ -105,10 +114,14 @@ export class TextDates {
     return (date?.kind === "day" || date?.kind === "parts") && date.timed;
   }
 
+  private whole(date: TextDate): TextDate {
+    return date.kind === "two-digit year" && this.readsShortYears ? date.full : date;
+  }
+
   private parse(index: number): TextDate | null {
     const text = this.strings[index] as string;
     if (this.passOver?.[index] === 1 || isBlankText(text)) return null;
-    const date = parseDateText(text);
+    const date = this.whole(parseDateText(text));
     if (date.kind === "parts") {
       if (date.first > 12) this.proof.dayFirst = true;
       if (date.second > 12) this.proof.monthFirst = true;

@@ -4,6 +4,8 @@ import {
   areaShape,
   type HeadingTaken,
   nameShape,
+  SHORT_YEAR_MEANINGS,
+  type ShortYearMeaning,
   type SheetKind,
   sheetShape,
   skillShape,
@@ -25,6 +27,7 @@ const DECISION_KINDS = [
   "skill-alias",
   "date-order",
   "heading",
+  "two-digit-years",
   "sheet",
   "word",
   "area",
@@ -48,6 +51,11 @@ const decision = z.discriminatedUnion(
       revoked,
     }),
     z.strictObject({ kind: z.literal("heading"), table: tableName, heading: text, means: text, revoked }),
+    z.strictObject({
+      kind: z.literal("two-digit-years"),
+      means: z.enum(SHORT_YEAR_MEANINGS, { error: `means must be ${SHORT_YEAR_MEANINGS.join(" or ")}` }),
+      revoked,
+    }),
     z.strictObject({ kind: z.literal("sheet"), ...sheetShape, revoked }),
     z.strictObject({ kind: z.literal("word"), ...wordShape, revoked }),
     z.strictObject({ kind: z.literal("area"), ...areaShape, revoked }),
@@ -82,6 +90,8 @@ export type Decision =
       readonly means: string;
       readonly revoked?: boolean;
     }
+  /** How years of two digits are read, in all text dates of the workbook. */
+  | { readonly kind: "two-digit-years"; readonly means: ShortYearMeaning; readonly revoked?: boolean }
   | SheetDecision
   | WordDecision
   | AreaDecision
@@ -219,6 +229,7 @@ function meaning(each: Decision): { about: string; means: string } {
   if (each.kind === "same-child") return { about: about(each.alias), means: keyOf(each.child) };
   if (each.kind === "skill-alias") return { about: about(each.alias), means: keyOf(each.skill) };
   if (each.kind === "date-order") return { about: about(each.table, each.column), means: each.order };
+  if (each.kind === "two-digit-years") return { about: about(), means: each.means };
   if (each.kind === "heading") return { about: about(each.table, each.heading), means: keyOf(each.means) };
   return settledMeaning(each);
 }

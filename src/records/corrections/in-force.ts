@@ -7,8 +7,8 @@ import type { Decided } from "../rows/reading";
 import { specOf, TABLES } from "../tables";
 import type { TableName } from "../tables/spec";
 import { understandingInWords } from "./understanding-in-words";
-import { type Decision, isRepair, type SheetDecision, type SkillDecision } from "./decisions";
-import type { WordMeaning } from "./settled";
+import { type Decision, isRepair, type Repair, type SheetDecision, type SkillDecision } from "./decisions";
+import { LEAVE_OUT, type ShortYearMeaning, type WordMeaning } from "./settled";
 
 /** The key under which the order of dates in a skill column of a wide sheet is decided. */
 export function wideKey(heading: string): string {
@@ -25,6 +25,7 @@ export class DecisionsInForce implements Decided {
   private readonly aliases = { child: new Map<string, Numbered<string>>(), skill: new Map<string, Numbered<string>>() };
   private readonly orders = new Map<string, Numbered<DateOrder>>();
   private readonly words = new Map<string, Numbered<WordMeaning | null>>();
+  private shortYears: Numbered<ShortYearMeaning> | undefined;
   private readonly areas = new Map<string, Numbered<string | null>>();
   private readonly names = new Map<string, Numbered<string>>();
   private readonly headingDecisions: { table: TableName; key: string; number: number }[] = [];
@@ -56,6 +57,15 @@ export class DecisionsInForce implements Decided {
     return this.answer(this.words.get(key));
   }
 
+  readsShortYears(): boolean {
+    return this.answer(this.shortYears) === "2000 to 2099";
+  }
+
+  /** What a person said of years of two digits; undefined where nothing. */
+  get shortYearsMean(): ShortYearMeaning | undefined {
+    return this.shortYears?.to;
+  }
+
   /** What a word among areas stands for: null where it is not settled yet, undefined where nothing is said of it. */
   area(key: string): string | null | undefined {
     return this.answer(this.areas.get(key));
@@ -84,7 +94,7 @@ export class DecisionsInForce implements Decided {
     const repairs = this.decisions.flatMap((each, number) => {
       if (each.revoked || !isRepair(each)) return [];
       const words = `${inWords(each)} (correction ${number + 1})`;
-      const table = "table" in each ? each.table : each.kind === "same-child" ? "Children" : "Skills";
+      const table = tableOf(each);
       if (!this.needed.has(number)) {
         findings.workbook("decision-unused", table, { advice: `${words}: nothing in the workbook needs it.` });
         return [];
@@ -117,6 +127,7 @@ export class DecisionsInForce implements Decided {
     if (each.kind === "same-child") this.aliases.child.set(keyOf(each.alias), { to: keyOf(each.child), number });
     else if (each.kind === "skill-alias") this.aliases.skill.set(keyOf(each.alias), { to: keyOf(each.skill), number });
     else if (each.kind === "date-order") this.addOrder(each, number);
+    else if (each.kind === "two-digit-years") this.shortYears = { to: each.means, number };
     else if (each.kind === "heading") this.addHeading(headings, each, number);
     else if (each.kind === "word") this.words.set(wordKey(each.word), { to: each.means, number });
     else if (each.kind === "area") this.areas.set(wordKey(each.word), { to: each.means, number });
@@ -150,10 +161,17 @@ interface Numbered<T> {
   readonly number: number;
 }
 
+function tableOf(each: Repair): string {
+  if ("table" in each) return each.table;
+  return each.kind === "skill-alias" ? "Skills" : "Children";
+}
+
 /** What a decision says, without the text of a cell of Children or Observations. */
 function inWords(each: Decision): string {
   if (each.kind === "same-child") return "Two ids are read as one child";
   if (each.kind === "skill-alias") return `Another way of writing is read as the skill ${each.skill}`;
+  if (each.kind === "two-digit-years")
+    return `Years of two digits are ${each.means === LEAVE_OUT ? "left out" : `read as ${each.means}`}`;
   if (each.kind === "date-order") return `Text dates of ${each.table}, ${each.column}, are read ${each.order}`;
   return each.kind === "heading" ? `A heading of ${each.table} is read as ${each.means}` : "";
 }

@@ -96,6 +96,11 @@ export const wordShape = {
 /** `means`: an area, or several separated by semicolons; "leave out"; null: not settled yet. */
 export const areaShape = { word: filled, means: filled.nullable() };
 
+/** How years of two digits are read: as 2000 to 2099, or not at all. */
+export const SHORT_YEAR_MEANINGS = ["2000 to 2099", "leave out"] as const;
+
+export type ShortYearMeaning = (typeof SHORT_YEAR_MEANINGS)[number];
+
 /** In place of an area: referrals for it are left out. */
 export const LEAVE_OUT = "leave out";
 

@@ -21,6 +21,8 @@ export interface Decided {
   child(key: string): string;
   skill(key: string): string;
   order(table: TableName, columnKey: string): DateOrder | null;
+  /** Whether years of two digits are read as 2000 to 2099. */
+  readsShortYears(): boolean;
   /** What a word for a result stands for: null where it is not settled yet, undefined where nothing is said of it. */
   word(key: string): WordMeaning | null | undefined;
   /** What a word among the areas of referrals stands for: null where it is not settled yet, undefined where nothing is said of it. */
@@ -49,6 +51,7 @@ export function readDates(
     system: block.dateSystem ?? reading.dateSystem,
     decided: reading.decided.order(block.table, key),
     monthFirst: reading.settings.monthFirst,
+    shortYears: reading.decided.readsShortYears(),
     ...(passOver ? { passOver } : {}),
   });
   const mild = strict ? {} : ({ severity: "warning" } as const);

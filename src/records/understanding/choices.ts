@@ -1,4 +1,12 @@
-import { GROUP, LEAVE_OUT, SHEET_KINDS, type SheetKind, WORD_MEANINGS, type WordMeaning } from "../corrections/settled";
+import {
+  GROUP,
+  LEAVE_OUT,
+  SHEET_KINDS,
+  type SheetKind,
+  type ShortYearMeaning,
+  WORD_MEANINGS,
+  type WordMeaning,
+} from "../corrections/settled";
 import { headingKey } from "../cells/words";
 import { AREAS } from "../records";
 import type { Decision } from "../corrections/decisions";
@@ -13,6 +21,7 @@ export type Choice =
   | { readonly kind: "skill heading"; readonly key: string; readonly cell: string; readonly skill: string }
   | { readonly kind: "word"; readonly word: string; readonly means: WordMeaning }
   | { readonly kind: "area word"; readonly word: string; readonly means: string }
+  | { readonly kind: "two-digit years"; readonly means: ShortYearMeaning }
   /** `means` is the spelling itself where the two are to stay apart. */
   | { readonly kind: "name"; readonly column: string; readonly spelling: string; readonly means: string }
   /** The area of one skill, or of every skill whose area is `of`. */
@@ -53,6 +62,8 @@ export function applyChoice(before: Understanding, choice: Choice): Understandin
           each.word === choice.word ? settled({ ...each, means: choice.means }) : each,
         ),
       };
+    case "two-digit years":
+      return { ...before, shortYears: before.shortYears && settled({ ...before.shortYears, means: choice.means }) };
     case "name":
       return {
         ...before,
@@ -149,6 +160,7 @@ function confirmed(before: Understanding): Understanding {
     sheets: before.sheets.map((sheet) => settled({ ...sheet, headings: sheet.headings.map(settled) })),
     words: before.words.map((each) => (each.means === null ? each : settled(each))),
     areas: before.areas.map((each) => (each.means === null ? each : settled(each))),
+    shortYears: before.shortYears && settled(before.shortYears),
     names: before.names.map(settled),
     skills: before.skills.map(settled),
   };

@@ -80,7 +80,7 @@ const KEYS: readonly (readonly [key: string, about: string])[] = [
   ["skills: basis", "Where the window comes from, in your words, such as a book, a rule or `common practice`."],
   [
     "decisions",
-    "Corrections one by one, with `kind`: `same-child` (`child`, `alias`), `skill-alias` (`skill`, `alias`), `date-order` (`table`, `column`, `order`: `day first`, `month first` or `year first`), `heading` (`table`, `heading`, `means`). With `revoked` `true` one is kept and not used.",
+    "Corrections one by one, with `kind`: `same-child` (`child`, `alias`), `skill-alias` (`skill`, `alias`), `date-order` (`table`, `column`, `order`: `day first`, `month first` or `year first`), `heading` (`table`, `heading`, `means`), `two-digit-years` (`means`: `2000 to 2099` or `leave out`). With `revoked` `true` one is kept and not used.",
   ],
   ["settings", "Settings by the names above. An option of the command line comes first."],
 ];

@@ -102,11 +102,12 @@ export function toFile(understanding: Understanding): Record<string, unknown> {
 }
 
 /** The understanding as the list of decisions that every reading takes (`readRecords`, `runReport` and the others). */
-export function decisionsOf({ sheets, words, areas, names, skills, decisions }: Understanding): Decision[] {
+export function decisionsOf({ sheets, words, areas, shortYears, names, skills, decisions }: Understanding): Decision[] {
   return [
     ...onceEach(sheets.map(sheetDecision)),
     ...words.map(({ word, means }): Decision => ({ kind: "word", word, means })),
     ...areas.map(({ word, means }): Decision => ({ kind: "area", word, means })),
+    ...(shortYears ? [{ kind: "two-digit-years" as const, means: shortYears.means }] : []),
     ...names.map(({ column, spelling, means }): Decision => ({ kind: "name", column, spelling, means })),
     ...skills.map(skillDecision),
     ...decisions,

@@ -32,6 +32,7 @@ export function guessHeadings(
     if (likely) taken.set(likely, { means: column.heading, doubtful: true });
   }
   if (is === "referrals") whyAsArea(taken);
+  if (is === "observations") onlyResults(taken, apart);
   const skills = new Set(known);
   return headings.map((each) => {
     const pair = pairs.get(each);
@@ -40,6 +41,13 @@ export function guessHeadings(
     if (own) return { ...each, means: own.means, skill: null, doubtful: own.doubtful };
     return is === "grid" ? skillOrNot(each, skills) : groupOrNot(is, each);
   });
+}
+
+/** Where no heading names the result, the only column left that holds results: taken for it, with doubt. */
+function onlyResults(taken: Map<HeadingSeen, { means: string; doubtful: boolean }>, all: readonly HeadingSeen[]): void {
+  if ([...taken.values()].some(({ means }) => means === "Result")) return;
+  const own = all.filter((each) => !taken.has(each) && ["results", "yes or no"].includes(each.content));
+  if (own.length === 1) taken.set(own[0] as HeadingSeen, { means: "Result", doubtful: true });
 }
 
 /** Where no heading names the area, a heading such as "Why" with a few short words says it: taken for it, with doubt. */

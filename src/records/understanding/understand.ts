@@ -13,6 +13,7 @@ import { nameVariants } from "./name-variants";
 import { keysOfColumn, wordsMet } from "./result-words-met";
 import { sameChildren } from "./same-child";
 import { type TablesTaken, tablesTaken } from "./tables-taken";
+import { shortYearsMet } from "./short-years";
 import { takeSheets } from "./take-sheets";
 import type { NameTaken, SheetTaken, SkillTaken, Understanding } from "./understanding";
 
@@ -38,12 +39,13 @@ export function understand(workbook: WorkbookIn, saved: UnderstandingFile | null
   const before = new DecisionsInForce(list);
   const sheets = takeSheets(workbook, before);
   refuseOtherWorkbook(workbook, before.sheets);
-  const rest = list.filter(isRepair);
+  const rest = list.filter((each) => isRepair(each) && each.kind !== "two-digit-years");
   const base: Understanding = {
     sheets,
     words: [],
     resultsNotShown: 0,
     areas: [],
+    shortYears: shortYearsMet(workbook, sheets, before.shortYearsMean),
     names: [],
     sameChild: [],
     missing: missingColumns(sheets),

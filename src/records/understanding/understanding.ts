@@ -1,5 +1,5 @@
 import type { Decision } from "../corrections/decisions";
-import { SHEET_DAY, type SheetKind, type WordMeaning } from "../corrections/settled";
+import { SHEET_DAY, type SheetKind, type ShortYearMeaning, type WordMeaning } from "../corrections/settled";
 
 /**
  * How a workbook is understood: sheet by sheet, heading by heading, word by word, with the reason, and with a mark where it
@@ -18,6 +18,8 @@ export interface Understanding {
   readonly resultsNotShown: number;
   /** Words among the areas of referrals that name no area, the most frequent first. */
   readonly areas: readonly AreaTaken[];
+  /** Dates whose years have two digits; null where there are none. */
+  readonly shortYears: ShortYears | null;
   /** Spellings of sites and staff that look like another spelling of the same. */
   readonly names: readonly NameTaken[];
   /** Rows of Children that may be one child twice. Never joined unasked. */
@@ -88,6 +90,14 @@ export interface WordTaken {
   readonly doubtful: boolean;
 }
 
+export interface ShortYears {
+  readonly cells: number;
+  /** The headings they are under. */
+  readonly headings: readonly string[];
+  readonly means: ShortYearMeaning;
+  readonly doubtful: boolean;
+}
+
 export interface AreaTaken {
   /** As most cells write it. */
   readonly word: string;
@@ -150,10 +160,12 @@ export interface Change {
 
 /** How much is still doubtful: what the button "Confirm" would settle, and what only a person can. */
 export function openQuestions(understanding: Understanding): { readonly doubtful: number; readonly unsettled: number } {
-  const { sheets, words, areas, names, skills } = understanding;
+  const { sheets, words, areas, shortYears, names, skills } = understanding;
   const headings = sheets.filter(({ is }) => is !== "not used").flatMap((sheet) => sheet.headings);
   const asked = [...words, ...areas];
-  const doubtful = [...sheets, ...headings, ...asked.filter(({ means }) => means !== null), ...names, ...skills];
+  const doubtful = [...sheets, ...headings, ...asked.filter(({ means }) => means !== null), ...names, ...skills].concat(
+    shortYears ?? [],
+  );
   const days = headings.filter(({ heading, means }) => heading === SHEET_DAY && means === null);
   return {
     doubtful: doubtful.filter((each) => each.doubtful).length,

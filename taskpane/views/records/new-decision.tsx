@@ -1,12 +1,12 @@
 import { useState } from "react";
 import type { Repair } from "../../../src/records/corrections/decisions";
 import { useStyles } from "../../look/styles";
-import { KINDS } from "../../words/decisions";
+import { type CorrectionKind, KINDS } from "../../words/decisions";
 import type { RecordsFound } from "../../worker/records/found";
 import { ChoiceField } from "../parts/fields";
 import { DecisionForm } from "./decision-form";
 
-const EMPTY: Readonly<Record<Repair["kind"], Repair>> = {
+const EMPTY: Readonly<Record<CorrectionKind, Repair>> = {
   "skill-alias": { kind: "skill-alias", alias: "", skill: "" },
   "same-child": { kind: "same-child", alias: "", child: "" },
   "date-order": { kind: "date-order", table: "Observations", column: "", order: "day first" },
@@ -15,7 +15,7 @@ const EMPTY: Readonly<Record<Repair["kind"], Repair>> = {
 
 export function NewDecision({ skills }: { skills: RecordsFound["skills"] }) {
   const styles = useStyles();
-  const [kind, setKind] = useState<Repair["kind"]>("skill-alias");
+  const [kind, setKind] = useState<CorrectionKind>("skill-alias");
   const [made, setMade] = useState(0);
   return (
     <div className={styles.fields}>

@@ -7,6 +7,7 @@ import type {
   MissingColumn,
   NameTaken,
   SameChild,
+  ShortYears,
   Understanding,
   WordTaken,
 } from "../../../src/records/understanding/understanding";
@@ -21,6 +22,8 @@ import {
   resultsNotShownInWords,
   SAME_CHILD_ABOUT,
   SKILLS_ABOUT,
+  SHORT_YEAR_CHOICES,
+  shortYearsInWords,
   skillsByArea,
   WORD_WORDS,
   wordLabel,
@@ -34,12 +37,13 @@ import { ShowCell } from "./show-cell";
 
 /** What only a person can say: each question once, with a choice. */
 export function Questions({ understanding }: { understanding: Understanding }) {
-  const { missing, words, resultsNotShown, areas, names, sameChild, skills } = understanding;
+  const { missing, words, resultsNotShown, areas, shortYears, names, sameChild, skills } = understanding;
   return (
     <>
       {missing.length > 0 && <Missing columns={missing} />}
       {words.length + resultsNotShown > 0 && <Words words={words} notShown={resultsNotShown} />}
       {areas.length > 0 && <AreaWords understanding={understanding} />}
+      {shortYears && <YearsOfTwoDigits years={shortYears} />}
       {names.length > 0 && <Names names={names} />}
       {sameChild.length > 0 && <Twice pairs={sameChild} />}
       {skills.length > 0 && <Skills understanding={understanding} />}
@@ -136,6 +140,20 @@ function AreaWords({ understanding }: { understanding: Understanding }) {
           />
         ))}
       </div>
+    </Section>
+  );
+}
+
+function YearsOfTwoDigits({ years }: { years: ShortYears }) {
+  const { actions } = usePane();
+  return (
+    <Section title="Years of two digits" about={shortYearsInWords(years)}>
+      <ChoiceField
+        label="A year such as 24"
+        value={years.means}
+        choices={SHORT_YEAR_CHOICES}
+        onChange={(means) => actions.choose({ kind: "two-digit years", means: means as ShortYears["means"] })}
+      />
     </Section>
   );
 }

@@ -42,6 +42,7 @@ const NEEDED: Readonly<Record<string, readonly string[]>> = {
   "skill-alias": ["skill", "alias"],
   "date-order": ["table", "column", "order"],
   heading: ["table", "heading", "means"],
+  "two-digit-years": ["means"],
   sheet: ["sheet", "is", "headerRows", "headings"],
   word: ["word", "means"],
   area: ["word", "means"],
