@@ -21,13 +21,17 @@ export function groupColumns(
 ): GroupColumn[] {
   const columns: GroupColumn[] = [];
   for (const [key, heading] of KNOWN) {
-    const found = blocks.find(({ block }) => block.columns.has(key) || block.constants.has(key));
+    const found = blocks.find(({ block }) => isThere(block, key));
     if (!found) continue;
     const at = found.block.columns.get(key);
     const written = at === undefined ? heading : shownText(found.block.grid, found.block.firstRow - 1, at);
     columns.push({ heading, written, values: spelled(reading, heading, written, rows, (each) => each.value[key]) });
   }
   return [...columns, ...furtherColumns(reading, blocks, rows)];
+}
+
+function isThere({ columns, constants, above }: Block, key: string): boolean {
+  return columns.has(key) || constants.has(key) || above?.key === key;
 }
 
 /** The group column of a heading, through case, spaces, accents and punctuation; also by its heading in the workbook. */

@@ -30,9 +30,12 @@ export const SHEET_NAME = "(name of the sheet)";
 /** The heading under which the one day of all checks of a grid is kept, where no column has days; it means that day as ISO text. */
 export const SHEET_DAY = "(day of the checks)";
 
+/** The heading under which rows that hold nothing but a title are taken, such as a site above its children. */
+export const ROW_TITLE = "(title above the rows)";
+
 /** Whether a heading stands on no cell of the sheet. */
 export function isVirtual({ heading }: { readonly heading: string }): boolean {
-  return heading === SHEET_NAME || heading === SHEET_DAY;
+  return heading === SHEET_NAME || heading === SHEET_DAY || heading === ROW_TITLE;
 }
 
 /** `means` of a heading whose cells are the days on which one skill was checked. */

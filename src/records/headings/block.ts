@@ -33,6 +33,8 @@ export interface Block extends Place {
   readonly constants: ReadonlyMap<string, string>;
   /** The site is only taken from the name of the file. */
   readonly siteFromFile?: true;
+  /** What the title above each row says of a column, where that was settled. */
+  readonly above: { readonly key: string; readonly byRow: ReadonlyMap<number, string> } | null;
   /** The day of all checks of a grid that has no column of days; null usually. */
   readonly day: Day | null;
   /** Cells of a grid that are no blanks by what a person settled. */

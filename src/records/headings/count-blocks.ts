@@ -24,6 +24,7 @@ import { shownText } from "../cells/cell-text";
 import { displayOf, keyOf } from "../cells/words";
 import { GROUP } from "../corrections/settled";
 import { canGroup, neverGroups } from "./can-group";
+import { rowTitles, titleOfRows } from "./row-titles";
 
 export interface Counted {
   readonly block: Block;
@@ -42,7 +43,8 @@ export function blockOf(
   const { sheet, sheetIndex, firstRow } = region;
   const counted = rowsOf(sheet.grid, region.range, firstRow, region.totalsRow, match.columns.get("child"));
   const { totals, repeated } = counted;
-  const rows = region.settled?.repeats ? firstOfEachRow(sheet.grid, counted.rows, match) : counted.rows;
+  const titled = withoutTitles(region, counted.rows);
+  const rows = region.settled?.repeats ? firstOfEachRow(sheet.grid, titled.rows, match) : titled.rows;
   const further = furtherColumns(region, match, wide, rows);
   const last = Math.max(firstRow - 1, rows.at(-1) ?? 0, ...totals, ...repeated);
   const block: Block = {
@@ -59,6 +61,7 @@ export function blockOf(
     contested: contestedColumns(table, match),
     unread: unreadColumns(region, match, wide, further),
     constants: constantsOf(region),
+    above: titled.above,
     day: region.settled?.day ?? null,
     says,
     wide,
@@ -77,6 +80,17 @@ export function blockOf(
   match.twice.forEach((cell) => findings.cell("heading-twice", block, cell.row, cell.column));
   listBeside(findings, block, region, match);
   return { block, tally };
+}
+
+/** The rows without those that hold a title and nothing else, where a person said what such a title is. */
+function withoutTitles(
+  { settled, sheet, range }: Region,
+  rows: Int32Array,
+): { rows: Int32Array; above: Block["above"] } {
+  const key = settled?.rowTitle ?? null;
+  if (key === null) return { rows, above: null };
+  const titles = rowTitles(sheet.grid, range.left, range.right, rows);
+  return { rows: rows.filter((row) => !titles.has(row)), above: { key, byRow: titleOfRows(titles, rows) } };
 }
 
 /** A title that says another day than the one that a person gave for the checks below it. */

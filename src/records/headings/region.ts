@@ -39,6 +39,8 @@ export interface SettledRegion {
   readonly titleDay: string | null;
   /** The column key that the name of the sheet stands for: a column of the table, or "Group"; null usually. */
   readonly sheetName: string | null;
+  /** The column key that the titles between the rows stand for; null usually. */
+  readonly rowTitle: string | null;
   /** The rows say the same child again and again, since another table shares them. */
   readonly repeats: boolean;
 }

@@ -7,6 +7,7 @@ import {
   GROUP,
   type HeadingTaken,
   meaningTaken,
+  ROW_TITLE,
   SHEET_DAY,
   SHEET_NAME,
   type SheetKind,
@@ -74,13 +75,14 @@ function settledRegion({ sheet, sheetIndex, isNamedOnce }: SheetSettled, fit: Fi
     firstRow: top + height,
     totalsRow: table?.totalsRow ? table.range.bottom : null,
     spec,
-    match: settledMatch(spec ?? GRID, fit),
+    match: withoutNamed(settledMatch(spec ?? GRID, fit), sheetNameTaken(spec, decision)),
     beside: [],
     settled: {
       decision,
       ...takenOf(fit),
       day: isNamedOnce ? dayTaken(sheet, decision) : null,
       sheetName: sheetNameTaken(spec, decision),
+      rowTitle: virtualTaken(spec, decision, ROW_TITLE),
       titleDay: null,
       repeats,
     },
@@ -149,10 +151,19 @@ function dayTaken(sheet: SheetIn, { sheet: name, headings }: SheetDecision): Day
 }
 
 function sheetNameTaken(spec: TableSpec | null, decision: SheetDecision): string | null {
-  const taken = decision.headings.find(({ heading }) => heading === SHEET_NAME);
+  return virtualTaken(spec, decision, SHEET_NAME);
+}
+
+function virtualTaken(spec: TableSpec | null, { headings }: SheetDecision, virtual: string): string | null {
+  const taken = headings.find(({ heading }) => heading === virtual);
   const means = taken && meaningTaken(taken);
-  if (!means || !spec) return null;
-  return means === GROUP ? GROUP : (columnMeant(spec, means)?.key ?? null);
+  if (!means) return null;
+  return means === GROUP ? GROUP : (columnMeant(spec ?? GRID, means)?.key ?? null);
+}
+
+/** A column that the name of the sheet stands for is not missing. */
+function withoutNamed(match: HeadingMatch, named: string | null): HeadingMatch {
+  return { ...match, missing: match.missing.filter(({ key }) => key !== named) };
 }
 
 function holds(range: CellRange, cells: readonly HeaderCell[]): boolean {

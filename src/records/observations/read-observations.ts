@@ -5,7 +5,7 @@ import { type Reading, readDates } from "../rows/reading";
 import { NO_DAY } from "../records";
 import { readResultColumn, RESULT_CODE, type ResultWords } from "../cells/result-words";
 import type { Staged } from "./staged";
-import { displayOf } from "../cells/words";
+import { displayOf, keyOf } from "../cells/words";
 
 /** The rules of the codes that a column of ids may hold, by the key of the column. */
 const ID_RULES = {
@@ -45,7 +45,7 @@ export interface Lookups {
 /** Reads a long Observations table column by column, and stages the rows whose cells can be read. */
 export function readObservations(reading: Reading, block: Block, tally: Tally, lookups: Lookups, staged: Staged): void {
   const at = (key: string) => block.columns.get(key) as number;
-  const child = readIdColumn(block.grid, at("child"), block.rows, lookups.child);
+  const child = childrenOf(block, lookups.child);
   const skill = readIdColumn(block.grid, at("skill"), block.rows, lookups.skill);
   const day = readDates(reading, block, "date", at("date"), { strict: true }).days;
   const result = readResultColumn(block.grid, at("result"), block.rows, lookups.words);
@@ -77,6 +77,13 @@ export function readObservations(reading: Reading, block: Block, tally: Tally, l
   }
 }
 
+/** The child of each row: by its column, or by the name of the sheet where that was settled. */
+export function childrenOf(block: Block, lookup: KeyLookup): Int32Array {
+  const named = block.constants.get("child");
+  if (named === undefined) return readIdColumn(block.grid, block.columns.get("child"), block.rows, lookup);
+  return new Int32Array(block.rows.length).fill(lookup(keyOf(named), named));
+}
+
 /** The rule of the code of a child or skill cell. */
 export function idRule(column: "child" | "skill", code: number): string {
   return ID_RULES[column].get(code) as string;
@@ -106,7 +113,7 @@ function listRow(
   tally.leave(rules[0]?.[0] as string);
   for (const [rule, column] of rules) {
     if ((d === DATE_CODE.swapped && column === "date") || rule === "result-left-out") continue;
-    reading.findings.cell(rule, block, row, block.columns.get(column) as number);
+    reading.findings.cell(rule, block, row, block.columns.get(column) ?? block.range.left);
   }
 }
 

@@ -1,9 +1,9 @@
 import { CELL, type Grid } from "../../workbook/cells";
 import type { Block, Tally, WideColumn } from "../headings/block";
 import { dateRule, isDay } from "../cells/date-codes";
-import { ID_CODE, readIdColumn } from "../cells/ids";
+import { ID_CODE } from "../cells/ids";
 import { wideKey } from "../corrections/in-force";
-import { idRule, type Lookups } from "./read-observations";
+import { childrenOf, idRule, type Lookups } from "./read-observations";
 import { type Reading, readDates } from "../rows/reading";
 import { NO_DAY, RESULT } from "../records";
 import { readResultColumn, RESULT_CODE, type ResultWords } from "../cells/result-words";
@@ -34,7 +34,7 @@ export function readWide(reading: Reading, block: Block, tally: Tally, lookups: 
   const rows: WideRows = {
     block,
     tally,
-    child: readIdColumn(block.grid, block.columns.get("child"), block.rows, lookups.child),
+    child: childrenOf(block, lookups.child),
     visit: visitDays(reading, block, date),
     source: staged.sources.push({ block, tally }) - 1,
   };
@@ -64,7 +64,12 @@ function listBadChildren(reading: Reading, { block, child }: WideRows): Uint8Arr
   block.rows.forEach((row, i) => {
     if ((child[i] as number) >= 0 || !block.wide.some((wide) => isFilled(block, row, wide))) return;
     refused[i] = 1;
-    reading.findings.cell(idRule("child", child[i] as number), block, row, block.columns.get("child") as number);
+    reading.findings.cell(
+      idRule("child", child[i] as number),
+      block,
+      row,
+      block.columns.get("child") ?? block.range.left,
+    );
   });
   return refused;
 }

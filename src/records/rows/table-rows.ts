@@ -95,6 +95,8 @@ function leavesOut(rule: string): boolean {
 function readerOf(reading: Reading, block: Block, column: ColumnSpec): CellReader {
   const at = block.columns.get(column.key);
   const constant = block.constants.get(column.key);
+  const above = block.above?.key === column.key ? block.above.byRow : null;
+  if (at === undefined && above !== null) return (i) => above.get(block.rows[i] as number) ?? blankOf(column);
   if (at === undefined) return () => constant ?? blankOf(column);
   if (column.kind === "date") return dateReader(reading, block, column, at);
   const read = {

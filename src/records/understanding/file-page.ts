@@ -1,4 +1,4 @@
-import { LEAVE_OUT, SHEET_DAY, SHEET_KINDS, SHEET_NAME, WORD_MEANINGS } from "../corrections/settled";
+import { LEAVE_OUT, ROW_TITLE, SHEET_DAY, SHEET_KINDS, SHEET_NAME, WORD_MEANINGS } from "../corrections/settled";
 import { AREAS } from "../records";
 import { headingOptions } from "./choices";
 import { specOfKind } from "./kinds";
@@ -47,7 +47,7 @@ const KEYS: readonly (readonly [key: string, about: string])[] = [
   ],
   [
     "sheets: headings, without a cell",
-    `\`${SHEET_NAME}\`: the name of the sheet itself, such as one sheet per therapist. \`${SHEET_DAY}\`: the one day of all checks of a grid, such as \`2026-09-30\`.`,
+    `\`${SHEET_NAME}\`: the name of the sheet itself, such as one sheet per therapist, or per child. \`${ROW_TITLE}\`: what rows with one text alone say of the rows below, such as the site. \`${SHEET_DAY}\`: the one day of all checks of a grid, such as \`2026-09-30\`.`,
   ],
   [
     "words",

@@ -31,7 +31,8 @@ export function listHeadings(findings: FindingCollector, blocks: readonly Block[
 function sheetOf(block: Block): SheetTaken {
   const spec = specOf(block.table);
   const has = spec.columns.filter(
-    ({ key }) => block.columns.has(key) || block.constants.has(key) || block.contested.has(key),
+    ({ key }) =>
+      block.columns.has(key) || block.constants.has(key) || block.above?.key === key || block.contested.has(key),
   );
   const seen = (heading: string, row: number, column: number): HeadingSeen => {
     const { kind, filled } = contentOf(block.grid, column, block.rows);

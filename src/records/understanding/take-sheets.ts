@@ -27,7 +27,8 @@ import { AS_SETTLED, joinIds } from "./join-ids";
 import { kindOfTable } from "./kinds";
 import type { HeadingSeen, SheetTaken } from "./understanding";
 import { sayTurned } from "./turned";
-import { nameSheets, virtualHeading, withDay } from "./virtual-headings";
+import { sheetsOfOneChild } from "./one-child-sheets";
+import { nameSheets, virtualHeading, withDay, withRowTitles } from "./virtual-headings";
 
 /** Every sheet, as it was settled before, as its headings say, or as it is guessed. */
 export function takeSheets(workbook: WorkbookIn, before: DecisionsInForce): SheetTaken[] {
@@ -43,7 +44,8 @@ export function takeSheets(workbook: WorkbookIn, before: DecisionsInForce): Shee
     return parts.map((each) => ({ ...fileOf(sheet), ...each }));
   });
   const keyed = taken.flat().map((each, i) => ({ ...each, key: `${each.sheet}#${i + 1}` }));
-  return nameSheets(sayTurned(workbook, joinIds(workbook, keyed))).map((each) => withDay(workbook, each));
+  const joined = sheetsOfOneChild(workbook, joinIds(workbook, keyed), known);
+  return nameSheets(sayTurned(workbook, joined)).map((each) => withRowTitles(workbook, withDay(workbook, each)));
 }
 
 /** Ids and labels of the skills that tables of skills name. */
@@ -154,7 +156,7 @@ function rowsAbove({ grid }: SheetIn, top: number): number {
 
 const FEWEST_ABOVE = 2;
 
-function headingsSeen(
+export function headingsSeen(
   sheet: SheetIn,
   cells: readonly HeaderCell[],
   isStacked: boolean,

@@ -163,9 +163,8 @@ export function openQuestions(understanding: Understanding): { readonly doubtful
   const { sheets, words, areas, shortYears, names, skills } = understanding;
   const headings = sheets.filter(({ is }) => is !== "not used").flatMap((sheet) => sheet.headings);
   const asked = [...words, ...areas];
-  const doubtful = [...sheets, ...headings, ...asked.filter(({ means }) => means !== null), ...names, ...skills].concat(
-    shortYears ?? [],
-  );
+  const doubtful: { readonly doubtful: boolean }[] = [...sheets, ...headings, ...names, ...skills];
+  doubtful.push(...asked.filter(({ means }) => means !== null), ...(shortYears ? [shortYears] : []));
   const days = headings.filter(({ heading, means }) => heading === SHEET_DAY && means === null);
   return {
     doubtful: doubtful.filter((each) => each.doubtful).length,

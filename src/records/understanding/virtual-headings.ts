@@ -1,6 +1,9 @@
 import { sheetAt } from "../../workbook/sources";
 import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
-import { GROUP, SHEET_DAY, SHEET_NAME } from "../corrections/settled";
+import { placeOfA1 } from "../../workbook/cells";
+import { rowsOf } from "../headings/block";
+import { rowTitles } from "../headings/row-titles";
+import { GROUP, ROW_TITLE, SHEET_DAY, SHEET_NAME } from "../corrections/settled";
 import { dayOfSheet } from "../headings/day-of-sheet";
 import { AS_SETTLED } from "./join-ids";
 import type { HeadingSeen, SheetTaken } from "./understanding";
@@ -18,6 +21,24 @@ export function virtualHeading(heading: string, rows: number): HeadingSeen {
     above: "",
   };
 }
+
+/** Rows that hold one text and nothing else, above rows of children: most likely the site, or who follows them. */
+export function withRowTitles(workbook: WorkbookIn, each: SheetTaken): SheetTaken {
+  if (each.is !== "children" || each.why === AS_SETTLED || each.headings.some(({ cell }) => cell === "")) return each;
+  const { grid } = workbook.sheets.find(({ name }) => name === each.sheet) as SheetIn;
+  const columns = each.headings.map(({ cell }) => placeOfA1(cell)?.column ?? 0);
+  const [left, right] = [Math.min(...columns), Math.max(...columns)];
+  const { rows } = rowsOf(grid, { top: 0, left, right, bottom: grid.rowCount - 1 }, each.headerRows.at(-1) ?? 0, null);
+  const count = rowTitles(grid, left, right, rows).size;
+  if (count < FEWEST_TITLES) return each;
+  const has = (column: string) => each.headings.some(({ means }) => means === column);
+  const means = has("Site") ? (has("Therapist") ? null : "Therapist") : "Site";
+  const why = `${each.why} ${count} rows hold a title and nothing else.`;
+  const titles = { ...virtualHeading(ROW_TITLE, count), means, doubtful: true };
+  return { ...each, why, doubtful: true, rows: each.rows - count, headings: [...each.headings, titles] };
+}
+
+const FEWEST_TITLES = 2;
 
 /** A grid of results in which no column has days: its checks were made on one day, which its title may say. */
 export function withDay(workbook: WorkbookIn, each: SheetTaken): SheetTaken {
