@@ -8,7 +8,7 @@ import { LIKELY, plainWords } from "../headings/likely";
 import { guessHeadings } from "./guess-headings";
 import { childOf, idsIn } from "./join-ids";
 import { specOfKind } from "./kinds";
-import { headingsSeen } from "./take-sheets";
+import { headingsSeen } from "./headings-seen";
 import type { HeadingSeen, SheetTaken } from "./understanding";
 import { virtualHeading } from "./virtual-headings";
 

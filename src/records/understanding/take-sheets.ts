@@ -1,4 +1,4 @@
-import { a1, CELL } from "../../workbook/cells";
+import { CELL } from "../../workbook/cells";
 import { fileOf } from "../../workbook/sources";
 import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
 import { headingKey, keyOf } from "../cells/words";
@@ -14,15 +14,13 @@ import {
 } from "../corrections/settled";
 import { rowsOf } from "../headings/block";
 import { type Fit, fitDecisions } from "../headings/fit-decisions";
-import { spanAbove } from "../headings/header-cells";
-import type { HeaderCell } from "../headings/headings";
 import { LIKELY, plainWords } from "../headings/likely";
 import { findRegions } from "../headings/locate";
 import type { Region } from "../headings/region";
-import { contentOf } from "./content";
 import { guessHeadings } from "./guess-headings";
 import { guessKind } from "./guess-kind";
 import { guessHeader } from "./guess-header";
+import { headingsSeen } from "./headings-seen";
 import { AS_SETTLED, joinIds } from "./join-ids";
 import { kindOfTable } from "./kinds";
 import type { HeadingSeen, SheetTaken } from "./understanding";
@@ -155,28 +153,3 @@ function rowsAbove({ grid }: SheetIn, top: number): number {
 }
 
 const FEWEST_ABOVE = 2;
-
-export function headingsSeen(
-  sheet: SheetIn,
-  cells: readonly HeaderCell[],
-  isStacked: boolean,
-  rows: Int32Array,
-): HeadingSeen[] {
-  const counts = new Map<string, number>();
-  for (const { text } of cells) counts.set(headingKey(text), (counts.get(headingKey(text)) ?? 0) + 1);
-  return cells.map((cell) => {
-    const { kind, filled } = contentOf(sheet.grid, cell.column, rows);
-    const above = spanAbove(sheet, cell.row, cell.column);
-    const isTwice = (counts.get(headingKey(cell.text)) ?? 0) > 1;
-    return {
-      heading: isTwice && isStacked && above !== "" ? `${above} ${cell.text}` : cell.text,
-      cell: a1(cell.row, cell.column),
-      means: null,
-      skill: null,
-      content: kind,
-      cells: filled,
-      doubtful: false,
-      above,
-    };
-  });
-}
