@@ -4,7 +4,7 @@ import type { ReleaseFormat } from "../hosts/file/release-files";
 import { tablesOf as questionTables } from "../release/answers/answer";
 import { type Question, QUESTIONS } from "../release/answers/questions";
 import { EMPTY_LEDGER, headOf, type Ledger, parseLedger } from "../release/ledger";
-import type { Settings } from "../settings/settings";
+import { type Settings, usualSettings } from "../settings/settings";
 import { RELEASABLE_IDS } from "../tables/catalogue";
 import type { ReleasableId } from "../tables/table";
 import { filesOf } from "./books";
@@ -17,8 +17,18 @@ type ReleaseRequest = RequestOf<"release">;
 
 export function settingsWithDate(request: ReleaseRequest, settled: Settled["settings"]): Settings {
   const settings = settingsFrom(request.settings, settled);
+  checkFloor(settings, settled);
   if (settings.asOf !== null) return settings;
   throw badRequest("A release needs the day its figures are true for: add --as-of, such as --as-of 2026-09-30.");
+}
+
+/** The owner of the records sets the floor in a file; the words of one run do not go below it. */
+function checkFloor({ floor }: Settings, settled: Settled["settings"]): void {
+  const owners = Number(settled["floor"] ?? usualSettings.floor);
+  if (!(floor < owners)) return;
+  throw badRequest(
+    `The floor of this program is ${owners}. The owner of the records can set a lower one: in the understanding file, under "settings": {"floor": ${floor}}, and give that file with --understanding. Nothing was written.`,
+  );
 }
 
 const FORMATS: readonly ReleaseFormat[] = ["xlsx", "csv", "svg", "png"];

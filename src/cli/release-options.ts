@@ -26,6 +26,10 @@ export function releaseCommand(found: (request: Request) => void): Command {
     .requiredOption("--out <file>", "the workbook to write, of values only; other formats take its name", workbookName)
     .option("--format <formats>", "xlsx, csv, svg, png, comma-separated (usual: xlsx)", listOf)
     .option("--ledger <file>", "what was released before, to be protected against; begun where it is not there yet")
+    .option(
+      "--plan",
+      "with --ledger: say what was released before, what this release can no longer show because of it, and what later ones cannot show because of this one; nothing is written",
+    )
     .option("--preset <least>", "a usual rule: 11 (CMS), 10 or 5; zero may show in each", preset)
     .option(
       "--prose <file>",
@@ -37,6 +41,7 @@ export function releaseCommand(found: (request: Request) => void): Command {
     .option("--decisions <file>", "corrections (JSON)");
   for (const option of settingOptions(SETTING_NAMES)) command.addOption(option);
   return command.action((books: string[], options: Record<string, string & readonly string[]>) => {
+    if (options.plan !== undefined && options.ledger === undefined) throw badRequest(PLAN_NEEDS_LOG);
     if ((options.tables === undefined) === (options.answer === undefined)) throw badRequest(ONE_OF_TWO);
     found({
       kind: "release",
@@ -45,6 +50,7 @@ export function releaseCommand(found: (request: Request) => void): Command {
       tables: options.tables ?? null,
       answer: options.answer ?? null,
       tries: options.try !== undefined,
+      plan: options.plan !== undefined,
       formats: options.format ?? ["xlsx"],
       ledger: options.ledger ?? null,
       prose: options.prose ?? null,
@@ -59,6 +65,8 @@ export function releaseCommand(found: (request: Request) => void): Command {
 
 const ONE_OF_TWO =
   "Give either --tables, such as --tables met-by-band, or --answer with a question, such as --answer plans-in-time. Nothing was written.";
+
+const PLAN_NEEDS_LOG = "--plan reads the release log: add --ledger LEDGER.json. Nothing was written.";
 
 /** CMS cell size policy: 11. Ten and five: common practice of state agencies and schools, no one source. */
 const PRESETS: readonly string[] = ["11", "10", "5"];

@@ -123,7 +123,7 @@ function gapOf(loss: number, bound: number): string {
   return `${((100 * (loss - bound)) / loss).toFixed(1)}%`;
 }
 
-function listLines(heading: string, lines: readonly string[]): string[] {
+export function listLines(heading: string, lines: readonly string[]): string[] {
   const more = lines.length - MOST_LINES;
   const shown = lines.slice(0, MOST_LINES).concat(more > 0 ? [`and ${counted(more)} more.`] : []);
   return lines.length === 0 ? [] : [heading, ...shown.map((line) => `  ${line}`)];

@@ -49,6 +49,8 @@ export type Request =
       readonly answer: readonly string[] | null;
       /** Whether what shows more of the tables is tried, and said. */
       readonly tries: boolean;
+      /** Whether it is only said what the release log takes from it; nothing is written. */
+      readonly plan: boolean;
       readonly formats: readonly string[];
       /** A file that may not be there yet; null: earlier releases are not looked at. */
       readonly ledger: string | null;

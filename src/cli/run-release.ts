@@ -2,7 +2,7 @@ import { loadSolver } from "../hosts/file/load-solver";
 import type { Records } from "../records/records";
 import { type Answer, answerQuestions, type AnswerTools } from "../release/answers/answer";
 import { questionOfTable } from "../release/answers/questions";
-import { appendEntry, type Ledger, ledgerText } from "../release/ledger";
+import { appendEntry, EMPTY_LEDGER, type Ledger, ledgerText } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
 import type { WordsContext } from "../release/words/words-context";
 import { prepareRelease } from "../report/prepare-release";
@@ -10,7 +10,7 @@ import { answerPassages } from "../report/release/answer-passages";
 import { contextOf, rulesOf } from "../report/release/release-rules";
 import { withoutLedger } from "../report/release/without-ledger";
 import type { Settings } from "../settings/settings";
-import { canBeMade, TABLE_CATALOGUE } from "../tables/catalogue";
+import { canBeMade, RELEASABLE_IDS, TABLE_CATALOGUE } from "../tables/catalogue";
 import { unknownColumn } from "../tables/groups";
 import type { ReleasableId } from "../tables/table";
 import { badRequest, EXIT } from "./failure";
@@ -18,6 +18,7 @@ import { openBooks } from "./books";
 import { recordsFrom, settledFrom } from "./open";
 import { besideFrom, besideLines } from "./release-beside";
 import { askedOf, checkLedgerStands, checkPlaces, formatsOf, ledgerFrom, settingsWithDate } from "./release-checks";
+import { planLines, releasedBefore } from "./release-plan";
 import { made, save } from "./release-output";
 import { answerLines, heldBackLines, type LedgerUse, moreLines, refusalText, releaseSummary } from "./release-summary";
 import type { RequestOf } from "./request";
@@ -38,6 +39,11 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   checkRecords(asked.tables, settings, records);
   checkSkills(request.skills, records);
   const { release, used, context, before, more } = await prepared(request, asked, { records, settings, ledger });
+  if (request.plan) {
+    const alone = ledger.entries.length === 0 ? null : await withoutEarlier(release, used, records);
+    print(planLines(release, alone, context, ledger).join("\n"));
+    return EXIT.done;
+  }
   progress("Writing and scanning");
   const rules = rulesOf(release, used, records);
   const files = await made(release, context, formats, rules);
@@ -46,8 +52,21 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   if (request.ledger !== null) checkLedgerStands(request.ledger, ledger);
   const written = save(request, files, request.ledger === null ? null : ledgerText(after));
   const use: LedgerUse | null = request.ledger === null ? null : { file: request.ledger, before: ledger, after };
-  print([...before, releaseSummary(release, written, use, more), ...lines].join("\n"));
+  const earlier = request.ledger === null ? [] : releasedBefore(ledger);
+  print([...before, releaseSummary(release, written, use, [...more, ...earlier]), ...lines].join("\n"));
   return EXIT.done;
+}
+
+/** The same release as if nothing had been released before; null where even that may not leave. */
+async function withoutEarlier(
+  { entry }: PreparedRelease,
+  settings: Settings,
+  records: Records,
+): Promise<PreparedRelease | null> {
+  const tables = RELEASABLE_IDS.filter((id) => entry.tables.includes(id));
+  const solver = await loadSolver();
+  const found = prepareRelease(records, { settings, tables, ledger: EMPTY_LEDGER, solver, onStep: progress });
+  return isRefusal(found) ? null : found;
 }
 
 function checkSkills(asked: readonly string[] | null, { skills }: Records): void {

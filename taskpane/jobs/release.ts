@@ -62,8 +62,8 @@ export async function openLedger(pane: Pane, file: Pick<File, "name" | "text">):
     const text = await file.text();
     const read = await pane.client.ask("ledger", { text }, tools);
     if ("message" in read) return { tone: "stopped", text: read.message };
-    const { releases, last } = read;
-    pane.store.dispatch({ type: "ledger opened", ledger: { fileName: file.name, text, releases, last } });
+    const { releases, lines, last } = read;
+    pane.store.dispatch({ type: "ledger opened", ledger: { fileName: file.name, text, releases, lines, last } });
     return null;
   });
 }
@@ -96,8 +96,8 @@ export function saveLedger(pane: Pane): Promise<void> {
     if ("message" in read) return { tone: "stopped", text: read.message };
     const fileName = ledger?.fileName ?? NEW_LEDGER;
     await pane.host.downloadFile(fileName, bytes, "application/json");
-    const { releases, last } = read;
-    pane.store.dispatch({ type: "ledger saved", ledger: { fileName, text, releases, last } });
+    const { releases, lines, last } = read;
+    pane.store.dispatch({ type: "ledger saved", ledger: { fileName, text, releases, lines, last } });
     return toldOfLedger(fileName);
   });
 }

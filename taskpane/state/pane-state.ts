@@ -159,6 +159,7 @@ export interface LedgerOpened {
   readonly fileName: string;
   readonly text: string;
   readonly releases: number;
+  readonly lines: readonly string[];
   readonly last: string | null;
 }
 

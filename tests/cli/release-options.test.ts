@@ -29,6 +29,7 @@ test("a release with everything it takes", () => {
     earlier: "e.json",
     decisions: null,
     tries: false,
+    plan: false,
     skills: null,
     understanding: null,
     settings: { asOf: "2026-09-30", by: "Site", floor: "5", releaseMethod: "ranges" },
@@ -52,6 +53,7 @@ test.each([
   [[...NEEDED, "--answer", "plans-in-time"], /either --tables, .*or --answer/],
   [["--tables", "trend"], /required option '--out <file>'/i],
   [["--tables", "trend", "--out", "r.csv"], /ends in \.xlsx/],
+  [[...NEEDED, "--plan"], /--plan reads the release log: add --ledger/],
   [[...NEEDED, "--preset", "3"], /The presets are 11, 10, 5/],
   [[...NEEDED, "--preset", "11", "--minimum-cell", "20"], /different thresholds.*Nothing was written/],
 ])("%j is a bad request that says what to do", (words, message) => {

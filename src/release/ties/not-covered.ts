@@ -94,7 +94,8 @@ function crosses(one: string, other: string): boolean {
   return a.some((name) => !b.includes(name)) && b.some((name) => !a.includes(name));
 }
 
-function groupColumns(definition: string): string[] {
+/** Columns that a release is grouped by. */
+export function groupColumns(definition: string): string[] {
   const value = jsonAfter("by", definition);
   return Array.isArray(value) ? value.map(String) : [];
 }

@@ -2,6 +2,7 @@ import { Button } from "@fluentui/react-components";
 import { useRef } from "react";
 import { useStyles } from "../../look/styles";
 import { LEDGER_ABOUT, ledgerInWords } from "../../words/release";
+import { Lines } from "./lines";
 import { usePane } from "../pane-context";
 import { Section } from "../parts/section";
 
@@ -23,6 +24,7 @@ export function Ledger() {
       <p role="status" className={styles.sentence}>
         {ledger ? ledgerInWords(ledger) : "No release log is open. A first release has none yet."}
       </p>
+      {ledger && <Lines lines={ledger.lines} what="release" />}
       <div className={styles.actions}>
         <Button size="small" disabledFocusable={busy} onClick={() => picker.current?.click()}>
           {ledger ? "Open another release log" : "Open the release log"}

@@ -103,6 +103,8 @@ export interface ReleaseRefusal {
 export type LedgerRead =
   | {
       readonly releases: number;
+      /** One line a release: what, for when, under which rule. */
+      readonly lines: readonly string[];
       /** As-of date of the last release, in words; null where there is none. */
       readonly last: string | null;
       /** To be kept elsewhere, by whoever wants to notice a release log cut short. */

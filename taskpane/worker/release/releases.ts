@@ -10,6 +10,7 @@ import type { Solver } from "../../../src/release/linear-model";
 import type { PreparedRelease, Refusal } from "../../../src/release/prepared";
 import { checkText } from "../../../src/release/text-check/check-text";
 import { isoInWords } from "../../../src/release/words/days";
+import { ledgerInWords } from "../../../src/release/words/ledger-in-words";
 import { saidIn } from "../../../src/release/words/sentences";
 import type { WordsContext } from "../../../src/release/words/words-context";
 import { prepareRelease } from "../../../src/report/prepare-release";
@@ -71,6 +72,7 @@ export class Releases {
     const last = read.ledger.entries.at(-1);
     return {
       releases: read.ledger.entries.length,
+      lines: ledgerInWords(read.ledger),
       last: last ? isoInWords(last.body.asOf) : null,
       head: headOf(read.ledger),
     };
