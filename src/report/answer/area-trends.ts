@@ -30,7 +30,8 @@ export function areaTrends(report: Report): readonly AreaTrend[] {
       stops,
     );
     const latest = cells.at(-1);
-    const title = latest && latest.of > 0 ? `${capital(area)}: ${shareOf(latest.met, latest.of)}` : capital(area);
+    const title =
+      latest && latest.of > 0 ? `${capital(area)}: ${counted(latest.met)} of ${counted(latest.of)}` : capital(area);
     return {
       area,
       picture: {

@@ -56,8 +56,8 @@ interface Kind {
 
 /** Skills without a source of their window are told in the tables, where the reason is written beside them. */
 const KINDS: readonly Kind[] = [
-  { key: "0.75", words: "skills that 75 or more in 100 children do by this age", short: "" },
-  { key: "0.99", words: "skills that 99 in 100 children do by this age", short: ", 99 in 100" },
+  { key: "0.75", words: "skills that 75 or more in 100 children do by the child's age", short: "" },
+  { key: "0.99", words: "skills that 99 in 100 children do by the child's age", short: ", 99 in 100" },
 ];
 
 interface KindRows extends Kind {

@@ -46,7 +46,7 @@ test("each of the five says what was found, with its counts", () => {
     "outcome-levels",
   ]);
   expect(headlineOf("expected-by-now")).toBe(
-    "Of 30 up-to-date checks of skills that 75 or more in 100 children do by this age, 24 (80%) were met.",
+    "Of 30 up-to-date checks of skills that 75 or more in 100 children do by the child's age, 24 (80%) were met.",
   );
   expect(headlineOf("referral-to-plan")).toBe("Of 9 plans due, 5 were in place within 45 days.");
   expect(headlineOf("clusters")).toBe(
@@ -66,7 +66,7 @@ test("windows without a source alone are said to be the program's own, and not t
 
 test("windows of two kinds are never added up", () => {
   const [first] = findings;
-  expect(first?.below[0]).toBe("Of 10 checks of skills that 99 in 100 children do by this age: 10.");
+  expect(first?.below[0]).toBe("Of 10 checks of skills that 99 in 100 children do by the child's age: 10.");
   expect(first?.below[1]).toContain("12 skills need a recheck or were never checked");
   expect(first?.picture?.kind === "bar share stacked" && first.picture.bars).toEqual([
     { label: "Speech: 24 of 30", values: [24, 6, 10] },

@@ -43,7 +43,7 @@ export function readingPage(report: Report, contents: readonly ContentsLine[]): 
   return page.finished(report);
 }
 
-const TREND_POINTS = 92;
+const TREND_POINTS = 100;
 
 function trend(page: PrintedPage, report: Report): void {
   const table = report.tables.find(({ id }) => id === "trend");

@@ -74,7 +74,7 @@ function siteTable(page: PrintedPage, { print }: Report): void {
     page,
     [
       {
-        heading: `${first.quarters.join(" to ")}, by site`,
+        heading: "Area, by site",
         breadth: 1,
         align: "left",
         value: ({ area }) => capital(area),
@@ -96,7 +96,7 @@ function siteTable(page: PrintedPage, { print }: Report): void {
   );
   page.space(5);
   const more = names.length > MOST_SITES ? " The other sites are in the data workbook." : "";
-  page.text(`${BY_WEIGHT}${more}`, "small");
+  page.text(`By site: ${first.quarters.join(" to ")}. ${BY_WEIGHT}${more}`, "small");
 }
 
 const BY_WEIGHT =
