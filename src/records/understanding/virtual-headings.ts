@@ -33,7 +33,7 @@ export function withRowTitles(workbook: WorkbookIn, each: SheetTaken): SheetTake
   if (count < FEWEST_TITLES) return each;
   const has = (column: string) => each.headings.some(({ means }) => means === column);
   const means = has("Site") ? (has("Therapist") ? null : "Therapist") : "Site";
-  const why = `${each.why} ${count} rows hold a title and nothing else.`;
+  const why = `${each.why} ${count} rows hold a title alone.`;
   const titles = { ...virtualHeading(ROW_TITLE, count), means, doubtful: true };
   return { ...each, why, doubtful: true, rows: each.rows - count, headings: [...each.headings, titles] };
 }

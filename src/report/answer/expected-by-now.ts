@@ -11,6 +11,7 @@ const ID = "expected-by-now";
 /** Skills past their window on the day, checked and met: the close of one kind of window says something else than another's. */
 export function expectedByNow(report: Report): ReportFinding {
   const table = tableOf(report, ID);
+  if (noWindows(report)) return notThere(ID, "Skills expected by now", NO_WINDOWS);
   if (!table) return withoutTable(report, ID, ID, "Skills expected by now");
   const read = readTable(table);
   const kinds = KINDS.map((kind) => ({ ...kind, rows: areaRows(table, read, kind.key) })).filter(
@@ -47,6 +48,12 @@ const PRACTICE =
   "These ages have no source that says how many children do the skill by then: give the skills an expected share where one is published.";
 
 const NOBODY = "No skill that is expected by now has an up-to-date check.";
+const NO_WINDOWS =
+  "No skill has a window: give the ages of the window in the list of skills, or in the file of the understanding.";
+
+function noWindows({ print }: Report): boolean {
+  return print.skills.length > 0 && print.skills.every(({ closesMonths }) => closesMonths === null);
+}
 
 interface Kind {
   readonly key: string;

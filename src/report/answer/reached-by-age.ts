@@ -26,7 +26,7 @@ export function reachedByAge(report: Report, named: readonly string[]): ReportFi
   const ages = shown.map(({ skill, half }, at) => `“${skill.label}” by ${half.toFixed(1)} months (${LETTERS[at]})`);
   return {
     id: ID,
-    headline: `Half of the children met ${listed(ages)}.`,
+    headline: `Half of the children${ofGroup(first.curve)} met ${listed(ages)}.`,
     below: [shown.map((each, at) => rangeOf(each, read, LETTERS[at] ?? "")).join("; "), groupOf(first.curve)].filter(
       (line) => line !== "",
     ),
@@ -78,6 +78,11 @@ export function shownSkills(report: Report, named: readonly string[]): Skill[] {
 
 /** Of the children who met the skill that most met. */
 const MANY = 0.7;
+
+/** Where figures stand by site, the first site's are shown: the sentence says whose they are, wherever it is read. */
+function ofGroup({ group }: AgeCurve): string {
+  return group.length === 0 ? "" : ` of ${group.join(", ")}`;
+}
 
 function groupOf({ group }: AgeCurve): string {
   return group.length === 0 ? "" : `Children of ${group.join(", ")}; the other groups are in the data workbook.`;

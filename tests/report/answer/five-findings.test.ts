@@ -135,3 +135,19 @@ test("a picture draws what its table beside it says: every value is in a cell of
     expect(chart.altText.length).toBeGreaterThan(40);
   }
 });
+
+test("where no skill has a window, the first finding says so, and not that nothing was checked", () => {
+  const made = serviceReport([{ ...expectedTable(), rows: [["all", "speech", "none", 0, 0, 0, 0, 0, 0, 0]] }]);
+  const skills = made.print.skills.map((skill) => ({ ...skill, closesMonths: null }));
+  const [without] = fiveFindings({ ...made, print: { ...made.print, skills } });
+  expect(without?.below.join(" ")).toMatch(/^No skill has a window/);
+  expect(fiveFindings(made)[0]?.below.join(" ")).toMatch(/has an up-to-date check\.$/);
+});
+
+test("figures of one group are said to be its own", () => {
+  const made = smallReport({ tables: [ageWhenMetTable()] });
+  const curves = made.print.curves.map((curve) => ({ ...curve, group: ["River"] }));
+  const of = (each: typeof made) => headlineOf("reached-by-age", fiveFindings(each));
+  expect(of(made)).toMatch(/^Half of the children met /);
+  expect(of({ ...made, print: { ...made.print, curves } })).toMatch(/^Half of the children of River met /);
+});
