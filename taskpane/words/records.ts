@@ -81,6 +81,10 @@ const GUESSED =
 const CHOSEN = "Your choices are not in force yet. Confirm them when you are through.";
 const SETTLED = "The way the workbook is read is settled.";
 
+/** Beside the guesses of a workbook for which nothing was settled yet. */
+export const SAVED_EARLIER =
+  "Did you save corrections for an earlier quarter? They are applied here, and what moved since is said.";
+
 /** `Children: 240 of 240 rows used`. */
 export function rowsUsed({ rows, used }: TableFound): string {
   return `${counted(used)} of ${plural(rows, "row", "rows")} used`;

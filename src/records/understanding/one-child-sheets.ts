@@ -1,3 +1,4 @@
+import { sheetAt } from "../../workbook/sources";
 import type { SheetIn, WorkbookIn } from "../../workbook/workbook";
 import { shownText } from "../cells/cell-text";
 import { headingKey, keyOf } from "../cells/words";
@@ -34,7 +35,7 @@ export function sheetsOfOneChild(
 
 /** The first row below which checks can be read, without a heading that names the child. */
 function ofOneChild(workbook: WorkbookIn, taken: SheetTaken, known: readonly string[]): SheetTaken | null {
-  const sheet = workbook.sheets.find(({ name }) => name === taken.sheet) as SheetIn;
+  const sheet = sheetAt(workbook, taken) as SheetIn;
   for (let row = 0; row < Math.min(ROWS_LOOKED_AT, sheet.grid.rowCount - 1); row += 1) {
     const cells = headerCells(sheet, row, 1, 0, sheet.grid.columns.length - 1);
     if (cells.length < FEWEST_SHEETS) continue;
@@ -68,7 +69,7 @@ function isWhole(is: SheetKind, headings: readonly HeadingSeen[]): boolean {
 /** Several sheets with the same labels in their first column, a birth date among them. */
 function sayForms(workbook: WorkbookIn, sheets: readonly SheetTaken[]): SheetTaken[] {
   const labels = new Map(
-    sheets.flatMap((each) => (each.is === "not used" ? [[each, labelsOf(workbook, each.sheet)] as const] : [])),
+    sheets.flatMap((each) => (each.is === "not used" ? [[each, labelsOf(workbook, each)] as const] : [])),
   );
   const all = [...labels.values()].filter((each) => each !== "");
   return sheets.map((each) => {
@@ -81,8 +82,8 @@ function sayForms(workbook: WorkbookIn, sheets: readonly SheetTaken[]): SheetTak
 const FORM =
   "It looks like the sheet of one child. Add a sheet with one row per child: the name of its sheet under Child, its Birth date, and what else you have. These sheets are then read by their names.";
 
-function labelsOf(workbook: WorkbookIn, name: string): string {
-  const { grid } = workbook.sheets.find((each) => each.name === name) as SheetIn;
+function labelsOf(workbook: WorkbookIn, taken: SheetTaken): string {
+  const { grid } = sheetAt(workbook, taken) as SheetIn;
   const texts = Array.from({ length: Math.min(10, grid.rowCount) }, (_, row) => shownText(grid, row, 0));
   const isForm = texts.some((text) => LIKELY.Children.birth?.pattern.test(plainWords(text)));
   return isForm ? texts.slice(0, 4).map(headingKey).join("|") : "";

@@ -1,4 +1,5 @@
 import { CELL, placeOfA1 } from "../../workbook/cells";
+import { sheetAt } from "../../workbook/sources";
 import type { WorkbookIn } from "../../workbook/workbook";
 import { parseDateText } from "../cells/date-text";
 import type { ShortYearMeaning } from "../corrections/settled";
@@ -33,11 +34,11 @@ function isRead({ means, skill, content }: HeadingSeen): boolean {
   return (means !== null || skill !== null) && (content === "dates" || content === "results");
 }
 
-function cellsOf(workbook: WorkbookIn, { sheet, headerRows }: SheetTaken, { cell }: HeadingSeen): number {
-  const grid = workbook.sheets.find(({ name }) => name === sheet)?.grid;
+function cellsOf(workbook: WorkbookIn, taken: SheetTaken, { cell }: HeadingSeen): number {
+  const grid = sheetAt(workbook, taken)?.grid;
   const cells = grid?.columns[placeOfA1(cell)?.column ?? -1];
   let count = 0;
-  for (let row = headerRows.at(-1) ?? 0; cells && row < cells.kinds.length; row += 1) {
+  for (let row = taken.headerRows.at(-1) ?? 0; cells && row < cells.kinds.length; row += 1) {
     const text = cells.kinds[row] === CELL.text ? (grid?.strings[cells.values[row] as number] ?? "") : "";
     if (text !== "" && parseDateText(text).kind === "two-digit year") count += 1;
   }

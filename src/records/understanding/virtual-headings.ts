@@ -25,7 +25,7 @@ export function virtualHeading(heading: string, rows: number): HeadingSeen {
 /** Rows that hold one text and nothing else, above rows of children: most likely the site, or who follows them. */
 export function withRowTitles(workbook: WorkbookIn, each: SheetTaken): SheetTaken {
   if (each.is !== "children" || each.why === AS_SETTLED || each.headings.some(({ cell }) => cell === "")) return each;
-  const { grid } = workbook.sheets.find(({ name }) => name === each.sheet) as SheetIn;
+  const { grid } = sheetAt(workbook, each) as SheetIn;
   const columns = each.headings.map(({ cell }) => placeOfA1(cell)?.column ?? 0);
   const [left, right] = [Math.min(...columns), Math.max(...columns)];
   const { rows } = rowsOf(grid, { top: 0, left, right, bottom: grid.rowCount - 1 }, each.headerRows.at(-1) ?? 0, null);
@@ -33,7 +33,7 @@ export function withRowTitles(workbook: WorkbookIn, each: SheetTaken): SheetTake
   if (count < FEWEST_TITLES) return each;
   const has = (column: string) => each.headings.some(({ means }) => means === column);
   const means = has("Site") ? (has("Therapist") ? null : "Therapist") : "Site";
-  const why = `${each.why} ${count} rows hold a title alone.`;
+  const why = `${each.why} ${count} rows have a title and nothing else.`;
   const titles = { ...virtualHeading(ROW_TITLE, count), means, doubtful: true };
   return { ...each, why, doubtful: true, rows: each.rows - count, headings: [...each.headings, titles] };
 }

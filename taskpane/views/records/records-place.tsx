@@ -2,10 +2,11 @@ import { Button } from "@fluentui/react-components";
 import { useRef } from "react";
 import { useStyles } from "../../look/styles";
 import { openIn } from "../../state/understanding";
-import { countsInWords, nextStep, recordsTitle } from "../../words/records";
+import { countsInWords, nextStep, recordsTitle, SAVED_EARLIER } from "../../words/records";
 import { usePane } from "../pane-context";
 import { Corrections } from "./corrections";
 import { HowRead } from "./how-read";
+import { OpenCorrections } from "./open-corrections";
 import { Problems } from "./problems";
 import { Questions } from "./questions";
 import { TablesFound } from "./tables-found";
@@ -56,6 +57,8 @@ function Next({ onAnswer }: { onAnswer: () => void }) {
     failure: found?.failure ?? null,
     open: openIn(state),
   });
+  // Nothing was settled for this workbook: a file of an earlier quarter would answer most of it.
+  const isNew = found !== null && step.does !== "quarter" && state.decisions.list.length === 0;
   const act = {
     read: () => actions.read(),
     answer: onAnswer,
@@ -69,7 +72,9 @@ function Next({ onAnswer }: { onAnswer: () => void }) {
         <Button appearance="primary" disabledFocusable={job !== null} onClick={act[step.does]}>
           {step.label}
         </Button>
+        {isNew && <OpenCorrections label="Use corrections saved earlier" />}
       </div>
+      {isNew && <p className={styles.quiet}>{SAVED_EARLIER}</p>}
     </>
   );
 }
