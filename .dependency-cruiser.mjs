@@ -62,7 +62,13 @@ export default {
       },
       to: { dependencyTypes: ["core"] },
     },
-    { name: "resolvable", severity: "error", from: {}, to: { couldNotResolve: true } },
+    {
+      name: "resolvable",
+      severity: "error",
+      from: {},
+      // optional packages, which may not be installed
+      to: { couldNotResolve: true, pathNot: "^(@duckdb/node-api|better-sqlite3|pg)$" },
+    },
   ],
   options: {
     doNotFollow: { path: "node_modules" },

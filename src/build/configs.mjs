@@ -10,6 +10,13 @@ import { helpOfFunctions } from "../hosts/page/functions/help-of-functions.mjs";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 
+/** They bring libraries for each kind of machine, cannot be bundled, and are loaded where an extract or a database is read. */
+const EXTRACT_READERS = {
+  "@duckdb/node-api": "commonjs @duckdb/node-api",
+  "better-sqlite3": "commonjs better-sqlite3",
+  pg: "commonjs pg",
+};
+
 /** The command line: one file for Node, with the WebAssembly it needs beside it. */
 const commandLine = {
   name: "cli",
@@ -38,7 +45,7 @@ const commandLine = {
     ],
   },
   // A library for each kind of machine, which cannot be bundled; it is loaded where pictures are asked for as PNG.
-  externals: { "@resvg/resvg-js": "commonjs @resvg/resvg-js" },
+  externals: { "@resvg/resvg-js": "commonjs @resvg/resvg-js", ...EXTRACT_READERS },
   plugins: [
     new CopyPlugin({ patterns: [{ from: "node_modules/source-sans/LICENSE.md", to: "SourceSans3-LICENSE.md" }] }),
   ],

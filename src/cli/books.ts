@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, realpathSync } from "node:fs";
 import path from "node:path";
 import { nodeInflate } from "../hosts/file/node-inflate";
+import { isDatabase, isExtract, readExtract, UnreadableExtract } from "../hosts/data/read-extract";
 import { readWorkbook, UnreadableWorkbook } from "../hosts/file/read-workbook";
 import { parseProvenanceLine } from "../report/again/provenance-line";
 import { oneWorkbook, type SourceIn } from "../workbook/sources";
@@ -23,30 +24,51 @@ export async function openBooks(books: readonly string[], order: readonly string
     if (each.isInFolder && isReport(workbook)) complain(`${each.path} is a report of Windowline: it is not read.`);
     else sources.push({ file: each.file, workbook });
   }
-  if (sources.length === 0) throw unreadable(`${books.join(", ")}: no workbook of records (.xlsx) is in this folder.`);
+  if (sources.length === 0)
+    throw unreadable(
+      `${books.map(shownName).join(", ")}: no workbook of records (.xlsx, .csv, .parquet, .sqlite) is in this folder.`,
+    );
   return oneWorkbook(inOrder(sources, order));
 }
 
-/** Every file that is read: a folder stands for its workbooks. */
+/** Every file that is read: a folder stands for its workbooks and extracts. */
 export function filesOf(books: readonly string[]): string[] {
   return books.flatMap((book) => (isFolder(book) ? inFolder(book) : [book]));
 }
 
 async function openWorkbook(book: string): Promise<WorkbookIn> {
-  const bytes = readBytes(book);
-  progress(`Opening ${book}`);
+  const name = shownName(book);
+  progress(`Opening ${name}`);
   try {
-    return await readWorkbook(bytes, { inflate: nodeInflate });
+    return isExtract(book) ? await readExtract(book) : await readWorkbook(readBytes(book), { inflate: nodeInflate });
   } catch (error) {
-    if (error instanceof UnreadableWorkbook) throw unreadable(`${book}: ${error.message}`);
+    if (error instanceof UnreadableWorkbook || error instanceof UnreadableExtract)
+      throw unreadable(`${name}: ${error.message}`);
     throw error;
   }
 }
 
+/** A source as it may be shown: a file by its path, a database without the user and password of its address. */
+export function shownName(book: string): string {
+  return isDatabase(book) ? databaseName(book) : book;
+}
+
+/** Server and database of an address, without the user and password that it may have. */
+function databaseName(address: string): string {
+  try {
+    const { hostname, pathname } = new URL(address);
+    return `${hostname}${decodeURIComponent(pathname)}`;
+  } catch {
+    throw badRequest("The address of the database cannot be read. Write it as postgres://SERVER/DATABASE.");
+  }
+}
+
+const ENDINGS = /\.(xlsx|csv|parquet|sqlite)$/i;
+
 /** By code unit, so that no locale can reorder them; not what a spreadsheet program leaves beside an open workbook. */
 function inFolder(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true })
-    .filter((entry) => !entry.isDirectory() && /\.xlsx$/i.test(entry.name) && !/^(~\$|\.)/.test(entry.name))
+    .filter((entry) => !entry.isDirectory() && ENDINGS.test(entry.name) && !/^(~\$|\.)/.test(entry.name))
     .map(({ name }) => path.join(folder, name))
     .sort((a, b) => (a < b ? -1 : 1));
 }
@@ -60,11 +82,12 @@ interface Named {
 
 function named(books: readonly string[]): Named[] {
   const files = books.flatMap((book) => filesOf([book]).map((file) => ({ file, isInFolder: isFolder(book) })));
-  const parts = files.map(({ file }) => path.resolve(file).split(path.sep));
+  const parts = files.map(({ file }) => (isDatabase(file) ? [databaseName(file)] : path.resolve(file).split(path.sep)));
   const name = (at: number, depth: number) => (parts[at] as string[]).slice(-depth).join("/");
   return files.map(({ file, isInFolder }, at) => {
     let depth = 1;
-    while (parts.some((_, other) => other !== at && name(other, depth) === name(at, depth))) depth += 1;
+    const isShared = () => parts.some((_, other) => other !== at && name(other, depth) === name(at, depth));
+    while (depth < (parts[at] as string[]).length && isShared()) depth += 1;
     return { path: file, file: name(at, depth), isInFolder };
   });
 }
@@ -73,7 +96,8 @@ function refuseTwice(books: readonly string[]): void {
   const seen = new Set<string>();
   for (const file of filesOf(books)) {
     const identity = existsSync(file) ? realpathSync(file) : path.resolve(file);
-    if (seen.has(identity)) throw badRequest(`${file} is named twice. Name each file once. Nothing was written.`);
+    if (seen.has(identity))
+      throw badRequest(`${shownName(file)} is named twice. Name each file once. Nothing was written.`);
     seen.add(identity);
   }
 }

@@ -9,7 +9,8 @@ export function listOf(text: string): string[] {
 }
 
 /** What stands wherever a command reads a program's records. */
-export const BOOKS = "the program's workbooks (.xlsx), or folders of them, read as one in the order given; only read";
+export const BOOKS =
+  "the program's workbooks (.xlsx), extracts (.csv, .parquet, .sqlite, postgres://…) or folders of them, read as one in the order given; only read";
 
 /** A workbook under another ending would not open. */
 export function workbookName(file: string): string {

@@ -12,7 +12,7 @@ import type { TableId } from "../tables/table";
 import { isoOf, type Day } from "../age/day";
 import { badRequest, EXIT } from "./failure";
 import { checkOutputs, isFolder, readJson, writeWhole } from "./files";
-import { openBooks } from "./books";
+import { openBooks, shownName } from "./books";
 import { inputsOf, recordsFrom, reportOrFail, settingsFrom, settledFrom } from "./open";
 import { summaryOf } from "./report-summary";
 import type { RequestOf } from "./request";
@@ -54,7 +54,7 @@ function lastReport(file: string): MadeFrom {
 /** Without a word about where to, the report goes to a workbook in this folder. */
 function outOf({ out, json, books }: RequestOf<"report">, asOf: Day): string | null {
   if (out !== null || json !== null) return out;
-  const first = path.resolve(books[0] as string);
+  const first = path.resolve(shownName(books[0] as string));
   const name = path.basename(first, isFolder(first) ? "" : path.extname(first));
   return `${name}${books.length > 1 ? "-and-others" : ""}-report-${isoOf(asOf)}.xlsx`;
 }

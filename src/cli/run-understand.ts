@@ -16,7 +16,7 @@ import { plural } from "../words/numbers";
 import { placeInWords } from "../workbook/sources";
 import { EXIT } from "./failure";
 import { checkOutputs, writeWhole } from "./files";
-import { openBooks } from "./books";
+import { openBooks, shownName } from "./books";
 import { inputsOf, refuseOther, settledFrom } from "./open";
 import type { RequestOf } from "./request";
 import { print } from "./say";
@@ -30,7 +30,7 @@ export async function runUnderstandCommand(request: RequestOf<"understand">): Pr
   const found = understand(workbook, request.understanding === null ? null : saved);
   if (request.out)
     writeWhole(request.out, `${JSON.stringify(toFile(applyChoice(found, { kind: "confirm" })), null, 2)}\n`);
-  print(understandingText(found, request.books, request.out));
+  print(understandingText(found, request.books.map(shownName), request.out));
   return EXIT.done;
 }
 
@@ -63,7 +63,7 @@ export function understandingText(found: Understanding, books: readonly string[]
 }
 
 function fileFor([first = ""]: readonly string[]): string {
-  return first.replace(/\.xlsx$|\/+$/i, "");
+  return first.replace(/\.(xlsx|csv|parquet|sqlite)$|\/+$/i, "");
 }
 
 function sheetLines(taken: SheetTaken): string[] {
