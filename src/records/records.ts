@@ -74,6 +74,17 @@ export interface Observations {
   readonly entered: Int32Array;
   /** The last day of entry in the whole workbook, also of rows that are not used; NO_DAY where none is recorded. */
   readonly lastEntered: Day;
+  /** The cell of each result, so that it can be shown; not kept where rows were taken out. */
+  readonly places?: ObservationPlaces | undefined;
+}
+
+/** Rows and columns count from 0. */
+export interface ObservationPlaces {
+  /** Index into `sheets`. */
+  readonly sheet: Uint16Array;
+  readonly sheets: readonly string[];
+  readonly row: Int32Array;
+  readonly column: Uint16Array;
 }
 
 export interface Skill {

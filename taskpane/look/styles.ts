@@ -142,6 +142,12 @@ export const useStyles = makeStyles({
     backgroundImage: "repeating-linear-gradient(135deg, transparent 0 5px, var(--wl-rule) 5px 6px)",
     "& > span": { fontSize: "12px", backgroundColor: "var(--wl-paper)", paddingInline: "2px" },
   },
+  dots: {
+    borderCollapse: "collapse",
+    fontSize: "13px",
+    fontVariantNumeric: "tabular-nums",
+    "& td": { padding: "0 8px 0 0", textAlign: "right", whiteSpace: "nowrap", lineHeight: "1.2" },
+  },
   plainList: { margin: "0 0 6px", paddingLeft: "18px", "& li": { marginBottom: "4px" } },
   passage: {
     margin: "12px 0 8px",

@@ -6,6 +6,7 @@ import { removeAdded, saveComparison, saveNumbers, savePage, saveReport, saveTem
 import { buildReport } from "../jobs/build";
 import { addPage, listChildren } from "../jobs/caseload";
 import { confirmUnderstanding, joinChildren, keepDecisions, openCorrections, saveCorrections } from "../jobs/decisions";
+import { figureAnswer } from "../jobs/figures";
 import { addComparison, chooseLast, compare, repeatLast } from "../jobs/last-quarter";
 import { cancelJob, listReceipts, type Pane } from "../jobs/pane";
 import { checkAgain, readWorkbook } from "../jobs/read";
@@ -20,6 +21,7 @@ import {
   tryMore,
 } from "../jobs/release";
 import { moreCells, showCell } from "../jobs/show-cells";
+import type { FigureAsk } from "../worker/messages";
 import type { PaneAction } from "../state/pane-state";
 import type { QuestionChoice } from "../worker/messages";
 import type { TriedWay } from "../worker/release/released";
@@ -78,6 +80,9 @@ export function actionsOf(pane: Pane) {
     /** The drawing of a chart of the last report, as SVG text. */
     drawChart: (of: "report" | "comparison", chart: number, width: number) =>
       pane.client.ask("chart", { of, chart, width }),
+    /** How firm a figure of the last report is, and the rows behind it; null where that failed, which is then told. */
+    firm: (ask: FigureAsk) => figureAnswer(pane, "firm", ask),
+    behind: (ask: FigureAsk & { readonly from: number }) => figureAnswer(pane, "behind", ask),
     remove: run(removeAdded),
     listReceipts: run(listReceipts),
 

@@ -11,7 +11,7 @@ import type { SheetIn, WorkbookIn } from "../../src/workbook/workbook";
 import type { FoundCell, RecordsFound, TableChoice } from "./records/found";
 import type { CaseloadBuilt, PageMade } from "./caseload/listed";
 import type { ComparedAnswer, LastRead, MadeAgain } from "./last/last";
-import type { Built } from "./report/made";
+import type { BehindAnswer, Built, FirmAnswer } from "./report/made";
 import type {
   LedgerRead,
   PreviewRow,
@@ -36,6 +36,9 @@ export interface Requests {
   joining: { ask: SameChild; answer: Decision };
   cells: { ask: { readonly group: number; readonly from: number }; answer: readonly FoundCell[] };
   build: { ask: BuildAsk; answer: Built };
+  /** How firm one figure of the last report is, and the rows that it is made of. */
+  firm: { ask: FigureAsk; answer: FirmAnswer };
+  behind: { ask: FigureAsk & { readonly from: number }; answer: BehindAnswer };
   /** REPORT.json of the last report. */
   numbers: { ask: object; answer: Uint8Array<ArrayBuffer> };
   /** What a file of last quarter is. */
@@ -129,6 +132,12 @@ export interface PageAsk {
 export interface ReleasePartAsk {
   readonly table: number;
   readonly from: number;
+}
+
+/** A figure of a finding of the last report, both by their place. */
+export interface FigureAsk {
+  readonly finding: number;
+  readonly figure: number;
 }
 
 export interface ChartAsk {

@@ -20,7 +20,7 @@ import { Held } from "./load";
 import type { CaseloadBuilt, PageMade } from "./caseload/listed";
 import type { ComparedAnswer, LastRead, MadeAgain } from "./last/last";
 import type { KeptComparison } from "./last/last-quarter";
-import type { Built } from "./report/made";
+import type { BehindAnswer, Built, FirmAnswer } from "./report/made";
 import type { KeptReport, KeptSheets } from "./report/make-report";
 import { meansOf } from "./records/repairs";
 import type {
@@ -124,8 +124,16 @@ export class Work implements Answerers {
     const report = reportOrRefuse(runReport(records, { settings, tables, source, onStep }));
     onStep("Laying out the sheets");
     const asOf = dayFromIso(String(report.settings.asOf)) as Day;
-    this.report = keep(report, asOf);
+    this.report = keep(report, asOf, records, settings);
     return { found, made: madeOf(report, this.report), lost };
+  }
+
+  async firm({ finding, figure }: Ask<"firm">): Promise<FirmAnswer> {
+    return (await import("./report/make-report")).firm(this.needReport(), finding, figure);
+  }
+
+  async behind({ finding, figure, from }: Ask<"behind">): Promise<BehindAnswer> {
+    return (await import("./report/make-report")).behind(this.needReport(), finding, figure, from);
   }
 
   async numbers(): Promise<Uint8Array<ArrayBuffer>> {

@@ -5,6 +5,12 @@ import path from "node:path";
 import { gzipSync } from "node:zlib";
 import type { Browser, Page } from "playwright-core";
 import type { MemoryHost } from "../taskpane/memory-host";
+import { reportJson } from "../../src/report/json";
+import { makeSample } from "../../src/sample/make-sample";
+import { sampleSheets } from "../../src/sample/sample-sheets";
+import { parseSettings } from "../../src/settings/settings";
+import { asRead } from "../sample/as-read";
+import { reportOf } from "../support/report-of";
 import { componentTest, isInstalled } from "../support/component";
 import { openChromium, watch } from "./chromium";
 import { press } from "./keyboard";
@@ -100,6 +106,18 @@ inChromium("the same by keyboard alone", async () => {
   await page.getByText(/^Removed: /).waitFor();
   expect(await page.evaluate(() => document.activeElement !== document.body)).toBe(true);
   expect(faults).toEqual([]);
+});
+
+inChromium("its numbers are the same as Node makes them, to the byte", async () => {
+  const { page } = await open("sample");
+  await make(page);
+  await page.getByRole("button", { name: "Save its numbers for next quarter" }).click();
+  await page.getByText("Saved as report-2026-09-30.json.").waitFor();
+  const bytes = await page.evaluate(() => Array.from(window.host.downloaded[0]?.bytes ?? []));
+  const parsed = parseSettings({ asOf: "2026-09-30" }, 1900);
+  if ("messages" in parsed) throw new Error(parsed.messages.join());
+  const book = asRead(sampleSheets(makeSample({ children: 240, seed: 7 })));
+  expect(Buffer.from(bytes).toString()).toBe(reportJson(reportOf(book, parsed.settings, null)));
 });
 
 inChromium("Escape cancels, and nothing is left", async () => {

@@ -158,5 +158,11 @@ function observationsOf(kept: Kept, observers: readonly string[]): Observations 
     observers,
     entered: kept.entered.slice(0, n),
     lastEntered: kept.lastEntered,
+    places: {
+      sheet: kept.source.slice(0, n),
+      sheets: kept.sources.map(({ block }) => block.sheetName),
+      row: kept.row.slice(0, n),
+      column: kept.column.slice(0, n),
+    },
   };
 }

@@ -36,6 +36,7 @@ function ofSkills(all: Observations, places: ReadonlyMap<number, number>): Obser
   const pickBytes = (column: Uint8Array) => Uint8Array.from(rows, (row) => column[row] as number);
   return {
     ...all,
+    places: undefined,
     child: pick(all.child),
     skill: Uint16Array.from(rows, (row) => places.get(all.skill[row] as number) as number),
     day: pick(all.day),

@@ -91,12 +91,18 @@ function smallShare(column: string, { value, of, count }: CheckedChoice): string
 const MOST_ROWS = 16;
 const MOST_DOTS = 60;
 
+/** The choices over the values they give, lowest first. */
+export interface DotPicture {
+  readonly rows: readonly { readonly label: string; readonly dots: number; readonly isOwn: boolean }[];
+  /** How many choices a dot stands for, at most. */
+  readonly per: number;
+}
+
 /**
- * The choices as dots over the values they give, the run's own as a filled circle: lines of text, lowest first.
- *
- * Where a line would be too long, a dot stands for several choices, and the last line says for how many.
+ * The choices as dots over the values they give, the row of the run's own marked. Where a row would be too long, a dot is
+ * several choices.
  */
-export function dotLines(check: DefinitionCheck): string[] {
+export function dotPicture(check: DefinitionCheck, mostDots = MOST_DOTS): DotPicture {
   const values = check.results.filter(isKnown).map(({ value }) => value);
   const [own] = values as [number];
   const step = stepOf(Math.max(...values) - Math.min(...values));
@@ -107,14 +113,24 @@ export function dotLines(check: DefinitionCheck): string[] {
     { length: last - first + 1 },
     (_, at) => places.filter((each) => each === first + at).length,
   );
-  const per = Math.max(1, Math.ceil(Math.max(...counts) / MOST_DOTS));
+  const per = Math.max(1, Math.ceil(Math.max(...counts) / mostDots));
   const label = labelOf(check, step);
-  const width = Math.max(...counts.map((_, at) => label(first + at).length));
+  const rows = counts.map((count, at) => ({
+    label: label(first + at),
+    dots: Math.ceil(count / per),
+    isOwn: place(own) === first + at,
+  }));
+  return { rows, per };
+}
+
+/** The same as lines of text, the run's own as a filled circle. */
+export function dotLines(check: DefinitionCheck): string[] {
+  const { rows, per } = dotPicture(check);
+  const width = Math.max(...rows.map(({ label }) => label.length));
   return [
-    ...counts.map((count, at) => {
-      const isOwn = place(own) === first + at;
-      const dots = "·".repeat(Math.max(0, Math.ceil(count / per) - (isOwn ? 1 : 0)));
-      return `${label(first + at).padStart(width)}  ${isOwn ? "●" : ""}${dots}`.trimEnd();
+    ...rows.map(({ label, dots, isOwn }) => {
+      const others = "·".repeat(Math.max(0, dots - (isOwn ? 1 : 0)));
+      return `${label.padStart(width)}  ${isOwn ? "●" : ""}${others}`.trimEnd();
     }),
     `● this run's own definitions${per === 1 ? "" : `; a dot is up to ${per} choices`}`,
   ];

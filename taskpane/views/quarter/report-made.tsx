@@ -8,6 +8,7 @@ import { usePane } from "../pane-context";
 import { Disclosure } from "../parts/disclosure";
 import { LeftOut } from "../parts/left-out";
 import { Section } from "../parts/section";
+import { Figures } from "./figures";
 import { ChartFigure } from "./chart-figure";
 
 /** The five findings of the report's first page, and what can be done with the report. */
@@ -80,6 +81,7 @@ function OneFinding({ finding, index, isFirst }: { finding: MadeFinding; index: 
         </p>
       ))}
       {chart && <Chart chart={chart} index={index} isOpen={isFirst} />}
+      {finding.figures.length > 0 && <Figures figures={finding.figures} finding={index} />}
     </section>
   );
 }

@@ -1,3 +1,4 @@
+import type { DotPicture } from "../../../src/tables/definition-check/words";
 import type { RecordsFound } from "../records/found";
 
 /** A report that was made, less its sheets. */
@@ -20,6 +21,22 @@ export interface MadeFinding {
   readonly headline: string;
   readonly below: readonly string[];
   readonly chart: ChartPreview | null;
+  /** Labels of the figures whose rows can be shown and whose definitions can be checked. */
+  readonly figures: readonly string[];
+}
+
+/** One figure under every definition that could be defended. */
+export interface FirmAnswer {
+  readonly sentence: string;
+  readonly picture: DotPicture;
+  readonly notes: readonly string[];
+}
+
+/** The rows that a figure is made of, and some of their cells. */
+export interface BehindAnswer {
+  readonly rows: number;
+  readonly children: number;
+  readonly cells: readonly { readonly sheet: string; readonly cell: string }[];
 }
 
 export interface MadeTable {
