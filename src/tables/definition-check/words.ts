@@ -90,6 +90,8 @@ function smallShare(column: string, { value, of, count }: CheckedChoice): string
 
 const MOST_ROWS = 16;
 const MOST_DOTS = 60;
+/** A tenth of a percent: no share of a program is known more finely. */
+const LEAST_STEP_OF_A_SHARE = 0.001;
 
 /** The choices over the values they give, lowest first. */
 export interface DotPicture {
@@ -105,7 +107,8 @@ export interface DotPicture {
 export function dotPicture(check: DefinitionCheck, mostDots = MOST_DOTS): DotPicture {
   const values = check.results.filter(isKnown).map(({ value }) => value);
   const [own] = values as [number];
-  const step = stepOf(Math.max(...values) - Math.min(...values));
+  const least = isShare(check.figure.column) ? LEAST_STEP_OF_A_SHARE : 0;
+  const step = Math.max(least, stepOf(Math.max(...values) - Math.min(...values)));
   const place = (value: number) => Math.floor(value / step + 1e-9);
   const places = values.map(place);
   const [first, last] = [Math.min(...places), Math.max(...places)];

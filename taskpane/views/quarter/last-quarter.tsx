@@ -12,9 +12,19 @@ import { ChartFigure } from "./chart-figure";
 
 /** Last quarter's workbook or report: why the figures moved, and whether the report can be made again. */
 export function LastQuarter() {
-  const { file, compared, again } = usePane().state.quarter.last;
+  const { made, last } = usePane().state.quarter;
+  const { file, compared, again } = last;
+  const styles = useStyles();
+  if (made !== null && file === null) {
+    return (
+      <Disclosure summary={TITLE}>
+        <p className={styles.quiet}>{LAST_ABOUT}</p>
+        <Choose file={file} />
+      </Disclosure>
+    );
+  }
   return (
-    <Section title="Compare with last quarter’s workbook" about={LAST_ABOUT}>
+    <Section title={TITLE} about={LAST_ABOUT}>
       <Choose file={file} />
       {file && <Ask file={file} />}
       {again && !again.isSame && <NotTheSame again={again} />}
@@ -22,6 +32,8 @@ export function LastQuarter() {
     </Section>
   );
 }
+
+const TITLE = "Compare with last quarter’s workbook";
 
 function Choose({ file }: { file: LastFile | null }) {
   const { state, actions } = usePane();
