@@ -48,7 +48,7 @@ function expectSame(ours: readonly unknown[], theirs: readonly unknown[]): void 
 }
 
 describe("random programs", () => {
-  const runs = { numRuns: 100 };
+  const runs = { numRuns: Number(process.env.WINDOWLINE_RUNS ?? 40) };
 
   test("SKILLSTATUS", () => {
     fc.assert(
