@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { drawPicture } from "../hosts/file/draw-picture";
-import { pngOf } from "../hosts/file/picture-png";
+import { pngOf, PngMissing } from "../hosts/file/picture-png";
 import { type ReleaseFile, releaseFiles, type ReleaseFormat } from "../hosts/file/release-files";
 import { ReleaseRefused } from "../hosts/file/scan/refused";
 import type { ScanRules } from "../hosts/file/scan/scan-texts";
@@ -23,7 +23,7 @@ export async function made(
   try {
     return await releaseFiles(release, context, { formats, rules, draw: drawPicture, png: pngOf });
   } catch (error) {
-    if (error instanceof ReleaseRefused) throw badRequest(error.message);
+    if (error instanceof ReleaseRefused || error instanceof PngMissing) throw badRequest(error.message);
     throw error;
   }
 }

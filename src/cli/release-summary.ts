@@ -63,7 +63,7 @@ const NOTHING_MORE = "Longer periods, fewer age groups and no groups were tried:
 /** How many shares are held back, and how to see what would show them. */
 export function heldBackLines(tables: readonly ReleasedTable[], context: WordsContext): string[] {
   return tables.flatMap((table) => {
-    const figures = questionOfTable(table.id).figures(table, context, null);
+    const figures = questionOfTable(table.id).figures(table, context);
     const held = figures.filter(({ sentence }) => sentence === null).length;
     if (held === 0) return [];
     return [

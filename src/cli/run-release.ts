@@ -4,6 +4,7 @@ import { type Answer, answerQuestions, type AnswerTools } from "../release/answe
 import { questionOfTable } from "../release/answers/questions";
 import { appendEntry, EMPTY_LEDGER, type Ledger, ledgerText } from "../release/ledger";
 import type { PreparedRelease, Refusal } from "../release/prepared";
+import { notCoveredWithin } from "../release/ties/not-covered";
 import type { WordsContext } from "../release/words/words-context";
 import { prepareRelease } from "../report/prepare-release";
 import { answerPassages } from "../report/release/answer-passages";
@@ -22,7 +23,7 @@ import { planLines, releasedBefore } from "./release-plan";
 import { made, save } from "./release-output";
 import { answerLines, heldBackLines, type LedgerUse, moreLines, refusalText, releaseSummary } from "./release-summary";
 import type { RequestOf } from "./request";
-import { print, progress } from "./say";
+import { complain, print, progress } from "./say";
 
 /** Everything is made in memory; files are written when all of it succeeded, the ledger last. */
 export async function runReleaseCommand(request: RequestOf<"release">): Promise<number> {
@@ -32,6 +33,7 @@ export async function runReleaseCommand(request: RequestOf<"release">): Promise<
   const formats = formatsOf(request);
   const asked = askedOf(request);
   checkPlaces(request, [request.out]);
+  notCoveredWithin(asked.tables).forEach(complain);
   const ledger = ledgerFrom(request.ledger);
   const beside = besideFrom(request);
   const workbook = await openBooks(request.books);
@@ -111,7 +113,7 @@ async function prepared(request: RequestOf<"release">, asked: Asked, basis: Basi
     const found = prepareRelease(records, { settings: under, tables, ledger, solver, onStep: progress });
     return isRefusal(found) || request.ledger !== null ? found : withoutLedger(found);
   };
-  const tools = { prepare, contextOf: wordsOf, skills };
+  const tools = { prepare, contextOf: wordsOf };
   function wordsOf(release: PreparedRelease, under: Settings): WordsContext {
     return contextOf(release, under, records, skills);
   }

@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { Resvg } from "@resvg/resvg-js";
 import { strToU8 } from "fflate";
 import { crc32 } from "./read/crc32";
 import { PICTURE_FONT } from "./picture-spec";
 import { chunksOf, SOFTWARE } from "./scan/scan-png";
 
 /** The picture as PNG, twice its size for print, in the font that lies beside the tool. For Node. */
-export function pngOf(svg: string): Uint8Array {
+export async function pngOf(svg: string): Promise<Uint8Array> {
+  const Resvg = await drawer();
   const font = {
     fontFiles: [FONT_FILE, BOLD_FILE].map((file) => fileURLToPath(file)),
     loadSystemFonts: false,
@@ -17,6 +17,24 @@ export function pngOf(svg: string): Uint8Array {
   for (const file of font.fontFiles) readFileSync(file);
   const image = new Resvg(svg, { font, fitTo: { mode: "zoom", value: 2 } }).render().asPng();
   return signed(new Uint8Array(image));
+}
+
+/** The module that draws has a part of its own for each kind of machine, and is left out where there is none. */
+async function drawer() {
+  try {
+    return (await import("@resvg/resvg-js")).Resvg;
+  } catch {
+    throw new PngMissing();
+  }
+}
+
+export class PngMissing extends Error {
+  override readonly name = "PngMissing";
+  constructor() {
+    super(
+      'The module that draws PNG, @resvg/resvg-js, is not installed on this machine: run "npm install" again, or ask for svg in place of png. Nothing was written.',
+    );
+  }
 }
 
 /** Written so that webpack carries the files into the bundle's folder and plain Node finds them in place. */

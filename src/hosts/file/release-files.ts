@@ -27,7 +27,7 @@ export interface FilesOptions {
   /** SVG from a picture: handed over, since its drawing library is larger than all the rest. */
   readonly draw: (picture: Picture) => Promise<string>;
   /** PNG from SVG, where the host has a drawer of pictures. */
-  readonly png?: (svg: string) => Uint8Array;
+  readonly png?: (svg: string) => Promise<Uint8Array>;
 }
 
 /**
@@ -79,7 +79,7 @@ async function pictureFiles(
     const svg = await draw(picture);
     scanSvg(`${picture.name}.svg`, svg, rules);
     if (formats.includes("svg")) files.push({ ending: `-${picture.name}.svg`, bytes: strToU8(svg) });
-    if (formats.includes("png") && png) files.push(pngFile(picture.name, png(svg)));
+    if (formats.includes("png") && png) files.push(pngFile(picture.name, await png(svg)));
   }
   return files;
 }

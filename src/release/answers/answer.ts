@@ -31,7 +31,6 @@ export interface AnswerTools {
   /** Prepares a release of these tables under other settings of the same records. */
   readonly prepare: (tables: readonly ReleasableId[], settings: Settings) => PreparedRelease | Refusal;
   readonly contextOf: (release: PreparedRelease, settings: Settings) => WordsContext;
-  readonly skills: readonly string[] | null;
 }
 
 /**
@@ -68,11 +67,10 @@ export function answersIn(
   questions: readonly Question[],
   release: Pick<PreparedRelease, "tables">,
   context: WordsContext,
-  skills: readonly string[] | null,
 ): AnsweredQuestion[] {
   return questions.map(({ id, name, asks, table, figures }) => {
     const own = release.tables.find((each) => each.id === table);
-    return { id, name, asks, table, figures: own ? figures(own, context, skills) : [] };
+    return { id, name, asks, table, figures: own ? figures(own, context) : [] };
   });
 }
 
@@ -99,21 +97,25 @@ class Search {
       return false;
     }
     const context = this.tools.contextOf(release, attempt.settings);
-    const answered = answersIn(this.questions, release, context, this.tools.skills);
+    const answered = answersIn(this.questions, release, context);
     const best: Tried = { ...attempt, counts: answered.map(shownOf) };
     this.tried.push(best);
-    if (this.best === null || scoreOf(best) > scoreOf(this.best.best)) this.best = { answered, best, release };
+    if (this.best === null || this.score(best) > this.score(this.best.best)) this.best = { answered, best, release };
     return best.counts.every(({ shown, wanted }) => wanted > 0 && shown === wanted);
   }
 
   /** Of each thing that may change, the smallest change that showed most, where it showed more than the question as asked. */
   improving(): Tried[] {
-    const asked = this.tried[0] ? scoreOf(this.tried[0]) : -Infinity;
+    const asked = this.tried[0] ? this.score(this.tried[0]) : -Infinity;
     return (["edges", "from", "by"] as const).flatMap((change) => {
-      const own = this.tried.filter((each) => each.change === change && scoreOf(each) > asked);
-      const most = Math.max(...own.map(scoreOf));
-      return own.find((each) => scoreOf(each) === most) ?? [];
+      const own = this.tried.filter((each) => each.change === change && this.score(each) > asked);
+      const most = Math.max(...own.map((each) => this.score(each)));
+      return own.find((each) => this.score(each) === most) ?? [];
     });
+  }
+
+  private score(tried: Tried): number {
+    return scoreOf(tried, this.tried[0]);
   }
 
   found(): Answer | Refusal {
@@ -125,15 +127,21 @@ function shownOf({ name, figures }: AnsweredQuestion): FiguresShown {
   return { name, shown: figures.filter(({ sentence }) => sentence !== null).length, wanted: figures.length };
 }
 
-/** Every question counts the same, however many figures it has; nothing to show is less than nothing that shows. */
-function scoreOf({ counts }: Tried): number {
+/**
+ * Figures shown, of as many as the question had when it was asked: fewer age groups have fewer figures, and 2 of 2 are less
+ * than 3 of 4. Every question counts the same, however many figures it has.
+ */
+function scoreOf({ counts }: Tried, asked: Tried | undefined): number {
   if (counts.length === 0) return -Infinity;
-  return counts.reduce((sum, { shown, wanted }) => sum + (wanted === 0 ? -1 : shown / wanted), 0);
+  return counts.reduce((sum, { shown, wanted }, at) => {
+    const of = asked?.counts[at]?.wanted || wanted;
+    return sum + (wanted === 0 ? -1 : shown / of);
+  }, 0);
 }
 
-/** Whether an attempt shows more than another. */
-export function showsMore(one: Tried, other: Tried): boolean {
-  return scoreOf(one) > scoreOf(other);
+/** Whether an attempt shows more than the questions as they were asked. */
+export function showsMore(one: Tried, asked: Tried): boolean {
+  return scoreOf(one, asked) > scoreOf(asked, asked);
 }
 
 /** `for the 12 months from October 1, 2025: shown.`; the command line gives the options too. */

@@ -15,14 +15,13 @@ export interface Question {
   /** In a few words, where several are asked together. */
   readonly name: string;
   readonly table: ReleasableId;
-  /** @param skills - ids of skills; null for all */
-  readonly figures: (table: ReleasedTable, context: WordsContext, skills: readonly string[] | null) => AnswerFigure[];
+  readonly figures: (table: ReleasedTable, context: WordsContext) => AnswerFigure[];
 }
 
 export const QUESTION_IDS = [
   "children",
   "skills-by-age",
-  "expected-skills-met",
+  "skills-met",
   "referrals",
   "plans-in-time",
   "outcomes",
@@ -41,17 +40,14 @@ const ASKED: Readonly<Record<QuestionId, Omit<Question, "id">>> = {
     asks: "How many children had met each skill by an age?",
     name: "skills by an age",
     table: "reached-by-age",
-    figures: (table, context, skills) =>
-      rowFigures(table, context, (read, row) => isAsked(read, row, skills) && read.at(row, "met") !== 0),
+    figures: (table, context) =>
+      rowFigures(table, context, (read, row) => !isArea(read, row) && read.at(row, "met") !== 0),
   },
-  "expected-skills-met": {
-    asks: "How many of the up-to-date skill checks were met, by area and age group?",
+  "skills-met": {
+    asks: "How many of the up-to-date skill checks were met, by area and age group, skills not yet expected included?",
     name: "skill checks met",
     table: "met-by-band",
-    figures: (table, context, skills) =>
-      rowFigures(table, context, (read, row) =>
-        skills === null ? read.text(row, "skill") === "all" : isAsked(read, row, skills),
-      ),
+    figures: (table, context) => rowFigures(table, context, isArea),
   },
   referrals: {
     asks: "How many referrals were made, and how far did they get?",
@@ -130,9 +126,8 @@ function labelOf(skill: string, { skills }: WordsContext): string {
   return skills.find(({ id }) => id === skill)?.label || skill;
 }
 
-function isAsked(read: ReleasedReader, row: ReleasedRow, skills: readonly string[] | null): boolean {
-  const skill = read.text(row, "skill");
-  return skills === null ? skill !== "all" : skills.includes(skill);
+function isArea(read: ReleasedReader, row: ReleasedRow): boolean {
+  return read.text(row, "skill") === "all";
 }
 
 /** The children of all age groups together: every skill has the same, so its first skill says them. */
@@ -186,7 +181,7 @@ function planFigures(table: ReleasedTable, context: WordsContext): AnswerFigure[
 const MET: ShareKeys = { count: "met", of: "assessed", share: "shareMet" };
 const QUARTERS_A_YEAR = 4;
 
-function changeFigures(table: ReleasedTable, context: WordsContext, skills: readonly string[] | null): AnswerFigure[] {
+function changeFigures(table: ReleasedTable, context: WordsContext): AnswerFigure[] {
   const read = readReleased(table);
   const quarters = [...new Set(table.rows.map((row) => read.text(row, "quarter")))];
   const [now, before] = [quarters.at(-1), quarters.at(-1 - QUARTERS_A_YEAR)];
@@ -201,7 +196,7 @@ function changeFigures(table: ReleasedTable, context: WordsContext, skills: read
     const row = table.rows[at]!;
     const about = aboutRow(read, row, context);
     const then = earlier.get(about);
-    if (then === undefined || !isAsked(read, row, skills)) return [];
+    if (then === undefined || isArea(read, row)) return [];
     const [a, b] = [table.rows[then]!, row].map((each) => shareWords(read, each, MET, context.level));
     if (!a || !b) return [{ about, sentence: null, rows: [then, at] }];
     const skill = labelOf(read.text(row, "skill"), context);

@@ -26,6 +26,10 @@ const FINE: readonly RegExp[] = [
   /\b(?:last|this)\s+(?:week|month)|\byesterday\b|\bweek of\b/gi,
 ];
 
+/** `At the end of September 2025` is a quarter. */
+const QUARTER_END =
+  /\b(?:at\s+)?the\s+end\s+of\s+(?:mar(?:ch)?|june?|sept?(?:ember)?|dec(?:ember)?)\.?,?\s+(?:19|20)\d{2}\b/gi;
+
 /** The days that a release is for, ISO. */
 export interface Days {
   readonly from: string;
@@ -62,9 +66,11 @@ export function namesPeriod(text: string, { asOf }: Days): boolean {
 /** The text with the release's own days and quarters put out, at the same length. */
 function ownDates(text: string, days: Days): string {
   const blank = (match: string) => " ".repeat(match.length);
-  const withoutSpans = text.replace(SPAN, (match, first: string, last: string) =>
-    isOwnSpan(monthOf(first), monthOf(last)) ? blank(match) : match,
-  );
+  const withoutSpans = text
+    .replace(QUARTER_END, blank)
+    .replace(SPAN, (match, first: string, last: string) =>
+      isOwnSpan(monthOf(first), monthOf(last)) ? blank(match) : match,
+    );
   const { year, month } = calendarOf(dayOf(days.asOf));
   const own = [days.from, days.asOf].flatMap(waysToWrite);
   const month_ = `${MONTHS[month - 1]} ${year}`;

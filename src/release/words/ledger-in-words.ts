@@ -40,7 +40,7 @@ const METHOD_WORDS = { round: "all counts rounded", ranges: "all counts given as
  */
 export function lostToEarlier(release: PreparedRelease, alone: PreparedRelease, context: WordsContext): string[] {
   return release.tables.flatMap((table, at) => {
-    const figures = (each: typeof table) => questionOfTable(table.id).figures(each, context, null);
+    const figures = (each: typeof table) => questionOfTable(table.id).figures(each, context);
     const shown = new Set(figures(table).flatMap(({ about, sentence }) => (sentence === null ? [] : [about])));
     const other = alone.tables[at];
     const lost = other ? figures(other).filter(({ about, sentence }) => sentence !== null && !shown.has(about)) : [];

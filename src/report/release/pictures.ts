@@ -1,10 +1,11 @@
 import type { ReleasedTable } from "../../release/release-table";
 import { isoInWords } from "../../release/words/days";
 import { ruleInWords } from "../../release/words/rule-words";
-import type { ReleasedRow } from "../../release/words/read-released";
+import type { ReleasedReader, ReleasedRow } from "../../release/words/read-released";
 import { leadingSentence, type RowSentence, sentencesOf } from "../../release/words/sentences";
 import type { WordsContext } from "../../release/words/words-context";
 import { TABLE_CATALOGUE } from "../../tables/catalogue";
+import { ALL_SKILLS } from "../sheets/read-table";
 import { plural } from "../../words/numbers";
 import { ANSWER_KINDS, BAR_KINDS, type BarKind } from "./bar-kinds";
 import { barsOf, type PictureBar } from "./picture-bars";
@@ -43,10 +44,10 @@ export function answerPictures(tables: readonly ReleasedTable[], context: WordsC
     const table = tables.find((each) => each.id === asked);
     if (!table) return [];
     const rows = new Set(figures.flatMap((figure) => figure.rows.map((row) => table.rows[row])));
-    const kind = {
-      ...(ANSWER_KINDS[id] ?? BAR_KINDS[table.id]),
-      rows: (_: unknown, row: ReleasedRow) => rows.has(row),
-    };
+    const isPictured = (read: ReleasedReader, row: ReleasedRow) =>
+      rows.has(row) &&
+      (context.pictured === undefined || ["", ALL_SKILLS, ...context.pictured].includes(read.text(row, "skill")));
+    const kind = { ...(ANSWER_KINDS[id] ?? BAR_KINDS[table.id]), rows: isPictured };
     const said = figures.flatMap(({ sentence, rows: own }) =>
       sentence === null ? [] : [{ text: sentence, row: own.at(-1)! }],
     );

@@ -1,4 +1,5 @@
 import { Checkbox } from "@fluentui/react-components";
+import { notCoveredWithin } from "../../../src/release/ties/not-covered";
 import { useStyles } from "../../look/styles";
 import { NO_TABLES_TO_RELEASE } from "../../words/release";
 import { usePane } from "../pane-context";
@@ -33,6 +34,11 @@ export function ReleasedTables() {
             />
           ))}
       </fieldset>
+      {notCoveredWithin(tables).map((sentence) => (
+        <p key={sentence} className={styles.sentence}>
+          {sentence}
+        </p>
+      ))}
       {refused > 0 && tables.length === 0 && <Messages messages={[NO_TABLES_TO_RELEASE]} />}
     </Section>
   );

@@ -71,7 +71,6 @@ export function madeOf(
       release.tables.map(({ id }) => questionOfTable(id)),
       release,
       context,
-      null,
     );
   const figures = wanted.flatMap((each) => each.figures);
   return {

@@ -88,7 +88,7 @@ export class Releases {
     if (release.tables.every(({ rows }) => rows.length === 0)) throw new Refused(NO_ROWS);
     const plain = contextOf(release, settings, records);
     const asked = QUESTIONS.filter(({ id }) => ask.questions.includes(id));
-    const context = asked.length === 0 ? plain : { ...plain, answered: answersIn(asked, release, plain, null) };
+    const context = asked.length === 0 ? plain : { ...plain, answered: answersIn(asked, release, plain) };
     const seen = release.tables.map((table) => previewed(table, context));
     this.kept = {
       ask,
@@ -114,7 +114,6 @@ export class Releases {
         return prepare(ids, under);
       },
       contextOf: (release, under) => contextOf(release, under, records),
-      skills: null,
     });
     if ("places" in answer) return [];
     const [first] = answer.tried;

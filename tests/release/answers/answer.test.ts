@@ -31,7 +31,6 @@ const tools = {
     ...{ asOf, from, level: 0.95, skills: [] },
     rule: { minimumCell: 11, method: "hide" as const, base: null },
   }),
-  skills: null,
 };
 
 function answerOf(ids: readonly QuestionId[], settings: Settings, own = tools): Answer {
@@ -111,6 +110,25 @@ test("several questions are answered by one release: what improves each is put t
     "40 children were in the program on September 30, 2026.",
     expect.stringContaining("27 had a plan within 45 days"),
   ]);
+});
+
+test("most figures stand, not the largest share of fewer: 3 of 4 are more than 2 of 2", () => {
+  const columns = ["skill", "area", "band", "assessed", "met"].map((key) => ({
+    key,
+    label: key,
+    unit: "text" as const,
+  }));
+  const rowsOf = (held: number, of: number): ReleasedValue[][] =>
+    Array.from({ length: of }, (_, at) => ["all", "speech", `band ${at}`, 40, at < held ? HIDDEN : 30]);
+  const prepare = (_: readonly string[], settings: Settings) => {
+    const rows = settings.edges.length > 3 ? rowsOf(1, 4) : rowsOf(0, 2);
+    const table: ReleasedTable = { id: "met-by-band", title: "", population: "", columns, rows, notes: [] };
+    return { ...stepsFrom(settings), tables: [table] } as PreparedRelease;
+  };
+  const answer = answerOf(["skills-met"], settingsOf({ edges: "0,6,12,24,36" }), { ...tools, prepare });
+  expect(answer.tried.length).toBeGreaterThan(1);
+  expect(answer.best.options).toBe("");
+  expect(answer.answered[0]!.figures).toHaveLength(4);
 });
 
 test("every question has its table, and no two ask the same", () => {

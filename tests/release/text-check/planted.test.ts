@@ -111,6 +111,13 @@ test("ten clean paragraphs give one false alarm at most, and no leak", () => {
   expect(alarms.slice(1)).toEqual([]);
 });
 
+test("the end of a quarter is no finer than the quarter", () => {
+  const text =
+    "As of September 30, 2026, 61 of 84 children walked alone. It was much the same at the end of September 2025.";
+  expect(check(text).filter(({ rule }) => rule === "fine date")).toEqual([]);
+  expect(check(text.replace("September 2025", "August 2025")).map(({ rule }) => rule)).toContain("fine date");
+});
+
 /** The children's 49 and 58 are shown in one table, and the same numbers are held back in another. */
 describe("a number that one table shows and another holds back", () => {
   test.each([
