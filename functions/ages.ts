@@ -62,12 +62,12 @@ export function gestationDays(gestation: any[][]): any[][] {
 }
 
 /**
- * The age band that an age falls in, such as 6 to <9 months.
+ * The age group that an age falls in, such as 6 to <9 months.
  * @customfunction AGEBAND
  * @cancelable
  * @param months Age in months, or a column of ages; 0 is a newborn
  * @param [edges] Months at which age groups begin; 0, 3, 6, 9, 12, 18, 24, 36 when left out
- * @returns The name of the band
+ * @returns The name of the age group
  */
 export function ageBand(months: any[][], edges?: any[][]): any[][] {
   return inCells(() => {

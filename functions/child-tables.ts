@@ -20,7 +20,7 @@ const STATUS_COLUMNS: readonly Spilled[] = [
 ];
 
 /**
- * Where each child stands with each skill on a day. Internal: each row is one child.
+ * The status of each child in each skill on a day. Internal: each row is one child.
  * @customfunction SKILLSTATUS
  * @cancelable
  * @param children The Children table with its headings
@@ -28,7 +28,7 @@ const STATUS_COLUMNS: readonly Spilled[] = [
  * @param skills The Skills table with its headings
  * @param asOf The day the figures are true for
  * @param [settings] Two columns, names and values of settings
- * @returns A row for each child followed that day and skill, below a header row
+ * @returns A row for each child in the program that day and each skill, below a header row
  */
 export function skillStatus(
   children: any[][],
@@ -54,7 +54,7 @@ export function skillStatus(
  * @param children The Children table with its headings
  * @param observations The Observations table with its headings
  * @param skills The Skills table with its headings
- * @param asOf The last day whose looks count
+ * @param asOf The last day whose checks count
  * @param [settings] Two columns, names and values of settings
  * @returns Child, Skill, After and By in days of age, below a header row; By is blank where never seen
  */

@@ -5,7 +5,7 @@ import { settingsOf } from "./convert/settings";
 import { remembered } from "./memo";
 
 /**
- * How many children have met each skill, by age band.
+ * How many children have met each skill, by age group.
  * @customfunction METBYBAND
  * @cancelable
  * @param children The Children table with its headings
@@ -14,7 +14,7 @@ import { remembered } from "./memo";
  * @param asOf The day the figures are true for
  * @param [by] Headings of Children to group by, such as Site
  * @param [settings] Two columns, names and values of settings
- * @returns A row for each skill and band with children, then for each area, below a header row
+ * @returns A row for each skill and age group with children, then for each area, below a header row
  */
 export function metByBand(
   children: any[][],

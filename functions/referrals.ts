@@ -11,7 +11,7 @@ import { remembered } from "./memo";
  * @param from First day of the period
  * @param to Last day of the period
  * @param [settings] Two columns, names and values of settings
- * @returns A row for each site, area, age band, quarter, source, and site and area, below a header row
+ * @returns A row for each site, area, age group, quarter, source, and site and area, below a header row
  */
 export function referrals(children: any[][], referrals: any[][], from: any, to: any, settings?: any[][]): any[][] {
   return inCells(() =>

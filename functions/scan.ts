@@ -3,7 +3,7 @@ import { scanCells } from "./convert/scan-cells";
 import { remembered } from "./memo";
 
 /**
- * Where, and in which consecutive periods, more was counted than the population gives cause to expect.
+ * Where, and in which consecutive periods, more was counted than the population leads you to expect.
  * @customfunction SCAN
  * @cancelable
  * @param counts Counts: a row for each place, a column for each period

@@ -14,6 +14,9 @@ test("the texts are found: pages, labels, messages and sentences", () => {
   expect(found("Local rules and licensed practice decide").map((at) => at.split(":")[0])).toEqual(
     expect.arrayContaining(["src/words/cautions.ts", "src/METHOD.md"]),
   );
+  expect(found("Age counted from the day the baby was due").map((at) => at.split(":")[0])).toContain(
+    "functions/ages.ts",
+  );
   expect(code.length).toBeGreaterThan(2000);
 });
 

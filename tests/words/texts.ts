@@ -8,7 +8,14 @@ export interface Text {
   readonly text: string;
 }
 
-const PAGES = ["README.md", "src/METHOD.md", "src/FINDINGS.md", "src/REFERENCE.md", "sample-workbooks/README.md"];
+const PAGES = [
+  "README.md",
+  "src/METHOD.md",
+  "functions/FUNCTIONS.md",
+  "src/FINDINGS.md",
+  "src/REFERENCE.md",
+  "sample-workbooks/README.md",
+];
 const CODE = ["src", "functions", "taskpane"];
 /** The invented program: what children do, in everyday words, and the faults planted on purpose. */
 const INVENTED = "src/sample";
@@ -38,8 +45,19 @@ export function codeTexts(): Text[] {
       const { line } = source.getLineAndCharacterOfPosition(node.getStart(source));
       found.push({ at: `${file}:${line + 1}`, text: text.replace(/\s+/g, " ").trim() });
     });
-    return found.filter(({ text }) => /\S \S/.test(text));
+    return [...found, ...shownByExcel(file, source.text)].filter(({ text }) => /\S \S/.test(text));
   });
+}
+
+/** The doc comments of worksheet functions, a line each: Excel shows them while a formula is typed. */
+function shownByExcel(file: string, source: string): Text[] {
+  return [...source.matchAll(/\/\*\*(?:(?!\*\/)[\s\S])*?@customfunction[\s\S]*?\*\//g)].flatMap(
+    ({ 0: comment, index }) =>
+      comment.split("\n").map((line, at) => ({
+        at: `${file}:${source.slice(0, index).split("\n").length + at}`,
+        text: line.replace(/^[\s/*]+(@\w+ ?)?/, "").trim(),
+      })),
+  );
 }
 
 function visit(node: ts.Node, tell: (node: ts.Node, text: string) => void): void {

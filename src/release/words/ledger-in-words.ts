@@ -54,6 +54,6 @@ export function boundBy({ rule, protection: { hidden, small } }: PreparedRelease
     return "Once it is made, later releases are not tied to its rounded counts or ranges: release the same figures in one way only.";
   }
   if (hidden === 0)
-    return "It holds nothing back, so it takes nothing from later releases but cuts of the same children that differ from it by few.";
+    return "None of it is held back, so it takes nothing from later releases but cuts of the same children that differ from it by few.";
   return `Once it is made, no later release of the same children and day can show what it holds back: ${plural(small, "small count", "small counts")}, and ${counted(hidden - small)} from which a small one could be worked out. Nor can a later release cut the same children so that the difference from these figures is small: other age groups, other groups, another rule.`;
 }
