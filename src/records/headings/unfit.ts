@@ -20,6 +20,8 @@ const ROWS_LOOKED_AT = 50;
 
 /** Where a table is looked for: sheets with their index in the workbook, and what was found on them. */
 interface Places {
+  /** One of several files alone: rows of a table that was found there are rows, whatever they say. */
+  readonly isOneOfSeveral: boolean;
   readonly sheets: readonly (readonly [sheet: SheetIn, index: number])[];
   readonly regions: readonly Region[];
 }
@@ -28,6 +30,7 @@ interface Places {
 export function placesIn(workbook: WorkbookIn, regions: readonly Region[], file?: string): Places {
   const isHere = (sheet: SheetIn) => file === undefined || sheet.file === file;
   return {
+    isOneOfSeveral: file !== undefined,
     sheets: workbook.sheets.flatMap((sheet, index) => (isHere(sheet) ? [[sheet, index] as const] : [])),
     regions: regions.filter(({ sheet }) => isHere(sheet)),
   };
@@ -40,13 +43,14 @@ export function placesIn(workbook: WorkbookIn, regions: readonly Region[], file?
  */
 export function explainUnfit(
   findings: FindingCollector,
-  { sheets, regions }: Places,
+  places: Places,
   spec: TableSpec,
   decided: DecidedHeadings,
   wide: ReadonlySet<Region>,
 ): string | null {
-  const taken = regions.filter((each) => each.spec !== null || wide.has(each));
-  const unfit = namedRegion(regions, spec) ?? likeliestRow(sheets, taken, spec, decided);
+  const found = places.regions.filter((each) => each.spec !== null || wide.has(each));
+  const taken = places.isOneOfSeveral ? found.map((each) => ({ ...each, firstRow: each.range.bottom + 1 })) : found;
+  const unfit = namedRegion(places.regions, spec) ?? likeliestRow(places.sheets, taken, spec, decided);
   if (!unfit) return null;
   const wanted = unfit.match.missing.map((column) => column.heading).join(", ");
   const detail = { expected: `the heading ${wanted}` };

@@ -42,6 +42,11 @@ test.each([
   expect(figures(together(Object.fromEntries(Object.entries(parts).reverse())))).toEqual(whole);
 });
 
+test("a file of one table lacks no other", () => {
+  const { findings } = readRecords(together(byTable()), SETTINGS);
+  expect(findings.filter(({ rule }) => rule === "heading-unknown" || rule === "file-not-used")).toEqual([]);
+});
+
 test("without a column Site the name of each file is the site, and a note says so", () => {
   const parts = Object.fromEntries(
     Object.entries(bySite()).map(([file, tables]) => [
