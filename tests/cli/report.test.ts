@@ -68,7 +68,7 @@ test.each([
   ],
   [["report", at("none.xlsx"), "--as-of", "2026-09-30"], 3, /cannot be read \(no such file\)/],
   [["report", "package.json", "--as-of", "2026-09-30"], 3, /not an Excel workbook/],
-  [["check", "tests/oracle"], 3, /it is a folder/],
+  [["check", "tests/oracle"], 3, /no workbook of records .* is in this folder/],
 ])("%j ends with %i and one sentence", (words, status, message) => {
   const before = readdirSync(folder);
   const run = windowline(words as string[]);
