@@ -1,7 +1,7 @@
 import { type Certificate, certify } from "./certificate";
 import type { Knowledge } from "./knowledge";
 import type { LinearModel, Solver } from "./linear-model";
-import { askAll, askWhole, type Answer, type Question } from "./part-models";
+import { askAll, askWhole, type Answer, openPart, type OpenPart, type Question } from "./part-models";
 import { type Part, partsOf, positionsIn } from "./parts";
 import { type CountSystem, isSecret, type Span } from "./system";
 import { isOutside, type Witness, wholeWitness } from "./witness";
@@ -54,8 +54,20 @@ export function attackParts(
 ): Attack {
   const fronts = parts.flatMap((part) => {
     const targets = part.cells.filter((cell) => isSecret(system.cells[cell]!) && !isSafe(cell));
-    return targets.length === 0 ? [] : [new Front(system, knowledge, part, targets)];
+    return targets.length === 0 ? [] : [new Front(system, knowledge, part, targets, solver)];
   });
+  try {
+    return attackFronts(fronts, knowledge, { solver, mostInPart, isTimeUp });
+  } finally {
+    fronts.forEach((front) => front.close());
+  }
+}
+
+function attackFronts(
+  fronts: readonly Front[],
+  knowledge: Knowledge,
+  { solver, mostInPart, isTimeUp }: Required<Pick<AttackOptions, "solver" | "mostInPart" | "isTimeUp">>,
+): Attack {
   const attacked = fronts.reduce((sum, { open }) => sum + open.size, 0);
   sweep(fronts, knowledge, solver);
   const leftOf = () => openOf(fronts).filter(({ disclosures }) => disclosures.length < mostInPart);
@@ -90,8 +102,10 @@ function sweep(fronts: readonly Front[], knowledge: Knowledge, solver: Solver): 
     const before = new Map(left.map((front) => [front, front.open.size]));
     for (const sense of ["minimise", "maximise"] as const) {
       const questions = left.map((front) => front.all(weight));
-      const answers = askAll(solver, knowledge, sense, questions);
-      left.forEach((front, at) => front.takeNear(sense, questions[at] as Question, answers[at] as Answer, solver));
+      const answers = answersOf(left, knowledge, sense, questions, solver);
+      left.forEach((front, at) =>
+        front.takeNear(sense, questions[at] as Question, answers[at] as Answer, solver, SWEEP_GAP),
+      );
       left = left.filter(({ open }) => open.size > 1);
     }
     // a part whose last two sweeps found nothing has little left to find this way
@@ -100,13 +114,23 @@ function sweep(fronts: readonly Front[], knowledge: Knowledge, solver: Solver): 
 }
 
 function tryOne(fronts: readonly Front[], side: Certificate["side"], knowledge: Knowledge, solver: Solver): void {
-  const answers = askAll(
-    solver,
-    knowledge,
-    side === "lowest" ? "minimise" : "maximise",
-    fronts.map((front) => front.one(side)),
-  );
+  const questions = fronts.map((front) => front.one(side));
+  const answers = answersOf(fronts, knowledge, side === "lowest" ? "minimise" : "maximise", questions, solver);
   fronts.forEach((front, at) => front.judge(side, answers[at] as Answer, solver));
+}
+
+/** Large parts are asked one by one, each in a model that stays open; small ones together. */
+function answersOf(
+  fronts: readonly Front[],
+  knowledge: Knowledge,
+  sense: LinearModel["sense"],
+  questions: readonly Question[],
+  solver: Solver,
+): Answer[] {
+  const together = questions.filter((_, at) => fronts[at]!.asking === null);
+  const answers = askAll(solver, knowledge, sense, together);
+  let next = 0;
+  return questions.map((question, at) => fronts[at]!.asking?.ask(sense, question) ?? (answers[next++] as Answer));
 }
 
 function openOf(fronts: readonly Front[]): Front[] {
@@ -115,6 +139,12 @@ function openOf(fronts: readonly Front[]): Front[] {
 
 /** A limit on the search for whole numbers where the solver's answer is not whole: the same on every machine. */
 const WHOLE_NODES = 200;
+
+/** A sweep wants many counts outside their spans, not the most there can be: large parts take long to better. */
+const SWEEP_GAP = 0.2;
+
+/** Of so large a part no whole numbers are looked for anywhere: what is not found near an answer is hidden better. */
+const LARGE = 5000;
 
 /** No count of an earlier release was higher. */
 const MOST_UNKNOWN = 1_000_000;
@@ -128,6 +158,8 @@ class Front {
   readonly disclosures: Disclosure[] = [];
   /** The cell tried now. */
   aim: number | null = null;
+  /** Null: it is asked together with others. */
+  readonly asking: OpenPart | null;
   private proofs: Pick<Disclosure, "lowest" | "highest"> = NO_PROOF;
 
   constructor(
@@ -135,8 +167,14 @@ class Front {
     private readonly knowledge: Knowledge,
     private readonly part: Part,
     targets: readonly number[],
+    solver: Solver,
   ) {
     this.open = new Set(targets);
+    this.asking = openPart(solver, knowledge, part);
+  }
+
+  close(): void {
+    this.asking?.close();
   }
 
   all(weight: (at: number) => number): Question {
@@ -200,10 +238,14 @@ class Front {
   }
 
   /** Takes an answer as it is where it is whole; else asks again in whole numbers, first near the answer, then anywhere. */
-  takeNear(sense: LinearModel["sense"], question: Question, answer: Answer, solver: Solver): void {
+  takeNear(sense: LinearModel["sense"], question: Question, answer: Answer, solver: Solver, gap = 0): void {
     if (this.take(answer.counts)) return;
-    for (const near of [answer.counts, null]) {
-      const counts = askWhole(solver, this.knowledge, sense, question, near, { nodes: WHOLE_NODES });
+    const isLarge = this.asking !== null && this.part.cells.length > LARGE;
+    for (const near of isLarge ? [answer.counts] : [answer.counts, null]) {
+      const counts = askWhole(solver, this.knowledge, sense, question, near, {
+        nodes: WHOLE_NODES,
+        gap: this.asking === null ? 0 : gap,
+      });
       if (counts !== null && this.take(counts)) return;
     }
   }

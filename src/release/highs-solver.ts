@@ -1,5 +1,5 @@
 import type { Highs, Model, ModelData } from "highs";
-import type { LinearModel, LinearSolution, Solver, SolverLimits } from "./linear-model";
+import type { LinearModel, LinearSolution, OpenModel, Solver, SolverLimits } from "./linear-model";
 
 /** The parts of `highs` that are used; a host loads it once (it is WebAssembly) and hands it over. */
 export type LoadedHighs = Pick<Highs, "createModel">;
@@ -16,7 +16,7 @@ const STATUS_OF: Readonly<Record<number, LinearSolution["status"]>> = {
 
 /** The solver of a host that has loaded HiGHS (Huangfu & Hall, 2018, Math Program Comput 10:119). One thread, one answer. */
 export function highsSolver(highs: LoadedHighs): Solver {
-  return (model, limits) => {
+  const solver = (model: LinearModel, limits?: SolverLimits) => {
     const native = highs.createModel(dataOf(model));
     try {
       return solve(native, model, limits ?? {});
@@ -24,13 +24,35 @@ export function highsSolver(highs: LoadedHighs): Solver {
       native.dispose();
     }
   };
+  return Object.assign(solver, { open: (model: LinearModel) => opened(highs.createModel(dataOf(model)), model) });
+}
+
+function opened(native: Model, model: LinearModel): OpenModel {
+  let asked: { readonly weights: ReadonlyMap<number, number>; readonly upper: ReadonlyMap<number, number> } | null =
+    null;
+  return {
+    ask: (sense, weights, upper) => {
+      asked?.weights.forEach((_, column) => native.changeColCost(column, 0));
+      asked?.upper.forEach((_, column) => native.changeColBounds(column, model.lower[column]!, model.upper[column]!));
+      weights.forEach((weight, column) => native.changeColCost(column, weight));
+      upper.forEach((end, column) => native.changeColBounds(column, model.lower[column]!, end));
+      native.changeObjectiveSense(senseOf(sense));
+      asked = { weights, upper };
+      return solve(native, model, {});
+    },
+    close: () => native.dispose(),
+  };
+}
+
+function senseOf(sense: LinearModel["sense"]) {
+  return (sense === "minimise" ? 1 : -1) as NonNullable<ModelData["sense"]>;
 }
 
 function solve(native: Model, model: LinearModel, limits: SolverLimits): LinearSolution {
   native.options.set({
     output_flag: false,
     random_seed: 0,
-    mip_rel_gap: 0,
+    mip_rel_gap: limits.gap ?? 0,
     mip_abs_gap: 0.999e-3,
     ...(limits.nodes === undefined ? {} : { mip_max_nodes: limits.nodes }),
     ...(limits.seconds === undefined ? {} : { time_limit: limits.seconds }),
@@ -55,11 +77,11 @@ function solve(native: Model, model: LinearModel, limits: SolverLimits): LinearS
 }
 
 function dataOf(model: LinearModel): ModelData {
-  const { objective, lower, upper, whole, rows } = model;
+  const { sense, objective, lower, upper, whole, rows } = model;
   return {
     numCols: objective.length,
     numRows: rows.length,
-    sense: (model.sense === "minimise" ? 1 : -1) as NonNullable<ModelData["sense"]>,
+    sense: senseOf(sense),
     colCost: objective,
     colLower: lower,
     colUpper: upper,

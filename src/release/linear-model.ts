@@ -36,9 +36,26 @@ export interface LinearSolution {
 export interface SolverLimits {
   /** Nodes of the search for whole unknowns: a limit that gives the same answer on every machine. */
   readonly nodes?: number;
+  /** How far from the best an answer in whole numbers may be, as a share of it; left out: not at all. */
+  readonly gap?: number;
   /** A limit by the clock, as a last resort. */
   readonly seconds?: number;
 }
 
 /** Solves one model after another; each host gives the one it has loaded. None of its answers is believed unchecked. */
-export type Solver = (model: LinearModel, limits?: SolverLimits) => LinearSolution;
+export interface Solver {
+  (model: LinearModel, limits?: SolverLimits): LinearSolution;
+  /** One model without whole unknowns, to be asked again and again; left out: each question is a model of its own. */
+  readonly open?: (model: LinearModel) => OpenModel;
+}
+
+/** Each answer begins where the last one ended, which takes far less time than a model of its own. */
+export interface OpenModel {
+  /** @param upper - tighter upper ends for this question only, by column */
+  readonly ask: (
+    sense: LinearModel["sense"],
+    weights: ReadonlyMap<number, number>,
+    upper: ReadonlyMap<number, number>,
+  ) => LinearSolution;
+  readonly close: () => void;
+}

@@ -1,5 +1,5 @@
 import type { Knowledge } from "./knowledge";
-import type { LinearModel, LinearRow, Solver, SolverLimits } from "./linear-model";
+import type { LinearModel, LinearRow, LinearSolution, Solver, SolverLimits } from "./linear-model";
 import { type Part, positionsIn } from "./parts";
 import { Contradiction, NoAnswer } from "./system";
 
@@ -29,6 +29,45 @@ export function askAll(
   questions: readonly Question[],
 ): Answer[] {
   return batchesOf(questions).flatMap((batch) => askTogether(solver, knowledge, sense, batch));
+}
+
+/** One part asked again and again. */
+export interface OpenPart {
+  readonly ask: (sense: LinearModel["sense"], question: Question) => Answer;
+  readonly close: () => void;
+}
+
+/** Null where the part is so small that it is asked together with others, or the solver keeps no model open. */
+export function openPart({ open }: Solver, { lower, upper }: Knowledge, part: Part): OpenPart | null {
+  if (open === undefined || part.cells.length < COLUMNS_ALONE) return null;
+  const ends = (end: Float64Array) => Float64Array.from(part.cells, (cell) => end[cell] as number);
+  const none = new Float64Array(part.cells.length);
+  const own = { lower: ends(lower), upper: ends(upper) };
+  const { ask, close } = open({ sense: "minimise", objective: none, ...own, whole: null, rows: rowsOf(part) });
+  const positions = positionsIn(part);
+  const byColumn = (values: ReadonlyMap<number, number>) =>
+    new Map([...values].map(([cell, value]) => [positions.get(cell) as number, value]));
+  const tighter = (caps: Question["caps"]) =>
+    new Map([...byColumn(caps)].map(([column, cap]) => [column, Math.min(cap, own.upper[column] as number)]));
+  return {
+    ask: (sense, { weights, caps }) => {
+      const { values, rowDuals } = solved(
+        ask(sense, byColumn(weights), sense === "maximise" ? tighter(caps) : new Map()),
+      );
+      return { counts: values, duals: [...rowDuals] };
+    },
+    close,
+  };
+}
+
+const COLUMNS_ALONE = 150;
+
+function solved(solution: LinearSolution): LinearSolution {
+  const { status } = solution;
+  if (status === "infeasible") throw new Contradiction("The counts of this release contradict one another.");
+  if (status !== "optimal")
+    throw new NoAnswer(`The search for other tables of counts ended without an answer (${status}).`);
+  return solution;
 }
 
 /**
@@ -104,10 +143,7 @@ function askTogether(
     }
   });
   const rows = questions.flatMap(({ part }, at) => rowsOf(part).map((row) => ({ ...row, shift: first[at] as number })));
-  const { status, values, rowDuals } = solver({ sense, ...model, whole: null, rows });
-  if (status === "infeasible") throw new Contradiction("The counts of this release contradict one another.");
-  if (status !== "optimal")
-    throw new NoAnswer(`The search for other tables of counts ended without an answer (${status}).`);
+  const { values, rowDuals } = solved(solver({ sense, ...model, whole: null, rows }));
   let row = 0;
   return questions.map(({ part }, at) => ({
     counts: values.subarray(first[at], first[at + 1]),

@@ -1,12 +1,13 @@
 import { attack, type Attack } from "./attack";
 import { derived } from "./derived";
 import { CannotProtect, hide, type HideOptions } from "./hide/hide";
-import { type Knowledge, knowledgeOf } from "./knowledge";
+import { hold } from "./hide/hold";
+import type { Knowledge } from "./knowledge";
 import { rangeCounts } from "./ranges";
 import { type DraftTable, HIDDEN, type ReleasedTable } from "./release-table";
 import { knownTo, type PrintedCount, reveal } from "./reveal";
 import type { ProtectionSummary, ReleaseRule } from "./prepared";
-import { CannotRound, roundCounts } from "./round";
+import { CannotRound, knownRounded, roundCounts } from "./round";
 import { type CountSystem, isSecret } from "./system";
 
 /** Tables as they may leave, with how they were protected. */
@@ -30,25 +31,31 @@ export class NotSafe extends Error {
   }
 }
 
+/** Counts to protect, those of this release first; the rest are of earlier ones. */
+export interface ToProtect {
+  readonly drafts: readonly DraftTable[];
+  /** How many cells are of this release; they stand at the same places in both systems. */
+  readonly drafted: number;
+  /** As the tables say it: what a pattern is looked for in. */
+  readonly system: CountSystem;
+  /** With all that the counts say of one another: what is attacked. */
+  readonly declared: CountSystem;
+}
+
 /**
  * Protects drafts in the way the rule asks for, and attacks the outcome.
  *
- * @param drafted - the cells of `system` that belong to this release: the first so many; the rest are of earlier ones
  * @throws {NotSafe} when the attack proves a small count whatever is done
  */
 export function protect(
-  drafts: readonly DraftTable[],
-  system: CountSystem,
-  drafted: number,
+  asked: ToProtect,
   rule: Pick<ReleaseRule, "minimumCell" | "method">,
   options: HideOptions,
 ): Protected {
+  const { drafts, drafted } = asked;
+  const system = asked.declared;
   const way = { hide: byHiding, round: byRounding, ranges: byRanges }[rule.method];
-  const { base, mostOff, printed, knowledge, found, loss, bound, stoppedEarly } = way(
-    system,
-    rule.minimumCell,
-    options,
-  );
+  const { base, mostOff, printed, knowledge, found, loss, bound, stoppedEarly } = way(asked, rule.minimumCell, options);
   if (found.disclosures.length > 0) throw new NotSafe(placesOf(system, found), REPAIR[rule.method]);
   const isOwn = (cell: number) => cell < drafted && system.cells[cell]!.showing === "table";
   const own = [...system.cells.keys()].filter(isOwn);
@@ -91,15 +98,19 @@ interface Way {
   readonly stoppedEarly: boolean;
 }
 
-function byHiding(system: CountSystem, _minimum: number, options: HideOptions): Way {
+function byHiding({ system, declared, drafted }: ToProtect, _minimum: number, options: HideOptions): Way {
   try {
-    const { hidden, attack: found, loss, bound, stoppedEarly } = hide(system, options);
-    const printed: PrintedCount = (cell) => (hidden[cell] ? HIDDEN : system.cells[cell]!.count);
-    return { base: null, printed, knowledge: knowledgeOf(system, hidden), found, loss, bound, stoppedEarly };
+    const { hidden: first, loss, bound, stoppedEarly } = hide(system, options);
+    const held = hold(declared, first.subarray(0, drafted), (cell) => cell < drafted, options);
+    const printed: PrintedCount = (cell) => (held.hidden[cell] ? HIDDEN : declared.cells[cell]!.count);
+    const more = [...held.hidden.keys()].filter((cell) => held.hidden[cell] !== (first[cell] ?? 0) && cell < drafted);
+    const lostToo = more.reduce((sum, cell) => sum + declared.cells[cell]!.loss, 0);
+    const { knowledge, attack: found } = held;
+    return { base: null, printed, knowledge, found, loss: loss + lostToo, bound, stoppedEarly };
   } catch (error) {
     if (!(error instanceof CannotProtect)) throw error;
     throw new NotSafe(
-      error.cells.map((cell) => system.cells[cell]!.place),
+      error.cells.map((cell) => (system.cells[cell] ?? declared.cells[cell])!.place),
       REPAIR.hide,
     );
   }
@@ -109,27 +120,26 @@ function byHiding(system: CountSystem, _minimum: number, options: HideOptions): 
  * The base is the least multiple of 5 above the minimum: with a smaller one a figure such as 5 would say that a count is
  * small, and so would a 0 in a row that must hold somebody.
  */
-function byRounding(system: CountSystem, minimum: number, { solver }: HideOptions): Way {
+function byRounding({ system, declared, drafted }: ToProtect, minimum: number, { solver, isTimeUp }: HideOptions): Way {
   const base = 5 * (Math.floor(minimum / 5) + 1);
   try {
-    const { printed, knowledge, within } = roundCounts(system, base, solver);
-    return { base, mostOff: within, printed: (cell) => printed[cell] as number, ...unlost(system, knowledge, solver) };
+    const { printed, within } = roundCounts(system, base, solver, isTimeUp);
+    const knowledge = knownRounded(declared, printed.subarray(0, drafted), within);
+    const found = attack(declared, knowledge, solver);
+    return { base, mostOff: within, printed: (cell) => printed[cell] as number, knowledge, found, ...NOTHING_LOST };
   } catch (error) {
     if (!(error instanceof CannotRound)) throw error;
     throw new NotSafe([], error.message);
   }
 }
 
-function byRanges(system: CountSystem, minimum: number, { solver }: HideOptions): Way {
-  const { printed, knowledge, attack: found } = rangeCounts(system, minimum, solver);
+function byRanges({ declared }: ToProtect, minimum: number, { solver, isTimeUp }: HideOptions): Way {
+  const attacked = (known: Knowledge) => attack(declared, known, solver);
+  const { printed, knowledge, attack: found } = rangeCounts(declared, minimum, attacked, isTimeUp);
   return { base: null, printed: (cell) => printed[cell] ?? HIDDEN, knowledge, found, ...NOTHING_LOST };
 }
 
 const NOTHING_LOST = { loss: 0, bound: 0, stoppedEarly: false };
-
-function unlost(system: CountSystem, knowledge: Knowledge, solver: HideOptions["solver"]) {
-  return { knowledge, found: attack(system, knowledge, solver), ...NOTHING_LOST };
-}
 
 function placesOf(system: CountSystem, { disclosures }: Attack): string[] {
   return disclosures.map(({ cell }) => system.cells[cell]!.place);

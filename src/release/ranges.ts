@@ -1,6 +1,5 @@
-import { attack, type Attack } from "./attack";
+import type { Attack } from "./attack";
 import { knowledgeOf, type Knowledge } from "./knowledge";
-import type { Solver } from "./linear-model";
 import type { CountRange } from "./release-table";
 import type { CountSystem } from "./system";
 
@@ -22,17 +21,24 @@ const DOUBLINGS = 4;
  *
  * The first range starts at 0, so that a small count cannot be told from none.
  *
+ * @param attack - of what an outsider knows
+ * @param isTimeUp - true ends the search with the attempt under way
  * @returns the last attempt; its attack tells whether it is safe
  */
-export function rangeCounts(system: CountSystem, minimum: number, solver: Solver): Ranges {
-  let ranges = rangesOf(system, minimum, solver);
-  for (let at = 0; at < DOUBLINGS && ranges.attack.disclosures.length > 0; at += 1) {
-    ranges = rangesOf(system, ranges.width * 2, solver);
+export function rangeCounts(
+  system: CountSystem,
+  minimum: number,
+  attack: (knowledge: Knowledge) => Attack,
+  isTimeUp: () => boolean = () => false,
+): Ranges {
+  let ranges = rangesOf(system, minimum, attack);
+  for (let at = 0; at < DOUBLINGS && ranges.attack.disclosures.length > 0 && !isTimeUp(); at += 1) {
+    ranges = rangesOf(system, ranges.width * 2, attack);
   }
   return ranges;
 }
 
-function rangesOf(system: CountSystem, width: number, solver: Solver): Ranges {
+function rangesOf(system: CountSystem, width: number, attack: (knowledge: Knowledge) => Attack): Ranges {
   const knowledge = knowledgeOf(system, new Uint8Array(system.cells.length).fill(1));
   const printed = system.cells.map(({ count, showing }, cell): CountRange | null => {
     if (showing !== "table" || count === null) return null;
@@ -41,5 +47,5 @@ function rangesOf(system: CountSystem, width: number, solver: Solver): Ranges {
     knowledge.upper[cell] = from + width - 1;
     return { from, to: from + width - 1 };
   });
-  return { width, printed, knowledge, attack: attack(system, knowledge, solver) };
+  return { width, printed, knowledge, attack: attack(knowledge) };
 }

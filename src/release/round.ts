@@ -9,8 +9,6 @@ export interface Rounding {
   readonly printed: Float64Array;
   /** No count prints further than this from the truth. */
   readonly within: number;
-  /** What an outsider knows, who is told the base and `within`. */
-  readonly knowledge: Knowledge;
 }
 
 /** No whole multiples near the counts add up. */
@@ -29,18 +27,29 @@ const WIDEST = 2;
  *
  * Equations with a figure that is out already are left to the attack: that figure was not rounded to this base.
  *
- * @throws {CannotRound} when no multiples near the counts add up
+ * @param isTimeUp - true ends the search between the parts
+ * @throws {CannotRound} when no multiples near the counts add up, or none were found in time
  */
-export function roundCounts(system: CountSystem, base: number, solver: Solver): Rounding {
+export function roundCounts(
+  system: CountSystem,
+  base: number,
+  solver: Solver,
+  isTimeUp: () => boolean = () => false,
+): Rounding {
   if (!Number.isInteger(base) || base < 2) throw new RangeError("roundCounts: the base is a whole number from 2 up");
   for (let extra = 0; extra <= WIDEST; extra += 1) {
-    const printed = multiples(system, base, extra, solver);
-    if (printed !== null) return { printed, ...known(system, printed, base * (extra + 1) - 1) };
+    const printed = multiples(system, base, extra, { solver, isTimeUp });
+    if (printed !== null) return { printed, within: base * (extra + 1) - 1 };
   }
   throw new CannotRound();
 }
 
-function multiples(system: CountSystem, base: number, extra: number, solver: Solver): Float64Array | null {
+function multiples(
+  system: CountSystem,
+  base: number,
+  extra: number,
+  { solver, isTimeUp }: { readonly solver: Solver; readonly isTimeUp: () => boolean },
+): Float64Array | null {
   const printed = new Float64Array(system.cells.length).fill(NaN);
   const own = { cells: system.cells, equations: system.equations.filter(({ terms }) => !terms.some(isOut)) };
   const all = knowledgeOf(system, new Uint8Array(system.cells.length).fill(1));
@@ -48,6 +57,7 @@ function multiples(system: CountSystem, base: number, extra: number, solver: Sol
     return system.cells[cell]!.showing === "out";
   }
   for (const part of partsOf(own, all)) {
+    if (isTimeUp()) throw new CannotRound();
     const found = roundPart(own, part, base, extra, solver);
     if (found === null) return null;
     part.cells.forEach((cell, at) => {
@@ -98,12 +108,13 @@ function nearOf({ cells }: CountSystem, cell: number, base: number, extra: numbe
   return { from: Math.max(0, floor - extra), to: ceil + extra, weight: loss, truth: count };
 }
 
-function known(system: CountSystem, printed: Float64Array, within: number): Pick<Rounding, "within" | "knowledge"> {
+/** What an outsider knows who is told the base and `within`. */
+export function knownRounded(system: CountSystem, printed: Rounding["printed"], within: number): Knowledge {
   const { lower, upper } = knowledgeOf(system, new Uint8Array(system.cells.length).fill(1));
   printed.forEach((count, cell) => {
     if (Number.isNaN(count)) return;
     lower[cell] = Math.max(lower[cell] as number, count - within);
     upper[cell] = count + within;
   });
-  return { within, knowledge: { lower, upper } };
+  return { lower, upper };
 }

@@ -8,9 +8,9 @@ import type { LedgerEntryBody } from "../release/ledger-entry";
 import type { Solver } from "../release/linear-model";
 import type { PreparedRelease, Refusal } from "../release/prepared";
 import { NotSafe, protect, type Protected } from "../release/protect";
-import { Contradiction, NoAnswer } from "../release/system";
-import { tieLedger } from "../release/ties";
-import { notCoveredWithin } from "../release/ties/not-covered";
+import { Contradiction, type CountSystem, NoAnswer } from "../release/system";
+import { tieSets, type TiedSets } from "../release/ties";
+import { notTestedInFull } from "../release/ties/not-covered";
 import type { Settings } from "../settings/settings";
 import { tableContext } from "../tables/context";
 import { AgeEstimates } from "../tables/estimates";
@@ -44,20 +44,20 @@ export function prepareRelease(
   const { from, asOf } = estimates.context;
   const entry = { asOf: isoOf(asOf), from: isoOf(from), tables: [...tables], definition: drafted.definition };
   const present = { ...entry, minimumCell: settings.minimumCell };
-  const tied = tieLedger(
-    drafted.system,
-    ledger.entries.map(({ body }) => body),
-    present,
-  );
+  const earlier = ledger.entries.map(({ body }) => body);
+  const tied = tieSets(drafted.system, earlier, present, drafted.drafting);
   const rule = { minimumCell: settings.minimumCell, method: settings.releaseMethod };
   try {
     onStep("Protecting small counts");
-    const found = protect(drafted.drafts, withoutIdleTotals(tied.system), drafted.system.cells.length, rule, {
-      solver,
-      ...(isTimeUp ? { isTimeUp } : {}),
-      onRound: (round) => onStep(`Protecting small counts, attempt ${round}`),
-    });
-    return prepared(drafted, found, [...tied.notCovered, ...notCoveredWithin(tables)], entry);
+    const system = withoutIdleTotals(tied.system);
+    const protectAgainst = (declared: CountSystem) =>
+      protect({ drafts: drafted.drafts, drafted: drafted.system.cells.length, system, declared }, rule, {
+        solver,
+        ...(isTimeUp ? { isTimeUp } : {}),
+        onRound: (round) => onStep(`Protecting small counts, attempt ${round}`),
+      });
+    const { found, changed } = protectedOver(tied, protectAgainst, ledger);
+    return prepared(drafted, found, [...tied.notCovered, ...changed, ...notTestedInFull(tied.isFull)], entry);
   } catch (error) {
     if (error instanceof NoAnswer) return { places: [], proposals: [NO_ANSWER] };
     if (error instanceof Contradiction && ledger.entries.length > 0) return { places: [], proposals: [CHANGED] };
@@ -66,6 +66,22 @@ export function prepareRelease(
   }
 }
 
+/** What an earlier release hid may be of other records than what is declared now: then only what the tables say is tied. */
+function protectedOver(
+  tied: TiedSets,
+  protectAgainst: (declared: CountSystem) => Protected,
+  ledger: Ledger,
+): { readonly found: Protected; readonly changed: readonly string[] } {
+  try {
+    return { found: protectAgainst(withoutIdleTotals(tied.declared)), changed: [] };
+  } catch (error) {
+    if (!(error instanceof Contradiction) || ledger.entries.length === 0) throw error;
+    return { found: protectAgainst(withoutIdleTotals(tied.system)), changed: [HIDDEN_CHANGED] };
+  }
+}
+
+const HIDDEN_CHANGED =
+  "Records changed since an earlier release, also where it held figures back: this release is tied to the earlier ones by what the tables say alone, and not by who can be counted where.";
 const NO_ANSWER =
   "The test of this release ended without an answer, so nobody knows whether it is safe. Release fewer tables at once, or merge age groups.";
 const CHANGED =

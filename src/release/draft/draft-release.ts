@@ -31,6 +31,7 @@ export interface DraftRelease {
   readonly flags: readonly string[];
   /** Canonical text of the settings that change what is counted. */
   readonly definition: string;
+  readonly drafting: Drafting;
 }
 
 /**
@@ -52,7 +53,7 @@ export function draftRelease(
   const drafts = new Drafts(drafting).of(RELEASABLE_IDS.filter((id) => tables.includes(id)));
   const system = withRowsThatAreThere(weighed(drafting.builder.system(), drafts), drafts);
   checkSystem(system);
-  return { drafts, system, flags: drafting.flags, definition: definitionOf(estimates.context.settings) };
+  return { drafts, system, flags: drafting.flags, definition: definitionOf(estimates.context.settings), drafting };
 }
 
 /** What several tables share is counted once. */

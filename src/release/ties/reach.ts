@@ -5,7 +5,7 @@ import type { Combined } from "./combined";
  * The system of the present release with as much of the earlier ones as hangs together with it through counts that an
  * outsider does not know. The rest is as safe as it was.
  */
-export function reachable({ cells, equations, ownCells, ownEquations }: Combined): CountSystem {
+export function reachable({ cells, equations, ownCells, ownEquations }: Reached): CountSystem {
   const usedBy = cells.map((): number[] => []);
   equations.forEach(({ terms }, index) => {
     if (index >= ownEquations) terms.forEach(({ cell }) => usedBy[cell]!.push(index));
@@ -26,6 +26,8 @@ export function reachable({ cells, equations, ownCells, ownEquations }: Combined
     ...equations.filter((_, index) => kept.has(index)),
   ]);
 }
+
+export type Reached = CountSystem & Pick<Combined, "ownCells" | "ownEquations">;
 
 /** Own cells keep their places, so that drafts still point at them. */
 function only(cells: CountSystem["cells"], ownCells: number, equations: readonly Equation[]): CountSystem {

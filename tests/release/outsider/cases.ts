@@ -81,7 +81,7 @@ export function caseOf(seed: number): Case {
 
 /** Programs that the tests try; the script tries more. */
 export function seedsOfTest(): number[] {
-  return [0, 1, 2, 3, 4, 6, 9, 11, 15, 18, 19, 20, 21, 23, 24, 25, 27];
+  return [0, 1, 2, 3, 4, 6, 7, 8, 9, 11, 12, 13, 14, 15, 16, 18, 20, 21, 22, 28];
 }
 
 /** What left, and the truth behind it. */
