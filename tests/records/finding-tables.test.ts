@@ -22,7 +22,9 @@ import {
 
 /** What the records say, apart from where it stood. */
 function essence(records: ReturnType<typeof read>) {
-  return { ...records, findings: [], input: records.input.map(({ table, rows, used }) => ({ table, rows, used })) };
+  const observations = { ...records.observations, places: undefined };
+  const input = records.input.map(({ table, rows, used }) => ({ table, rows, used }));
+  return { ...records, observations, findings: [], input };
 }
 
 const CLEAN = essence(read(book(clean())));

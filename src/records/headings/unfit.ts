@@ -39,7 +39,9 @@ export function placesIn(workbook: WorkbookIn, regions: readonly Region[], file?
 /**
  * Lists what keeps a table from being read, and says it in a sentence; null where nothing looks like the table.
  *
- * @param wide - regions that are read as wide sheets: their headings are those of no other table
+ * The headings of a sheet that a person said is something are those of no other table.
+ *
+ * @param wide - regions that are read as wide sheets: their headings too are those of no other table
  */
 export function explainUnfit(
   findings: FindingCollector,
@@ -48,7 +50,7 @@ export function explainUnfit(
   decided: DecidedHeadings,
   wide: ReadonlySet<Region>,
 ): string | null {
-  const found = places.regions.filter((each) => each.spec !== null || wide.has(each));
+  const found = places.regions.filter((each) => each.spec !== null || each.settled !== null || wide.has(each));
   const taken = places.isOneOfSeveral ? found.map((each) => ({ ...each, firstRow: each.range.bottom + 1 })) : found;
   const unfit = namedRegion(places.regions, spec) ?? likeliestRow(places.sheets, taken, spec, decided);
   if (!unfit) return null;

@@ -122,24 +122,29 @@ function skillsTaken(
 
 /** The skills that lists of checks name again and again, each many times less often than there are checks. */
 function skillsListed(taken: TablesTaken): { readonly skill: string | null; readonly above: string }[] {
-  const never = idsAndNames(taken);
-  return taken.checks.flatMap(({ grid, columns, rows }) => {
+  const counts = new Map<string, { text: string; cells: number }>();
+  let checks = 0;
+  // All lists together: where each child has a sheet, none alone says a skill twice.
+  for (const { grid, columns, rows } of taken.checks) {
     const at = columns.get("skill");
-    if (at === undefined) return [];
-    const counts = new Map<string, { text: string; cells: number }>();
+    if (at === undefined) continue;
+    checks += rows.length;
     for (const row of rows) {
       const text = shownText(grid, row, at);
       const known = counts.get(keyOf(text)) ?? { text, cells: 0 };
       counts.set(keyOf(text), { ...known, cells: known.cells + 1 });
     }
-    if (counts.size > MOST_SKILLS || counts.size * 3 > rows.length) return [];
-    const named = [...counts].filter(
-      ([key, { text, cells }]) => key !== "" && cells > 1 && text.length <= LONGEST_SKILL && !never.has(wordKey(key)),
-    );
-    return named.map(([, { text }]) => ({ skill: text, above: "" }));
-  });
+  }
+  if (counts.size > MOST_SKILLS || counts.size * LEAST_REPEATS > checks) return [];
+  const never = idsAndNames(taken);
+  const named = [...counts].filter(
+    ([key, { text, cells }]) => key !== "" && cells > 1 && text.length <= LONGEST_SKILL && !never.has(wordKey(key)),
+  );
+  return named.map(([, { text }]) => ({ skill: text, above: "" }));
 }
 
+/** Checks per skill, at the least. */
+const LEAST_REPEATS = 3;
 const MOST_SKILLS = 300;
 const LONGEST_SKILL = 80;
 

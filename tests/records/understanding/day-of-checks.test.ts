@@ -81,3 +81,17 @@ test("children across the top: the sheet says how to turn it, and shows no id", 
   expect(found.sheets[1]?.why).toMatch(/one row per child: copy the table, paste it turned/);
   expect(JSON.stringify(found)).not.toContain('A2"');
 });
+
+test("a sheet that a person said is a grid is no other table with headings missing", () => {
+  const grid = sheet("Skills grid", [
+    ["Child", "Visit date", "Rolls over", "Sits alone"],
+    ["A1", "2025-09-01", "Y", "N"],
+    ["A2", "2025-09-01", "Y", "N"],
+    ["A3", "2025-10-01", "N", "N"],
+  ]);
+  const workbook = book([KIDS, grid]);
+  const settled = applyChoice(understand(workbook), { kind: "confirm" });
+  const { findings, input } = read(workbook, {}, decisionsOf(settled));
+  expect(input[1]).toMatchObject({ table: "Observations", rows: 6, used: 6 });
+  expect(findings.filter(({ rule }) => rule === "heading-unknown")).toEqual([]);
+});

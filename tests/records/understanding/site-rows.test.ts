@@ -82,3 +82,16 @@ test("forms of one child each, without a list of children, say what to do", () =
     expect(doubtful).toBe(true);
   }
 });
+
+test("short sheets of one child each are counted together where there is no list of skills", () => {
+  const kids = ["Kid 1", "Kid 2", "Kid 3", "Kid 4"];
+  const roster = sheet("All", [["Child", "Birth date"], ...kids.map((name) => [name, "2024-03-14"])]);
+  const own = (name: string) =>
+    sheet(name, [
+      ["Skill", "Date", "Result"],
+      ["sits", "2026-06-15", "N"],
+      ["walks", "2026-08-15", "N"],
+    ]);
+  const found = understand(book([roster, ...kids.map(own)]));
+  expect(found.skills.map(({ skill }) => skill)).toEqual(["sits", "walks"]);
+});
