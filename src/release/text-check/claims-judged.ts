@@ -84,7 +84,7 @@ function judgeTogether(claim: Claim, of: WrittenNumber, rows: Rows): Judged[] {
     ];
   }
   const holds = (row: TextRow) => holdsClaim(row, claim, of);
-  const fitting = rows.fitting.find(holds);
+  const fitting = likeliest(rows.fitting.filter(holds), rows.sentence);
   if (fitting) return [agrees(numbers, placeIn(fitting, (count ?? of).value))];
   const leak = leakOf(claim, rows);
   if (leak) return [leak];
@@ -96,6 +96,23 @@ function judgeTogether(claim: Claim, of: WrittenNumber, rows: Rows): Judged[] {
   const message = "no row of the release shows these numbers together: correct them, or say where they come from.";
   return [{ kind: "mend", rule: "no table", numbers, message }];
 }
+
+/** Of rows with the same numbers, the one whose names the sentence uses most words of: "walked" is of "walks alone". */
+function likeliest(rows: readonly TextRow[], sentence: string): TextRow | undefined {
+  const said = new Set(stemsOf(sentence));
+  const score = ({ names }: TextRow) =>
+    Math.max(
+      0,
+      ...[...names.values()].map((texts) => stemsOf(texts.join(" ")).filter((stem) => said.has(stem)).length),
+    );
+  return [...rows].sort((a, b) => score(b) - score(a))[0];
+}
+
+function stemsOf(text: string): string[] {
+  return [...new Set([...text.toLowerCase().matchAll(/\p{L}{4,}/gu)].map(([word]) => word.slice(0, STEM)))];
+}
+
+const STEM = 4;
 
 function holdsClaim({ shown }: TextRow, { count, percent, counts }: Claim, of: WrittenNumber): boolean {
   const has = ({ value }: WrittenNumber) =>
@@ -110,7 +127,9 @@ function isOfSameKind({ counts }: Figure, asked: Claim["counts"]): boolean {
 }
 
 function leakOf(claim: Claim, rows: Rows): Judged | null {
-  const numbers = numbersOf(claim);
+  // a percent beside its two numbers says what they say
+  const hasBoth = claim.count !== null && claim.of !== null;
+  const numbers = numbersOf(hasBoth ? { ...claim, percent: null } : claim);
   for (const number of numbers) {
     const held = number.kind === "percent" ? heldShare(number, rows) : heldCount(number, claim, rows);
     if (held) return { kind: "leak", rule: "held back", numbers: [number], message: heldMessage(held) };

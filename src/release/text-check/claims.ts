@@ -15,7 +15,10 @@ export function claimsIn(sentence: string, numbers: readonly WrittenNumber[]): C
   const free = new Set(numbers);
   const pairs = pairsIn(sentence, numbers, free);
   const bases = basesIn(sentence, free);
-  const claims = [...pairs, ...bases].map((claim) => withPercent(sentence, claim, free));
+  const bound = [...pairs, ...bases];
+  // One pair and one percent in a sentence belong together, however far apart.
+  const isOnly = bound.length === 1 && [...free].filter(({ kind }) => kind === "percent").length === 1;
+  const claims = bound.map((claim) => withPercent(sentence, claim, free, isOnly ? Infinity : FARTHEST));
   return [...claims, ...[...free].map(alone)].sort((a, b) => startOf(a) - startOf(b));
 }
 
@@ -70,12 +73,12 @@ function basesIn(sentence: string, free: Set<WrittenNumber>): Claim[] {
 
 const FARTHEST = 60;
 
-function withPercent(sentence: string, claim: Claim, free: Set<WrittenNumber>): Claim {
+function withPercent(sentence: string, claim: Claim, free: Set<WrittenNumber>, farthest: number): Claim {
   const own = numbersOf(claim);
   const [from, to] = [own[0]!.start, own[own.length - 1]!.end];
   const inside = [...free].find(({ kind, start, end }) => kind === "percent" && start > from && end < to);
   const near = [...free]
-    .filter(({ kind, start, end }) => kind === "percent" && Math.max(from - end, start - to) <= FARTHEST)
+    .filter(({ kind, start, end }) => kind === "percent" && Math.max(from - end, start - to) <= farthest)
     .filter((each) => isNext(sentence, each, from, to, free))
     .sort((a, b) => gap(a, from, to) - gap(b, from, to))[0];
   const percent = inside ?? near;

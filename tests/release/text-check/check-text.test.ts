@@ -1,7 +1,7 @@
 import { textLines } from "../../../src/release/text-check/check-text";
 import { numbersIn } from "../../../src/release/text-check/numbers";
 import { passageOf } from "../../../src/release/text-check/passage";
-import { check } from "./program";
+import { check, checkBeside } from "./program";
 
 const summary = (text: string) => check(text).map(({ kind, written }) => `${kind} ${written}`.trim());
 
@@ -64,4 +64,33 @@ test("lines for the terminal begin with leaks, and never say what is held back",
   const lines = textLines(check("In Q3 2026, 62 of 84 children walked. At 18 to <24 months 12 children of 55 did."));
   expect(lines[0]).toMatch(/^Correct \(sentence 1, "62 of 84"\)/);
   expect(lines.join("\n")).not.toMatch(/\b51\b/);
+});
+
+test("one percent and one pair of a sentence belong together, however far apart they stand", () => {
+  const far =
+    "In Q3 2026, 61 of 84 children checked at twelve to under eighteen months in all of our sites together walked alone (72.6%).";
+  expect(check(far).map(({ kind }) => kind)).toEqual(["agrees"]);
+});
+
+test("numbers of no row are said to be that, also where their percent is one that is held back", () => {
+  // 51 of 55 is held back, a share of 92.7%; 5,562 of 6,000 has the same percent and is in no row.
+  const found = check("In Q3 2026, of 6,000 checks of skills, 5,562 were met (92.7%).");
+  expect(found).toHaveLength(1);
+  expect(found[0]).toMatchObject({ kind: "mend", rule: "no table" });
+  expect(found[0]?.written).toMatch(/^6,000.*5,562.*92\.7%$/);
+});
+
+test("of rows with the same numbers, the one that the sentence speaks of is named", () => {
+  const columns = [
+    { key: "skill", label: "Skill", unit: "text" },
+    { key: "assessed", label: "Checked", unit: "children" },
+    { key: "met", label: "Met", unit: "children" },
+  ] as const;
+  const rows = [
+    ["pull-up", 60, 30],
+    ["walk-alone", 60, 30],
+  ];
+  const table = { id: "met-by-band", title: "", population: "", notes: [], rows, columns } as const;
+  const [found] = checkBeside("In Q3 2026, 30 of 60 children walked.", [table]);
+  expect(found).toMatchObject({ kind: "agrees", message: expect.stringContaining("walk-alone") });
 });

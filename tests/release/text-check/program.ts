@@ -132,3 +132,8 @@ const SKILLS = [
 export function check(text: string, said: readonly string[] = []): TextFinding[] {
   return checkText(text, RELEASE, { truth: TRUTH, skills: SKILLS, names: NAMES, said });
 }
+
+/** A text beside a release of these tables instead of the program's. */
+export function checkBeside(text: string, tables: readonly ReleasedTable[]): TextFinding[] {
+  return checkText(text, { ...RELEASE, tables }, { truth: [], skills: [], names: NAMES, said: [] });
+}
