@@ -1,6 +1,6 @@
 import { notCoveredWithin } from "../../src/release/ties/not-covered";
 
-test("tables of children now and of children ever in the program are said to be tied in part only", () => {
+test("tables of children now and of children ever in the program are said to be tested in full only where skills are few", () => {
   for (const now of ["met-by-band", "trend"])
     for (const ever of ["reached-by-age", "age-when-met"])
       expect(notCoveredWithin([now, ever])).toEqual([

@@ -82,14 +82,14 @@ function isBesideReferrals({ asOf, from, tables }: LedgerEntryBody, now: Present
 const NOW_IN_PROGRAM: readonly string[] = ["met-by-band", "trend"];
 const EVER_IN_PROGRAM: readonly string[] = ["reached-by-age", "age-when-met"];
 
-/** What tables of one release may give away together that no equation ties. */
+/** What tables of one release may give away together where not all that ties them is tested. */
 export function notCoveredWithin(tables: readonly string[]): string[] {
   const hasBoth = [NOW_IN_PROGRAM, EVER_IN_PROGRAM].every((kind) => kind.some((id) => tables.includes(id)));
   return hasBoth ? [BOTH_KINDS] : [];
 }
 
 const BOTH_KINDS =
-  "Tables of children now in the program (met-by-band, trend) and of children ever in it (reached-by-age, age-when-met) are tied in part only: a figure of one less a figure of the other can be a small number of children. Let only one of these kinds leave for any one day.";
+  "Tables of children now in the program (met-by-band, trend) and of children ever in it (reached-by-age, age-when-met) are tested together in full only where the skills are few. The release says where they were not: then a figure of one less a figure of the other can be a small number of children. To be sure, let only one of these kinds leave for any one day.";
 
 function cutsBoth(entry: LedgerEntryBody, now: PresentRelease): boolean {
   const isOtherPeriod = entry.asOf !== now.asOf || entry.from !== now.from;
