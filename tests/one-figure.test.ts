@@ -83,7 +83,8 @@ test.each(TABLES)("the sheet of %s has each number in its row, under its own hea
   const headings = sheet.rows[top]!.map((_, at) => String(shown(top, at)));
   for (const [at, { label }] of table.columns.entries()) {
     if (!table.rows.some((row) => typeof row[at] === "number")) continue;
-    const column = headings.findIndex((heading) => heading.startsWith(label));
+    const exact = headings.indexOf(label);
+    const column = exact >= 0 ? exact : headings.findIndex((heading) => heading.startsWith(label));
     expect([label, column]).not.toEqual([label, -1]);
     table.rows.forEach((row, r) => {
       if (typeof row[at] === "number") expect([label, r, shown(top + 1 + r, column)]).toEqual([label, r, row[at]]);
