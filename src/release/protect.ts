@@ -80,6 +80,8 @@ export function protect(
 
 const REPAIR = {
   hide: "Earlier releases and this one give it away together: leave this table out, group it as before, or merge age groups.",
+  alone:
+    "Holding figures back is not enough here: leave this table out, group it by fewer columns, or merge age groups.",
   round: "The rounded counts give it away: choose hiding, or ranges.",
   ranges: "The ranges give it away: choose hiding, or merge age groups.",
 } as const;
@@ -111,7 +113,7 @@ function byHiding({ system, declared, drafted }: ToProtect, _minimum: number, op
     if (!(error instanceof CannotProtect)) throw error;
     throw new NotSafe(
       error.cells.map((cell) => (system.cells[cell] ?? declared.cells[cell])!.place),
-      REPAIR.hide,
+      system.cells.length > drafted ? REPAIR.hide : REPAIR.alone,
     );
   }
 }

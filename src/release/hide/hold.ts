@@ -59,12 +59,18 @@ function provenBy({ cells }: CountSystem, witness: Attack["witnesses"][number]):
   );
 }
 
-/** Where no fraction proves a count and no table was found either: what stands in an equation with it, or in one of those. */
+/**
+ * Where no fraction proves a count and no table was found either: what stands in an equation with it, or in one of those;
+ * farther away where all of that is hidden already.
+ */
 function nearTo({ equations }: CountSystem, cell: number, isFree: (cell: number) => boolean): number[] {
   const near = new Set([cell]);
-  for (let hop = 0; hop < HOPS; hop += 1) {
+  for (let hop = 1, reached = 0; reached < near.size; hop += 1) {
+    reached = near.size;
     const touched = equations.filter(({ terms }) => terms.some((term) => near.has(term.cell)));
     touched.forEach(({ terms }) => terms.forEach((term) => near.add(term.cell)));
+    const free = hop < HOPS ? [] : [...near].filter(isFree);
+    if (free.length > 0) return free;
   }
   return [...near].filter(isFree);
 }
