@@ -19,11 +19,21 @@ export function tryLines(facts: ChildFacts): string[] {
     ];
   }
   const ideas = nextSkills(facts).map(({ skill }) => `– ${skill.tryTogether}`);
-  if (ideas.length === 0) return ["The program's list has no idea for now. What you both enjoy is a good one."];
+  if (ideas.length === 0)
+    return [
+      mayHaveLost(facts) ? ASK_FIRST : "The program's list has no idea for now. What you both enjoy is a good one.",
+    ];
   return [
     "Stay with your child. Stop when it is not fun anymore. Leave out what your clinician or therapist told you not to do.",
     ...ideas,
   ];
+}
+
+/** A skill that was there is not the program's to bring back: nothing is tried past it either. */
+const ASK_FIRST = "A skill may be lost. Ask your child's clinician what to try now.";
+
+function mayHaveLost({ concerns }: ChildFacts): boolean {
+  return concerns.lost.length + concerns.toConfirm.length > 0;
 }
 
 /**

@@ -215,6 +215,18 @@ describe("try together", () => {
     expect(ideas("2024-08-10", looks)).toMatch(/Lie face.*Talk together.*Walk together/s);
   });
 
+  test("where a skill may be lost and nothing is left to try, the clinician is asked first", () => {
+    const birth = "2023-11-10";
+    const nothing = "The program's list has no idea";
+    expect(ideas(birth, [["A", "talk", "2026-09-01", "met"]])).toContain(nothing);
+    const lost = ideas(birth, [
+      ["A", "talk", "2026-05-01", "met"],
+      ["A", "talk", "2026-09-01", "lost"],
+    ]);
+    expect(lost).toContain("Ask your child's clinician what to try now.");
+    expect(lost).not.toMatch(/Talk together|no idea/);
+  });
+
   test("before the due date: no floor play, and nothing of months that are negative", () => {
     // Born on 1 August at 28 weeks 0 days, due on 24 October.
     const said = ideas("2026-08-01", [], "28+0");
